@@ -1,0 +1,58 @@
+package railwitness.drivers.instrument;
+
+import java.util.OptionalDouble;
+
+/**
+ * A bench supply. SI units. Setting calls read the error queue afterwards and throw when the instrument refused.
+ * {@link #switchOn}, {@link #switchOff} and {@link #offBytes} belong to the safety module alone.
+ */
+public interface Supply extends Instrument {
+    /** Sets the output voltage, V. */
+    void setVolts(double volts);
+
+    /** Reads the voltage setting back, V. */
+    double voltsSetting();
+
+    /** Sets the current limit, A. */
+    void setCurrentLimit(double amps);
+
+    /** Reads the current limit back, A. */
+    double currentLimitSetting();
+
+    /** True when this model has an over-voltage protection that can be set. */
+    boolean hasOverVoltageProtection();
+
+    void setOverVoltageProtection(double volts);
+
+    double overVoltageProtectionSetting();
+
+    boolean hasOverCurrentProtection();
+
+    void setOverCurrentProtection(double amps);
+
+    double overCurrentProtectionSetting();
+
+    void switchOn();
+
+    void switchOff();
+
+    /** Asks the instrument whether its output is on. */
+    boolean isOn();
+
+    /** Ready-made bytes that switch the output off from any state of the line: newline, channel selection, off. */
+    byte[] offBytes();
+
+    /** Ready-made bytes that ask for {@link #isOn}, for the guardian. */
+    byte[] askOnBytes();
+
+    /** The unit's remote turn-on line, where a supply channel or relay of this instrument drives it. */
+    boolean drivesRemote();
+
+    /** Switches the remote turn-on line; only where {@link #drivesRemote}. */
+    void setRemote(boolean on);
+
+    /** Largest voltage and current the bench sheet allows this supply, where stated. */
+    OptionalDouble highestVolts();
+
+    OptionalDouble highestAmps();
+}

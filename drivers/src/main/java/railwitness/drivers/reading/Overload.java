@@ -1,0 +1,4 @@
+package railwitness.drivers.reading;
+
+/** The instrument said that the value lies outside its range. */
+public record Overload(Channel channel, long requestedNanos, long repliedNanos) implements Reading {}

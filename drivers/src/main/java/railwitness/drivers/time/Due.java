@@ -1,0 +1,7 @@
+package railwitness.drivers.time;
+
+/** Something that stands on the agenda. */
+public interface Due {
+    /** Takes it off; nothing happens when it has run already. */
+    void cancel();
+}
