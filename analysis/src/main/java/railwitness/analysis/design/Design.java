@@ -1,0 +1,91 @@
+package railwitness.analysis.design;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The whole design sheet. Unit, converter, input and rails are always there; the parts only as far as they are known.
+ *
+ * @param unit the unit under test
+ * @param converter how it converts
+ * @param input its input side
+ * @param transformer turns and what else is known of it
+ * @param switches the switching transistors
+ * @param rectifier the diodes
+ * @param filter capacitors and bleeders of each rail
+ * @param rails one or more, names distinct
+ * @param connected what stays connected in the test ({@code [connected] items})
+ * @param limits beyond these the output goes off
+ * @param coldResistance what an ohmmeter must show before power
+ * @param decision how uncertainty enters a verdict
+ * @param requirements what the unit must keep to
+ */
+public record Design(
+        Unit unit,
+        Converter converter,
+        Input input,
+        Optional<Transformer> transformer,
+        Optional<Switches> switches,
+        Optional<Rectifier> rectifier,
+        Optional<Filter> filter,
+        List<Rail> rails,
+        List<String> connected,
+        Limits limits,
+        ColdResistance coldResistance,
+        Decision decision,
+        List<Requirement> requirements) {
+    public Design {
+        rails = List.copyOf(rails);
+        connected = List.copyOf(connected);
+        requirements = List.copyOf(requirements);
+        requireRails(rails);
+        requireKnownRails(rails, requirements);
+    }
+
+    /** A sheet that knows only what most people know: the kind of filter, the input, the turns and the rails. */
+    public static Design of(Unit unit, Converter converter, Input input, Transformer transformer, List<Rail> rails) {
+        return new Design(
+                unit,
+                converter,
+                input,
+                Optional.of(transformer),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                rails,
+                List.of(),
+                Limits.none(),
+                ColdResistance.none(),
+                Decision.GUARD_BAND_U,
+                List.of());
+    }
+
+    /** The rail of that name, if the sheet has it. */
+    public Optional<Rail> rail(String name) {
+        return rails.stream().filter(rail -> rail.name().equals(name)).findFirst();
+    }
+
+    private static void requireKnownRails(List<Rail> rails, List<Requirement> requirements) {
+        List<String> names = rails.stream().map(Rail::name).toList();
+        for (Requirement requirement : requirements) {
+            requirement.rail().filter(name -> !names.contains(name)).ifPresent(name -> {
+                throw new IllegalArgumentException(
+                        "requirement's rail '" + name + "' must be one of: " + String.join(", ", names));
+            });
+        }
+    }
+
+    private static void requireRails(List<Rail> rails) {
+        if (rails.isEmpty()) {
+            throw new IllegalArgumentException("rail: the sheet must name at least one rail");
+        }
+        Set<String> seen = new HashSet<>();
+        for (Rail rail : rails) {
+            if (!seen.add(rail.name())) {
+                throw new IllegalArgumentException("rail name '" + rail.name() + "' must not appear twice");
+            }
+        }
+    }
+}

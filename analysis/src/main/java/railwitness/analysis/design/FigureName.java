@@ -1,0 +1,92 @@
+package railwitness.analysis.design;
+
+/** The figures that are worked out, with unit and definition; a requirement names one of them. */
+public enum FigureName {
+    STEP_UP_SLOPE(
+            "step-up slope",
+            "V/V",
+            true,
+            "slope of the rail against the input terminals' voltage at constant load, from the line sweep"),
+    EFFECTIVE_TURNS_RATIO(
+            "effective turns ratio",
+            "1",
+            true,
+            "capacitor-input filter: the step-up slope; choke-input filter: the step-up slope over both duties"),
+    LOAD_EFFECT_AS_WIRED(
+            "load effect as wired",
+            "V",
+            true,
+            "rail at no load minus rail at full load, as measured, source and lead sag inside"),
+    LOAD_EFFECT(
+            "load effect",
+            "V",
+            true,
+            "rail at no load minus rail at full load, both moved to one input terminal voltage by the step-up slope"),
+    LOAD_REGULATION_OF_FULL_LOAD("load regulation of full load", "%", true, "load effect over the rail at full load"),
+    LOAD_REGULATION_OF_NOMINAL("load regulation of nominal", "%", true, "load effect over the nominal rail voltage"),
+    OUTPUT_RESISTANCE_AS_WIRED(
+            "output resistance as wired",
+            "ohm",
+            true,
+            "fall of the rail per ampere of its load, both rails loaded alike, as measured"),
+    OUTPUT_RESISTANCE(
+            "output resistance",
+            "ohm",
+            true,
+            "fall of the rail per ampere of its load, both rails loaded alike, at one input terminal voltage"),
+    LINE_REGULATION(
+            "line regulation", "%", true, "change over the line sweep over the rail at nominal input, same load"),
+    CROSS_EFFECT(
+            "cross effect",
+            "V",
+            true,
+            "change of the rail when the other's load goes from its lowest to full, own load constant"),
+    RAIL_BALANCE("rail balance", "V", false, "difference of the rails' magnitudes at equal loads"),
+    RAIL_VOLTAGE("rail voltage", "V", true, "rail at full load and nominal input"),
+    HIGHEST_RAIL_VOLTAGE("highest rail voltage", "V", true, "rail without load at the highest planned input"),
+    AVERAGE_EFFICIENCY(
+            "average efficiency", "1", false, "mean of the efficiencies at 25, 50, 75 and 100 % of full load"),
+    FULL_LOAD_EFFICIENCY("full-load efficiency", "1", false, "output power over input power at full load"),
+    NO_LOAD_INPUT_POWER("no-load input power", "W", false, "input power with the remote turn-on on and no load"),
+    STANDBY_CURRENT("standby current", "A", false, "input current with the remote turn-on off"),
+    DROP_OUT_VOLTAGE("drop-out voltage", "V", false, "input at which the rails give up when it is lowered"),
+    RIPPLE("ripple", "V", true, "rms of the rail's alternating part at full load, in the stated band"),
+    RIPPLE_PEAK_TO_PEAK("ripple peak to peak", "V", true, "highest minus lowest of the rail's waveform at full load");
+
+    private final String word;
+    private final String unit;
+    private final boolean perRail;
+    private final String definition;
+
+    FigureName(String word, String unit, boolean perRail, String definition) {
+        this.word = word;
+        this.unit = unit;
+        this.perRail = perRail;
+        this.definition = definition;
+    }
+
+    /** As written in sheets, findings and certificates. */
+    public String word() {
+        return word;
+    }
+
+    /** SI unit; "1" for a plain ratio, "%" for regulations. */
+    public String unit() {
+        return unit;
+    }
+
+    /** Whether each rail has its own. */
+    public boolean perRail() {
+        return perRail;
+    }
+
+    /** One line that says how the figure is defined. */
+    public String definition() {
+        return definition;
+    }
+
+    /** Finds a figure by its word; throws IllegalArgumentException naming those known. */
+    public static FigureName of(String word) {
+        return Words.find(values(), FigureName::word, "figure", word);
+    }
+}
