@@ -1,0 +1,22 @@
+package railwitness.drivers.instrument;
+
+import java.util.List;
+import java.util.Set;
+
+/** An instrument that has nothing but a name. */
+record BareInstrument(String name) implements Instrument {
+    @Override
+    public Identity identity() {
+        return new Identity("0", "0", "0", "0");
+    }
+
+    @Override
+    public Sweep poll() {
+        return new Sweep(name, List.of(), Set.of());
+    }
+
+    @Override
+    public boolean cutIn(byte[] bytes) {
+        return true;
+    }
+}
