@@ -12,16 +12,21 @@ final class Contributions {
 
     /** One line per influence or ensemble, largest first, those of equal size in order of name. */
     static List<Contribution> of(List<Term> terms) {
-        Map<Object, List<Term>> groups = new LinkedHashMap<>();
-        terms.forEach(term -> groups.computeIfAbsent(term.influence().group(), key -> new ArrayList<>())
-                .add(term));
-        return groups.values().stream()
+        return groups(terms).stream()
                 .map(Contributions::together)
                 .sorted(Comparator.comparingDouble(Contribution::u).reversed().thenComparing(Contribution::name))
                 .toList();
     }
 
-    private static Contribution together(List<Term> group) {
+    /** The terms of each influence or ensemble together. */
+    static List<List<Term>> groups(List<Term> terms) {
+        Map<Object, List<Term>> groups = new LinkedHashMap<>();
+        terms.forEach(term -> groups.computeIfAbsent(term.influence().group(), key -> new ArrayList<>())
+                .add(term));
+        return List.copyOf(groups.values());
+    }
+
+    static Contribution together(List<Term> group) {
         Influence first = group.get(0).influence();
         double u = 0;
         for (Term term : group) {
