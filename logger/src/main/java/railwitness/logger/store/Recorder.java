@@ -1,0 +1,141 @@
+package railwitness.logger.store;
+
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
+import railwitness.drivers.reading.Reading;
+
+/**
+ * Hands what is recorded to the writer without ever holding up the one who records. On a real bench a thread writes from
+ * a bounded queue; in a rehearsal ({@link #inline}) the caller's thread writes at once. Trouble is told once, through the
+ * callback, so that the run can end safely; what comes after it is dropped.
+ */
+public final class Recorder implements AutoCloseable {
+    private static final long TICK_MILLIS = 200;
+
+    private final SessionWriter writer;
+    private final Consumer<StoreException> onTrouble;
+    private final BlockingQueue<Consumer<SessionWriter>> queue;
+    private final AtomicBoolean troubled = new AtomicBoolean();
+    private final Thread thread;
+    private volatile boolean ending;
+
+    private Recorder(SessionWriter writer, int capacity, Consumer<StoreException> onTrouble) {
+        this.writer = writer;
+        this.onTrouble = onTrouble;
+        this.queue = capacity == 0 ? null : new ArrayBlockingQueue<>(capacity);
+        this.thread = capacity == 0 ? null : new Thread(this::work, "recorder");
+    }
+
+    /**
+     * A recorder with a thread of its own.
+     *
+     * @param capacity how many entries may wait; a full queue is trouble
+     * @param onTrouble called once, on the recorder's or the caller's thread
+     */
+    public static Recorder threaded(SessionWriter writer, int capacity, Consumer<StoreException> onTrouble) {
+        if (capacity < 1) {
+            throw new IllegalArgumentException("capacity " + capacity + " must be 1 or more");
+        }
+        Recorder recorder = new Recorder(writer, capacity, onTrouble);
+        recorder.thread.start();
+        return recorder;
+    }
+
+    /** A recorder that writes at once on the thread that calls it. */
+    public static Recorder inline(SessionWriter writer, Consumer<StoreException> onTrouble) {
+        return new Recorder(writer, 0, onTrouble);
+    }
+
+    public void reading(Reading reading) {
+        offer(w -> w.reading(reading));
+    }
+
+    public void add(Entry entry) {
+        offer(w -> w.add(entry));
+    }
+
+    /** Anything else that is to be done in its turn with the writer. Never blocks, never throws. */
+    public void offer(Consumer<SessionWriter> task) {
+        if (troubled.get() || ending) {
+            return;
+        }
+        if (queue == null) {
+            run(task);
+        } else if (!queue.offer(task)) {
+            trouble(new StoreException("the disk does not keep up: " + queue.size()
+                    + " entries wait to be written; end the run and record on a faster disk"));
+        }
+    }
+
+    /** True once the callback was called. */
+    public boolean isTroubled() {
+        return troubled.get();
+    }
+
+    /**
+     * Writes what waits, brings the session to its end and ends the thread. After trouble it tries to save what was
+     * added until then; the session then reads as interrupted.
+     */
+    public void finish(SessionState state) {
+        end(troubled.get() ? SessionWriter::close : w -> w.finish(state));
+    }
+
+    /** Writes what waits and leaves the session unfinished, if {@link #finish} was not called before. */
+    @Override
+    public void close() {
+        end(SessionWriter::close);
+    }
+
+    private void end(Consumer<SessionWriter> last) {
+        if (ending) {
+            return;
+        }
+        ending = true;
+        if (thread != null && thread != Thread.currentThread()) {
+            join();
+        }
+        run(last);
+    }
+
+    private void join() {
+        boolean interrupted = false;
+        while (thread.isAlive()) {
+            try {
+                thread.join();
+            } catch (InterruptedException e) {
+                interrupted = true;
+            }
+        }
+        if (interrupted) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private void work() {
+        while (!(ending && queue.isEmpty())) {
+            try {
+                Consumer<SessionWriter> task = queue.poll(TICK_MILLIS, TimeUnit.MILLISECONDS);
+                run(task == null ? SessionWriter::tick : task);
+            } catch (InterruptedException e) {
+                ending = true;
+            }
+        }
+    }
+
+    private void run(Consumer<SessionWriter> task) {
+        try {
+            task.accept(writer);
+        } catch (StoreException e) {
+            trouble(e);
+        }
+    }
+
+    private void trouble(StoreException e) {
+        if (troubled.compareAndSet(false, true)) {
+            onTrouble.accept(e);
+        }
+    }
+}

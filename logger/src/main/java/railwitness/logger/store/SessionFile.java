@@ -1,0 +1,215 @@
+package railwitness.logger.store;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Reading;
+
+/**
+ * A session read back: from a plain file in a read-only place, from an interrupted one, or while a recorder writes it,
+ * which it never holds up. Nothing here changes the file, and nothing holds a session in memory. Several threads may
+ * call it; they wait for each other. All methods throw StoreException when the file cannot be read.
+ */
+public final class SessionFile implements AutoCloseable {
+    private final Path file;
+    private final Connection connection;
+    private final RecordReader records;
+    private final ReadingReader readings;
+
+    private SessionFile(Path file, Connection connection) throws SQLException {
+        this.file = file;
+        this.connection = connection;
+        this.records = new RecordReader(connection);
+        this.readings = new ReadingReader(connection);
+    }
+
+    /**
+     * Opens a session.
+     *
+     * @throws StoreException in one line when it is missing, cut short, another program's, or of a newer version
+     */
+    public static SessionFile open(Path file) {
+        Connection connection = OpenedFile.open(file);
+        try {
+            return new SessionFile(file, connection);
+        } catch (SQLException e) {
+            Sqlite.closeQuietly(connection);
+            throw OpenedFile.damaged(file, e);
+        }
+    }
+
+    public Path file() {
+        return file;
+    }
+
+    public SessionHead head() {
+        return read(() -> records.head())
+                .orElseThrow(() -> new StoreException(
+                        "session file " + file + " holds no session: its recorder died in its first moment"));
+    }
+
+    /** How far it came; asked anew each time. */
+    public SessionState state() {
+        Optional<Ending> ending = ending();
+        if (ending.isPresent()) {
+            return ending.get().state();
+        }
+        return HeldFile.isHeld(file) ? SessionState.RUNNING : SessionState.INTERRUPTED;
+    }
+
+    /** The end, unless it is still running or was interrupted. */
+    public Optional<Ending> ending() {
+        return read(() -> records.endings()).stream().findFirst();
+    }
+
+    /** Time of the last record that has one, ns; nought when there is none. */
+    public long lastNanos() {
+        return read(records::lastNanos);
+    }
+
+    /** Digest of the whole chain so far, as 64 hexadecimal digits: the seal that a certificate carries. */
+    public String seal() {
+        return read(records::seal);
+    }
+
+    public List<SheetEntry> sheets() {
+        return read(records::sheets);
+    }
+
+    /** The sheet of that kind; the last one when it was kept more than once. */
+    public Optional<SheetEntry> sheet(String kind) {
+        return sheets().stream().filter(s -> s.kind().equals(kind)).reduce((a, b) -> b);
+    }
+
+    public List<InstrumentEntry> instruments() {
+        return read(records::instruments);
+    }
+
+    /** The steps of the plan in the order in which they ended. */
+    public List<StepEntry> steps() {
+        return read(records::steps);
+    }
+
+    public List<EventEntry> events() {
+        return read(records::events);
+    }
+
+    public List<ExchangeEntry> exchanges() {
+        return read(records::exchanges);
+    }
+
+    public List<WaveformEntry> waveforms() {
+        return read(records::waveforms);
+    }
+
+    public List<NoteEntry> notes() {
+        return read(records::notes);
+    }
+
+    /** Where axis and wall clock met, the start first. */
+    public List<Anchor> anchors() {
+        List<Anchor> all = new ArrayList<>();
+        all.add(new Anchor(0, head().startedWall()));
+        all.addAll(read(records::anchors));
+        return all;
+    }
+
+    /** The wall clock's time of an instant of the axis, by the last anchor before it. */
+    public Instant wallOf(long nanos) {
+        Anchor best = null;
+        for (Anchor anchor : anchors()) {
+            if (best == null || anchor.nanos() <= nanos) {
+                best = anchor;
+            }
+        }
+        return best.wallOf(nanos);
+    }
+
+    /** All channels that were ever read or drawn, in the order in which they first came. */
+    public List<Channel> channels() {
+        return List.copyOf(read(records::channels).keySet());
+    }
+
+    /** The readings of a channel whose reply lies in the span, in recording order, one after the other. */
+    public void readings(Channel channel, TimeSpan span, Consumer<Reading> sink) {
+        channelSeq(channel)
+                .ifPresent(id -> read(() -> {
+                    readings.each(channel, id, span, sink);
+                    return null;
+                }));
+    }
+
+    /** The numbers of a channel in a span as arrays: a step's {@link StepEntry#average()} gives an operating point. */
+    public Trace trace(Channel channel, TimeSpan span) {
+        TraceCollector collector = new TraceCollector(channel);
+        readings(channel, span, collector);
+        return collector.trace();
+    }
+
+    /** The numbers of every channel in a span, by channel; channels without any reading there are left out. */
+    public SortedMap<Channel, Trace> traces(TimeSpan span) {
+        SortedMap<Channel, Trace> all = new TreeMap<>();
+        for (Channel channel : channels()) {
+            Trace trace = trace(channel, span);
+            if (trace.count() + trace.overloads() + trace.missing() > 0) {
+                all.put(channel, trace);
+            }
+        }
+        return all;
+    }
+
+    /**
+     * Draws a channel into columns.
+     *
+     * @param span what is drawn; cut to what was recorded
+     * @param columns at most how many, 1 or more
+     */
+    public Envelope envelope(Channel channel, TimeSpan span, int columns) {
+        if (columns < 1) {
+            throw new IllegalArgumentException("columns " + columns + " must be 1 or more");
+        }
+        long from = Math.max(span.fromNanos(), 0);
+        long to = Math.max(from + 1, Math.min(span.toNanos(), lastNanos() + 1));
+        EnvelopeDrawer drawer = new EnvelopeDrawer(channel, EnvelopeDrawer.edges(from, to, columns));
+        readings(channel, new TimeSpan(from, to), drawer);
+        return drawer.envelope();
+    }
+
+    /** The last reading of each channel. */
+    public SortedMap<Channel, Reading> lastValues() {
+        SortedMap<Channel, Reading> last = new TreeMap<>();
+        read(records::channels).forEach((channel, id) -> read(() -> readings.last(channel, id))
+                .ifPresent(reading -> last.put(channel, reading)));
+        return last;
+    }
+
+    private Optional<Long> channelSeq(Channel channel) {
+        return Optional.ofNullable(read(records::channels).get(channel));
+    }
+
+    /** A question to the database. */
+    interface Query<T> {
+        T ask() throws SQLException;
+    }
+
+    private synchronized <T> T read(Query<T> query) {
+        try {
+            return query.ask();
+        } catch (SQLException e) {
+            throw OpenedFile.damaged(file, e);
+        }
+    }
+
+    @Override
+    public synchronized void close() {
+        Sqlite.closeQuietly(connection);
+    }
+}
