@@ -1,0 +1,116 @@
+package railwitness.analysis.design;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.assertj.core.data.Percentage;
+import org.junit.jupiter.api.Test;
+
+class ChokeInputTest {
+    private static final OptionalDouble UNKNOWN = OptionalDouble.empty();
+
+    @Test
+    void hartsPushPullGivesNineVolts() {
+        // Hart, Power Electronics, push-pull example, from memory: 30 V, Np/Ns 2, duty 0.3, 0.5 mH, 6 ohm, 10 kHz: 9.0
+        // V
+        double volts = sheet(30, 2, 1, 0.3, 10_000, 500, 1.5).at(30, 1.5);
+        assertThat(volts).isCloseTo(9.0, within(1e-6));
+    }
+
+    @Test
+    void hartsRippleOfTheChokeReachesTheCapacitor() {
+        // same example, from memory: choke current 0.36 A peak to peak, ripple 0.5 % peak to peak at 50 uF
+        double ripple = sheet(30, 2, 1, 0.3, 10_000, 500, 1.5).ripple(30, 1.5);
+        double sineOfTriangle = 0.005 * 9 / (2 * Math.sqrt(2));
+        assertThat(ripple).isCloseTo(sineOfTriangle, Percentage.withPercentage(6));
+    }
+
+    @Test
+    void homeBuiltRatioTwoIdealDuty() {
+        // a published home-built 12 V step-up, ratio 2, 12 to 20 V: both duties 0.83, recomputed from its inputs
+        assertThat(sheet(12, 5, 10, 0.8333 / 2, 50_000, 100, 4).at(12, 4)).isCloseTo(20, within(0.01));
+    }
+
+    @Test
+    void withoutLoadTheChokeRunsEmptyAndTheRailRisesToThePeak() {
+        Sheet sheet = sheet(12, 4, 12, 0.3, 25_000, 100, 4);
+        assertThat(sheet.at(12, 0)).isCloseTo(36, within(1e-9));
+        assertThat(sheet.at(12, 0.1)).isBetween(21.6, 36.0);
+        assertThat(sheet.at(12, 4)).isCloseTo(21.6, within(1e-6));
+    }
+
+    @Test
+    void emptyChokeMeetsFullOneWithoutAStep() {
+        Sheet sheet = sheet(12, 4, 12, 0.3, 25_000, 100, 4);
+        double boundary = 21.6 * 0.4 * 20e-6 / 100e-6 / 2;
+        assertThat(sheet.at(12, boundary * 0.999)).isCloseTo(sheet.at(12, boundary * 1.001), within(0.02));
+    }
+
+    @Test
+    void regulatedUnitHoldsItsNominalUntilItCannot() {
+        Design design = design(12, 5, 10, 0.45, 50_000, 100, 4, true);
+        assertThat(rail(design, 12, 4)).isEqualTo(20);
+        assertThat(rail(design, 10, 4)).isLessThan(20);
+    }
+
+    private static Sheet sheet(
+            double volts, int primary, int secondary, double duty, double hertz, double microhenries, double amperes) {
+        return new Sheet(design(volts, primary, secondary, duty, hertz, microhenries, amperes, false));
+    }
+
+    private record Sheet(Design design) {
+        double at(double inputVolts, double amperes) {
+            return rail(design, inputVolts, amperes);
+        }
+
+        double ripple(double inputVolts, double amperes) {
+            return Prediction.of(design, inputVolts, Map.of("plus", amperes))
+                    .orElseThrow()
+                    .rippleRmsVolts()
+                    .get("plus");
+        }
+    }
+
+    private static double rail(Design design, double inputVolts, double amperes) {
+        return Prediction.of(design, inputVolts, Map.of("plus", amperes))
+                .orElseThrow()
+                .railVolts()
+                .get("plus");
+    }
+
+    private static Design design(
+            double volts,
+            int primary,
+            int secondary,
+            double duty,
+            double hertz,
+            double microhenries,
+            double amperes,
+            boolean regulated) {
+        return new Design(
+                new Unit("choke input", Optional.empty(), Optional.empty(), Optional.empty()),
+                new Converter(
+                        FilterInput.CHOKE,
+                        regulated,
+                        OptionalDouble.of(hertz),
+                        OptionalDouble.of(duty),
+                        UNKNOWN,
+                        UNKNOWN),
+                Input.of(volts),
+                Optional.of(Transformer.of(primary, secondary)),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of(new Filter(
+                        OptionalDouble.of(50), UNKNOWN, UNKNOWN, UNKNOWN, OptionalDouble.of(microhenries), UNKNOWN)),
+                List.of(new Rail("plus", 20, OptionalDouble.of(amperes))),
+                List.of(),
+                Limits.none(),
+                ColdResistance.none(),
+                Decision.GUARD_BAND_U,
+                List.of());
+    }
+}
