@@ -1,0 +1,182 @@
+package railwitness.drivers.scpi;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Supplier;
+import railwitness.drivers.line.Line;
+import railwitness.drivers.line.LineException;
+import railwitness.drivers.line.LineException.Trouble;
+import railwitness.drivers.time.Agenda;
+
+/**
+ * The talk with one instrument over its line. Every exchange goes to the log; every exception is led by the
+ * instrument's name. For one thread at a time, but {@link #cutIn} may come from any.
+ */
+public final class Dialogue {
+    /** A full queue of a real instrument holds 20 to 30 entries; one that never ends is broken. */
+    private static final int MOST_ERRORS = 64;
+
+    private final String instrument;
+    private final Line line;
+    private final Agenda agenda;
+    private final ExchangeLog log;
+    private final String errorQuery;
+    private final Duration patience;
+
+    /**
+     * @param errorQuery asks for the next entry of the error queue
+     * @param patience longest wait for an ordinary answer
+     */
+    public Dialogue(
+            String instrument, Line line, Agenda agenda, ExchangeLog log, String errorQuery, Duration patience) {
+        this.instrument = instrument;
+        this.line = line;
+        this.agenda = agenda;
+        this.log = log;
+        this.errorQuery = errorQuery;
+        this.patience = patience;
+    }
+
+    public String instrument() {
+        return instrument;
+    }
+
+    public String port() {
+        return line.port();
+    }
+
+    public Duration patience() {
+        return patience;
+    }
+
+    /** The session's clock, ns. */
+    public long nowNanos() {
+        return agenda.nowNanos();
+    }
+
+    /** Sends without asking for errors. */
+    public void send(String message) {
+        logged(message, false, () -> {
+            line.send(message);
+            return "";
+        });
+    }
+
+    /** Asks with the ordinary patience. */
+    public String ask(String message) {
+        return ask(message, patience);
+    }
+
+    public String ask(String message, Duration deadline) {
+        return logged(message, false, () -> line.ask(message, deadline));
+    }
+
+    /** A question of the regular round. */
+    public String poll(String message, Duration deadline) {
+        return logged(message, true, () -> line.ask(message, deadline));
+    }
+
+    /** Asks for a definite block; returns its content. */
+    public byte[] askBlock(String message, Duration deadline) {
+        byte[][] block = new byte[1][];
+        logged(message, false, () -> {
+            block[0] = line.askBlock(message, deadline);
+            return "#" + block[0].length;
+        });
+        return block[0];
+    }
+
+    /** Asks for a number that must be one. */
+    public double askNumber(String message) {
+        String reply = ask(message);
+        try {
+            if (Numeric.of(reply) instanceof Numeric.Value number) {
+                return number.value();
+            }
+        } catch (IllegalArgumentException notANumber) {
+            // said below, like an overload
+        }
+        throw LineException.garbled(port(), message, reply, "a number").of(instrument);
+    }
+
+    /**
+     * Sends settings one by one and empties the error queue after each.
+     *
+     * @throws LineException REFUSED with the entries, when there are any
+     */
+    public void set(List<String> messages) {
+        for (String message : messages) {
+            set(message);
+        }
+    }
+
+    /** Sends one setting and empties the error queue. */
+    public void set(String message) {
+        send(message);
+        List<ErrorEntry> errors = drain();
+        if (!errors.isEmpty()) {
+            throw refused(message, errors);
+        }
+    }
+
+    private LineException refused(String message, List<ErrorEntry> errors) {
+        String said =
+                String.join("; ", errors.stream().map(ErrorEntry::toString).toList());
+        LineException refused = new LineException(
+                Trouble.REFUSED,
+                instrument + " on " + port() + ": '" + message + "' was refused: " + said
+                        + "; is its range wide enough, and is it the instrument the bench sheet says?",
+                message,
+                said);
+        log.ended(new Exchange(nowNanos(), instrument, false, message, said, refused.getMessage()));
+        return refused;
+    }
+
+    /** Reads the error queue until it is empty; returns what was in it, oldest first. */
+    public List<ErrorEntry> drain() {
+        List<ErrorEntry> errors = new ArrayList<>();
+        while (errors.size() < MOST_ERRORS) {
+            ErrorEntry entry = nextError();
+            if (entry.isNone()) {
+                return errors;
+            }
+            errors.add(entry);
+        }
+        throw LineException.garbled(port(), errorQuery, errors.get(0).reply(), "the end of the error queue")
+                .of(instrument);
+    }
+
+    private ErrorEntry nextError() {
+        String reply = ask(errorQuery);
+        try {
+            return ErrorEntry.of(reply);
+        } catch (IllegalArgumentException e) {
+            throw LineException.garbled(port(), errorQuery, reply, "an entry of the error queue")
+                    .of(instrument);
+        }
+    }
+
+    /** Puts the bytes on the wire at once; false when the port is known to be gone. */
+    public boolean cutIn(byte[] bytes) {
+        long begun = nowNanos();
+        boolean sent = line.cutIn(bytes);
+        String text = new String(bytes, StandardCharsets.ISO_8859_1).strip().replaceAll("[\r\n]+", " | ");
+        log.ended(new Exchange(begun, instrument, false, text, "", sent ? "" : "the port has gone"));
+        return sent;
+    }
+
+    private String logged(String message, boolean polling, Supplier<String> exchange) {
+        long begun = nowNanos();
+        try {
+            String reply = exchange.get();
+            log.ended(new Exchange(begun, instrument, polling, message, reply, ""));
+            return reply;
+        } catch (LineException e) {
+            LineException named = e.of(instrument);
+            log.ended(new Exchange(begun, instrument, polling, message, e.received(), named.getMessage()));
+            throw named;
+        }
+    }
+}
