@@ -1,0 +1,79 @@
+package railwitness.safety.power;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import railwitness.drivers.instrument.Outcome;
+import railwitness.drivers.instrument.Station;
+import railwitness.drivers.line.LineException;
+
+/**
+ * Errands to instruments, one after the other; the first that is not done ends it. Each looks again, on the
+ * instrument's own thread, whether power is still wanted, so that nothing that waits in a queue comes after an off.
+ */
+final class Chain {
+    private record Step(Station<?> station, String what, Callable<Result> work) {}
+
+    private final BooleanSupplier wanted;
+    private final StepLog log;
+    private final List<Step> steps = new ArrayList<>();
+
+    /** Told of each step when it ended. */
+    interface StepLog {
+        void step(String what, String words);
+    }
+
+    /** @param wanted asked from several threads; false once switching off began */
+    Chain(BooleanSupplier wanted, StepLog log) {
+        this.wanted = wanted;
+        this.log = log;
+    }
+
+    Chain step(Station<?> station, String what, Callable<Result> work) {
+        steps.add(new Step(station, what, work));
+        return this;
+    }
+
+    void run(Consumer<Result> then) {
+        run(0, new Result.Done("nothing to do"), then);
+    }
+
+    private void run(int index, Result before, Consumer<Result> then) {
+        if (index == steps.size()) {
+            then.accept(before);
+            return;
+        }
+        Step step = steps.get(index);
+        step.station().ask(() -> attempt(step), outcome -> {
+            Result result = wanted.getAsBoolean() ? result(outcome) : new Result.Stopped("switched off meanwhile");
+            log.step(step.what(), result.words());
+            if (result.isDone()) {
+                run(index + 1, result, then);
+            } else {
+                then.accept(result);
+            }
+        });
+    }
+
+    /* A mistake in an instrument's code must not end the agenda while power is on: it counts as a refusal. */
+    private Result attempt(Step step) throws Exception {
+        if (!wanted.getAsBoolean()) {
+            return new Result.Stopped("switched off meanwhile");
+        }
+        try {
+            return step.work().call();
+        } catch (LineException e) {
+            throw e;
+        } catch (RuntimeException e) {
+            return new Result.Refused(step.what() + " failed: " + e.getMessage());
+        }
+    }
+
+    private static Result result(Outcome<Result> outcome) {
+        Result[] found = {new Result.Refused("no outcome")};
+        outcome.either(done -> found[0] = done, why -> found[0] = new Result.Refused(why.getMessage()));
+        return found[0];
+    }
+}

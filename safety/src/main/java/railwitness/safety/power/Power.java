@@ -1,0 +1,256 @@
+package railwitness.safety.power;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import railwitness.drivers.instrument.Load;
+import railwitness.drivers.instrument.Station;
+import railwitness.drivers.instrument.Supply;
+import railwitness.drivers.reading.Reading;
+import railwitness.drivers.time.Agenda;
+
+/**
+ * The output of the supply and what hangs on it. Steps are asked for on the agenda and told their {@link Result} there;
+ * each is refused out of its order or while the interlock does not permit. {@link #off} works in every state, as often
+ * as it is called, and overtakes everything: whatever was asked for before it and has not ended is Stopped.
+ */
+public final class Power {
+    private final Agenda agenda;
+    private final Station<? extends Supply> supply;
+    private final List<Station<? extends Load>> loads;
+    private final Rails rails;
+    private final BooleanSupplier permitted;
+    private final PowerLog log;
+    private final AtomicLong round = new AtomicLong();
+
+    private volatile PowerState state = PowerState.OFF;
+    private boolean arming;
+    private Settings settings;
+    private double setVolts;
+    private SwitchOff switchOff;
+
+    /**
+     * @param permitted asked before every step that brings or raises power; the interlock's word, and the guardian's
+     */
+    public Power(
+            Agenda agenda,
+            Station<? extends Supply> supply,
+            List<? extends Station<? extends Load>> loads,
+            Rails rails,
+            BooleanSupplier permitted,
+            PowerLog log) {
+        this.agenda = agenda;
+        this.supply = supply;
+        this.loads = List.copyOf(loads);
+        this.rails = rails;
+        this.permitted = permitted;
+        this.log = log;
+    }
+
+    public PowerState state() {
+        return state;
+    }
+
+    /** The rails since power went off; empty while it may be on. */
+    public Optional<Discharge> discharge() {
+        return Optional.ofNullable(switchOff).map(SwitchOff::discharge);
+    }
+
+    /** Every reading of the run, in every state: what the rails and the input do after power is judged from it. */
+    public void heard(Reading reading) {
+        if (switchOff != null) {
+            switchOff.heard(reading);
+        }
+    }
+
+    /**
+     * Output off and read back, loads off, remote turn-on off, then voltage, current limit and protections set, each
+     * read back. Refused when the source does not end with the supply, or a protection is lacking and not accepted. When
+     * a step fails the output is switched off.
+     */
+    public void arm(Settings wanted, Consumer<Result> then) {
+        Optional<String> against = againstArming(wanted);
+        if (against.isPresent()) {
+            refuse("arm", against.get(), then);
+            return;
+        }
+        arming = true;
+        settings = wanted;
+        Chain chain = Arming.chain(chain(), supply, loads, wanted);
+        long mine = round.get();
+        chain.run(result -> {
+            arming = false;
+            if (result.isDone() && mine == round.get()) {
+                setVolts = wanted.startVolts();
+                state = PowerState.ARMED;
+            }
+            if (result instanceof Result.Refused) {
+                off("arming failed: " + result.words(), ended -> {});
+            }
+            then.accept(result);
+        });
+    }
+
+    private Optional<String> againstArming(Settings wanted) {
+        if (state != PowerState.OFF || arming) {
+            return Optional.of("arming begins with the output off, it is: " + state.words());
+        }
+        if (!wanted.source().endsWithTheSupply()) {
+            return Optional.of("the source is '" + wanted.source().word()
+                    + "': switching the supply off does not end the power; feed the unit from a supply alone");
+        }
+        return Arming.lacking(supply.instrument(), wanted);
+    }
+
+    /** Output on, read back. When that fails the output is switched off. */
+    public void on(Consumer<Result> then) {
+        if (state != PowerState.ARMED) {
+            refuse("output on", "the output comes on only after arming, it is: " + state.words(), then);
+            return;
+        }
+        if (!permits("output on", then)) {
+            return;
+        }
+        state = PowerState.ON;
+        Callable<Result> on = () -> {
+            supply.instrument().switchOn();
+            return supply.instrument().isOn()
+                    ? new Result.Done("output on, read back")
+                    : new Result.Refused("told on, but the supply says that it is off");
+        };
+        chain().step(supply, "output on", on).run(result -> {
+            if (result instanceof Result.Refused) {
+                off("switching on failed: " + result.words(), ended -> {});
+            }
+            then.accept(result);
+        });
+    }
+
+    /** Output voltage, V, at most the highest that was armed; read back. */
+    public void setVolts(double volts, Consumer<Result> then) {
+        if (!ready("voltage", volts >= 0 && settings != null && volts <= settings.highestVolts(), volts + " V", then)) {
+            return;
+        }
+        setVolts = Math.max(setVolts, volts);
+        Supply instrument = supply.instrument();
+        chain().step(supply, "voltage", () -> Arming.volts(instrument, volts, settings.resolutionVolts()))
+                .run(result -> {
+                    setVolts = result.isDone() ? volts : setVolts;
+                    then.accept(result);
+                });
+    }
+
+    /** Current limit, A, at most the over-current protection that was armed; read back. */
+    public void setCurrentLimit(double amps, Consumer<Result> then) {
+        boolean inside = amps > 0 && settings != null && amps <= settings.overCurrentAmps();
+        if (ready("current limit", inside, amps + " A", then)) {
+            Supply instrument = supply.instrument();
+            chain().step(supply, "current limit", () -> Arming.limit(instrument, amps, settings.resolutionAmps()))
+                    .run(then);
+        }
+    }
+
+    /** The unit's remote turn-on line, where the supply drives it. */
+    public void remote(boolean on, Consumer<Result> then) {
+        if (!supply.instrument().drivesRemote()) {
+            refuse("remote turn-on", "this supply does not drive the remote turn-on line: switch it by hand", then);
+            return;
+        }
+        if (on && !ready("remote turn-on", true, "on", then)) {
+            return;
+        }
+        chain().step(supply, "remote turn-on", () -> {
+                    supply.instrument().setRemote(on);
+                    return new Result.Done("remote turn-on " + (on ? "on" : "off"));
+                })
+                .run(then);
+    }
+
+    /** Constant current on a rail, A; nought switches the load's input off. Read back. */
+    public void setLoad(String rail, double amps, Consumer<Result> then) {
+        Optional<Station<? extends Load>> load = loads.stream()
+                .filter(station -> station.instrument().rail().equals(rail))
+                .findFirst();
+        if (load.isEmpty()) {
+            refuse("load", "no load stands on rail " + rail, then);
+        } else if (amps == 0) {
+            chain().step(
+                            load.get(),
+                            rail + " load",
+                            () -> Arming.loadOff(load.get().instrument()))
+                    .run(then);
+        } else if (ready("load", amps > 0 && amps < Double.POSITIVE_INFINITY, amps + " A", then)) {
+            chain().step(
+                            load.get(),
+                            rail + " load",
+                            () -> Arming.loadOn(load.get().instrument(), amps))
+                    .run(then);
+        }
+    }
+
+    /**
+     * Switches off: the bytes leave at once, without waiting for a reply in flight. {@code then} is called once, when
+     * the loads are off too; the words say what is not. An output that is not confirmed is told off again every second
+     * until {@link #release}.
+     */
+    public void off(String reason, Consumer<Ended> then) {
+        round.incrementAndGet();
+        if (switchOff != null && !switchOff.isOver()) {
+            switchOff.again(reason, then);
+            return;
+        }
+        switchOff = new SwitchOff(agenda, supply, loads, rails, setVolts, log, next -> state = next);
+        switchOff.start(reason, then);
+    }
+
+    /**
+     * The bytes of off and nothing else: for a shutdown hook or an uncaught exception, when the agenda no longer runs.
+     * From any thread; never waits, never throws. Nothing that was asked for before comes after it. The loads stay on
+     * and drain the rails; the guardian switches them off.
+     */
+    public boolean cutOff() {
+        round.incrementAndGet();
+        return supply.instrument().cutIn(supply.instrument().offBytes());
+    }
+
+    /** Stops telling a supply off that did not confirm; before the ports are closed. */
+    public void release() {
+        if (switchOff != null) {
+            switchOff.release();
+        }
+    }
+
+    private Chain chain() {
+        long mine = round.get();
+        return new Chain(() -> mine == round.get(), (what, words) -> log.step(agenda.nowNanos(), what, words));
+    }
+
+    private boolean ready(String what, boolean allowed, String value, Consumer<Result> then) {
+        if (state != PowerState.ARMED && state != PowerState.ON) {
+            refuse(what, "only while armed or on, it is: " + state.words(), then);
+            return false;
+        }
+        if (!allowed) {
+            refuse(what, value + " is outside what was armed", then);
+            return false;
+        }
+        return permits(what, then);
+    }
+
+    private boolean permits(String what, Consumer<Result> then) {
+        if (!permitted.getAsBoolean()) {
+            refuse(what, "the interlock does not permit it", then);
+            return false;
+        }
+        return true;
+    }
+
+    private void refuse(String what, String words, Consumer<Result> then) {
+        log.step(agenda.nowNanos(), what, String.format(Locale.ROOT, "refused: %s", words));
+        agenda.post(() -> then.accept(new Result.Refused(words)));
+    }
+}

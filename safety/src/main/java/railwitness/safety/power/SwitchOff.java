@@ -1,0 +1,337 @@
+package railwitness.safety.power;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import railwitness.drivers.instrument.Load;
+import railwitness.drivers.instrument.Outcome;
+import railwitness.drivers.instrument.Station;
+import railwitness.drivers.instrument.Supply;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Measured;
+import railwitness.drivers.reading.Reading;
+import railwitness.drivers.time.Agenda;
+
+/**
+ * One switching off, from the first byte to the last load: the supply is told off over whatever is under way and asked
+ * until it says so; the loads stay on until the rails are safe or stop falling, then go off; the input is looked at, in
+ * case the supply says off and is not.
+ */
+final class SwitchOff {
+    static final String OPEN = "could not be switched off: open the disconnect";
+
+    private static final int TRIES = 3;
+    private static final Duration ANSWER = Duration.ofSeconds(2);
+    private static final Duration AGAIN = Duration.ofSeconds(1);
+    private static final Duration LOOK = Duration.ofMillis(100);
+    private static final Duration UNSEEN = Duration.ofSeconds(5);
+    private static final Duration INPUT_GRACE = Duration.ofSeconds(5);
+    private static final double INPUT_SHARE = 0.9;
+    private static final double LEAST_INPUT_VOLTS = 1;
+    private static final int STEPS_TOLD = 10;
+
+    private final Agenda agenda;
+    private final Station<? extends Supply> supply;
+    private final List<Station<? extends Load>> loads;
+    private final Rails rails;
+    private final double setVolts;
+    private final PowerLog log;
+    private final Consumer<PowerState> states;
+    private final List<Consumer<Ended>> waiting = new ArrayList<>();
+    private final Map<Channel, Double> inputs = new HashMap<>();
+    private final List<String> troubles = new ArrayList<>();
+
+    private long awaited;
+    private int tries;
+    private boolean confirmed;
+    private boolean alarmed;
+    private boolean doubted;
+    private boolean released;
+    private Discharge discharge;
+    private long dischargingSince;
+    private long lastHeard;
+    private boolean loadsTold;
+    private int open;
+    private Ended ended;
+
+    SwitchOff(
+            Agenda agenda,
+            Station<? extends Supply> supply,
+            List<Station<? extends Load>> loads,
+            Rails rails,
+            double setVolts,
+            PowerLog log,
+            Consumer<PowerState> states) {
+        this.agenda = agenda;
+        this.supply = supply;
+        this.loads = loads;
+        this.rails = rails;
+        this.setVolts = setVolts;
+        this.log = log;
+        this.states = states;
+    }
+
+    void start(String reason, Consumer<Ended> then) {
+        waiting.add(then);
+        states.accept(PowerState.SWITCHING_OFF);
+        sendOff(reason);
+        attempt();
+    }
+
+    /** A second call for off while the first is under way, or after it ended without being confirmed. */
+    void again(String reason, Consumer<Ended> then) {
+        sendOff(reason);
+        if (ended == null) {
+            waiting.add(then);
+        } else {
+            then.accept(ended);
+        }
+    }
+
+    boolean isOver() {
+        return ended != null && confirmed;
+    }
+
+    Discharge discharge() {
+        return discharge;
+    }
+
+    void release() {
+        released = true;
+    }
+
+    private void sendOff(String reason) {
+        boolean sent = supply.instrument().cutIn(supply.instrument().offBytes());
+        tell("off sent", (sent ? "output off sent" : "the port is gone, output off not sent") + ": " + reason);
+    }
+
+    private void attempt() {
+        long mine = ++awaited;
+        supply.askFirst(this::sendAndAsk, outcome -> answered(mine, worded(outcome)));
+        agenda.after(ANSWER, () -> answered(mine, new Result.Stopped("no answer from the supply")));
+    }
+
+    private Result sendAndAsk() {
+        supply.instrument().cutIn(supply.instrument().offBytes());
+        return guarded(() -> supply.instrument().isOn()
+                ? new Result.Refused("the supply says that it is still on")
+                : new Result.Done("the supply says off"));
+    }
+
+    private void answered(long mine, Result result) {
+        if (released || confirmed || (mine != awaited && !result.isDone())) {
+            return;
+        }
+        awaited++;
+        tries++;
+        if (tries <= STEPS_TOLD) {
+            tell("off read back", result.words());
+        }
+        if (result.isDone() && !inputStands()) {
+            confirm();
+            return;
+        }
+        supply.instrument().cutIn(supply.instrument().offBytes());
+        if (tries >= TRIES && !alarmed) {
+            alarm("the supply " + OPEN);
+            startDischarge();
+        }
+        agenda.after(tries < TRIES ? Duration.ZERO : AGAIN, this::attemptUnlessOver);
+    }
+
+    private void attemptUnlessOver() {
+        if (!released && !confirmed) {
+            attempt();
+        }
+    }
+
+    private void alarm(String words) {
+        alarmed = true;
+        confirmed = false;
+        states.accept(PowerState.NOT_CONFIRMED);
+        log.alarm(agenda.nowNanos(), words);
+    }
+
+    private void confirm() {
+        confirmed = true;
+        if (alarmed) {
+            log.alarmOver(agenda.nowNanos(), "the supply says off now");
+        }
+        states.accept(ended == null ? PowerState.DISCHARGING : PowerState.OFF);
+        startDischarge();
+    }
+
+    private void startDischarge() {
+        if (discharge == null) {
+            dischargingSince = agenda.nowNanos();
+            lastHeard = dischargingSince;
+            discharge = new Discharge(rails, dischargingSince);
+            look();
+        }
+    }
+
+    void heard(Reading reading) {
+        if (discharge == null
+                || !(reading instanceof Measured measured)
+                || reading.requestedNanos() < dischargingSince) {
+            return;
+        }
+        discharge.heard(measured);
+        if (rails.volts().contains(reading.channel())) {
+            lastHeard = agenda.nowNanos();
+        }
+        if (rails.inputVolts().contains(reading.channel())) {
+            inputs.put(reading.channel(), measured.value());
+        }
+        judge();
+    }
+
+    private void look() {
+        judge();
+        if (!released && !isOver()) {
+            agenda.after(LOOK, this::look);
+        }
+    }
+
+    private void judge() {
+        if (confirmed && !doubted && inputGraceOver() && inputStands()) {
+            doubted = true;
+            alarm("the supply says off, but " + inputWords() + " stand at the input; it may be on: it " + OPEN
+                    + " and take the unit as live");
+            tries = TRIES;
+            agenda.after(AGAIN, this::attemptUnlessOver);
+        }
+        if (!loadsTold && loadsOfNoMoreUse()) {
+            loadsTold = true;
+            tell("rails", discharge.words());
+            loadsOff();
+        }
+        if (loadsTold && open == 0 && ended == null && inputJudged()) {
+            end();
+        }
+    }
+
+    private boolean loadsOfNoMoreUse() {
+        long now = agenda.nowNanos();
+        boolean unseen = now - lastHeard >= UNSEEN.toNanos();
+        boolean tooLong = now - dischargingSince >= Discharge.LONGEST_WAIT.toNanos();
+        return rails.volts().isEmpty() || discharge.over() || unseen || tooLong;
+    }
+
+    private boolean inputJudged() {
+        return inputGraceOver() || (!inputs.isEmpty() && !inputStands());
+    }
+
+    private boolean inputGraceOver() {
+        return agenda.nowNanos() - dischargingSince >= INPUT_GRACE.toNanos();
+    }
+
+    private boolean inputStands() {
+        return setVolts > LEAST_INPUT_VOLTS
+                && inputs.values().stream().anyMatch(volts -> volts >= INPUT_SHARE * setVolts);
+    }
+
+    private String inputWords() {
+        double volts =
+                inputs.values().stream().mapToDouble(Double::doubleValue).max().orElse(0);
+        return String.format(Locale.ROOT, "%.1f V", volts);
+    }
+
+    private void loadsOff() {
+        open = loads.size() + 1;
+        loads.forEach(load -> loadOff(load, 1));
+        remoteOff();
+    }
+
+    private void loadOff(Station<? extends Load> load, int number) {
+        load.instrument().cutIn(load.instrument().offBytes());
+        once(load, () -> loadState(load.instrument()), result -> {
+            tell(load.name() + " off", result.words());
+            if (!result.isDone() && number < TRIES) {
+                loadOff(load, number + 1);
+                return;
+            }
+            if (!result.isDone()) {
+                troubles.add(load.name() + " could not be confirmed off");
+            }
+            oneLess();
+        });
+    }
+
+    private static Result loadState(Load load) {
+        load.cutIn(load.offBytes());
+        return load.isOn()
+                ? new Result.Refused("the load says that it is still on")
+                : new Result.Done("the load is off");
+    }
+
+    private void remoteOff() {
+        if (!supply.instrument().drivesRemote() || !confirmed) {
+            oneLess();
+            return;
+        }
+        Callable<Result> off = () -> {
+            supply.instrument().setRemote(false);
+            return new Result.Done("remote turn-on off");
+        };
+        once(supply, off, result -> {
+            tell("remote turn-on", result.words());
+            oneLess();
+        });
+    }
+
+    /** Asks a station and takes the outcome or, after {@link #ANSWER}, its lack; one of them, once. */
+    private void once(Station<?> station, Callable<Result> errand, Consumer<Result> then) {
+        boolean[] taken = {false};
+        Consumer<Result> first = result -> {
+            if (!taken[0]) {
+                taken[0] = true;
+                then.accept(result);
+            }
+        };
+        station.askFirst(() -> guarded(errand), outcome -> first.accept(worded(outcome)));
+        agenda.after(ANSWER, () -> first.accept(new Result.Stopped("no answer")));
+    }
+
+    private void oneLess() {
+        open--;
+        if (open == 0) {
+            judge();
+        }
+    }
+
+    private void end() {
+        List<String> words = new ArrayList<>();
+        words.add(confirmed ? "output off" : "the supply " + OPEN);
+        words.add(discharge.words());
+        words.addAll(troubles);
+        ended = new Ended(confirmed, discharge.belowTouch(), String.join("; ", words));
+        states.accept(confirmed ? PowerState.OFF : PowerState.NOT_CONFIRMED);
+        tell("switched off", ended.words());
+        List.copyOf(waiting).forEach(then -> then.accept(ended));
+    }
+
+    private void tell(String what, String words) {
+        log.step(agenda.nowNanos(), what, words);
+    }
+
+    /* Whatever an instrument's code throws, switching off goes on. */
+    private static Result guarded(Callable<Result> errand) {
+        try {
+            return errand.call();
+        } catch (Exception e) {
+            return new Result.Refused(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static Result worded(Outcome<Result> outcome) {
+        Result[] found = {new Result.Stopped("no answer")};
+        outcome.either(done -> found[0] = done, why -> found[0] = new Result.Refused(why.getMessage()));
+        return found[0];
+    }
+}

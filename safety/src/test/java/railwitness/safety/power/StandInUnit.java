@@ -1,0 +1,76 @@
+package railwitness.safety.power;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import railwitness.drivers.time.Agenda;
+
+/**
+ * A unit under test as simple as it can be: rails of three times the input while remote and output are on, capacitors
+ * of 4400 uF that fall by a bleeder, by a load, or not at all.
+ */
+final class StandInUnit {
+    static final double STEP_UP = 2.66;
+
+    private final Agenda agenda;
+    private final Map<String, Double> rails = new LinkedHashMap<>();
+    private final Map<String, Double> loadAmps = new LinkedHashMap<>();
+    private long lastNanos;
+
+    boolean output;
+    boolean remote;
+    double volts;
+    double bleederSeconds = 14.5;
+    String stuckRail = "";
+    double idleAmps = 0.6;
+    double standbyAmps = 0.002;
+
+    StandInUnit(Agenda agenda) {
+        this.agenda = agenda;
+        rails.put("plus", 0.0);
+        rails.put("minus", 0.0);
+    }
+
+    void load(String rail, double amps) {
+        settle();
+        loadAmps.put(rail, amps);
+    }
+
+    void output(boolean on) {
+        settle();
+        output = on;
+    }
+
+    double rail(String name) {
+        settle();
+        return (name.equals("minus") ? -1 : 1) * rails.get(name);
+    }
+
+    double inputVolts() {
+        return output ? volts : 0;
+    }
+
+    double inputAmps() {
+        settle();
+        if (!output) {
+            return 0;
+        }
+        double loads =
+                loadAmps.values().stream().mapToDouble(Double::doubleValue).sum();
+        return remote ? idleAmps + STEP_UP * loads : standbyAmps;
+    }
+
+    private void settle() {
+        double seconds = (agenda.nowNanos() - lastNanos) / 1e9;
+        lastNanos = agenda.nowNanos();
+        rails.replaceAll((name, volts) -> after(name, volts, seconds));
+    }
+
+    private double after(String name, double before, double seconds) {
+        if (output && remote && volts > 9) {
+            return STEP_UP * volts;
+        }
+        double kept = name.equals(stuckRail) ? before : before * Math.exp(-seconds / bleederSeconds);
+        double drained = name.equals(stuckRail) ? 0 : loadAmps.getOrDefault(name, 0.0) * seconds / 4400e-6;
+        return Math.max(0, kept - drained);
+    }
+}
