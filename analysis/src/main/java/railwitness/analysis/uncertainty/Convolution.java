@@ -137,6 +137,11 @@ final class Convolution {
         return f[i] + (place - i) * (f[i + 1] - f[i]);
     }
 
+    /** P(sum <= x). */
+    double below(double x) {
+        return at(cumulative, x);
+    }
+
     /** Half-width q with P(|sum| <= q) = probability. */
     double halfWidth(double probability) {
         double wanted = (1 + probability) / 2;

@@ -34,6 +34,21 @@ final class CoverageFactor {
         return new Coverage(k, k * u, dof, probability, name(dof));
     }
 
+    /** Probability that the error is at most the deviation. */
+    static double below(List<Contribution> parts, double deviation) {
+        double u = Contributions.u(parts);
+        if (u == 0) {
+            return deviation >= 0 ? 1 : 0;
+        }
+        if (dominated(parts, u)) {
+            return new Convolution(parts).below(deviation);
+        }
+        double whole = truncated(Contributions.effectiveDegreesOfFreedom(parts));
+        return whole > 1e6
+                ? new NormalDistribution().cumulativeProbability(deviation / u)
+                : new TDistribution(whole).cumulativeProbability(deviation / u);
+    }
+
     private static boolean dominated(List<Contribution> parts, double u) {
         List<Contribution> bounded =
                 parts.stream().filter(part -> part.shape().bounded()).toList();

@@ -56,6 +56,17 @@ public final class Estimate {
     }
 
     /**
+     * Values found together with a known covariance, which may be singular: one cause named once in budgets.
+     *
+     * @param covariance of the values, symmetric, as many rows and columns as values
+     * @param degreesOfFreedom of that covariance, above 0
+     */
+    public static List<Estimate> fromCovariance(
+            String name, double[] values, double[][] covariance, double degreesOfFreedom) {
+        return Simultaneous.correlated(name, values, covariance, degreesOfFreedom);
+    }
+
+    /**
      * A function's value with the uncertainty its inputs give it, to first order (GUM 5.1.2, 5.2.2).
      *
      * @param value of the function at the inputs' values
@@ -202,6 +213,11 @@ public final class Estimate {
     /** Expanded uncertainty for a coverage probability between 0 and 1; see {@link Coverage#how()}. */
     public Coverage coverage(double probability) {
         return CoverageFactor.of(contributions(), Refusal.unlessFraction("coverage probability", probability));
+    }
+
+    /** Probability that the true value is at most the given number, by the distribution coverage goes by. */
+    public double probabilityAtMost(double number) {
+        return CoverageFactor.below(contributions(), number - value);
     }
 
     @Override
