@@ -1,0 +1,33 @@
+package railwitness.drivers.rehearsal;
+
+/**
+ * What stands behind the leads: a supply that holds its voltage until its current limit, then its current.
+ *
+ * @param on whether its output is on; off, only its bleeder is left across it
+ * @param volts voltage held, V, nought or more
+ * @param limitAmps current limit, A, above nought
+ */
+public record Feed(boolean on, double volts, double limitAmps) {
+    /** What a supply leaves across its terminals when its output is off, ohm. */
+    static final double OFF_OHM = 200;
+
+    public Feed {
+        if (!(volts >= 0) || !(limitAmps > 0)) {
+            throw new IllegalArgumentException("feed must have volts of nought or more and a limit above nought, not "
+                    + volts + " V, " + limitAmps + " A");
+        }
+    }
+
+    /** A source that is on. */
+    public static Feed of(double volts, double limitAmps) {
+        return new Feed(true, volts, limitAmps);
+    }
+
+    /** Current into the unit when its terminals stand at that voltage, A. */
+    double amps(double terminalVolts, double leadOhm) {
+        if (!on) {
+            return -terminalVolts / OFF_OHM;
+        }
+        return Math.max(0, Math.min(limitAmps, (volts - terminalVolts) / leadOhm));
+    }
+}
