@@ -17,8 +17,8 @@ final class Circuit {
     final double primaryOhm;
     final double esrInOhm;
     final double[] secondaryOhm;
-    final double primaryHenry;
-    final double secondaryHenry;
+    private final double primaryHenry;
+    private final double secondaryHenry;
     final double diodeDropVolts;
     final double diodeOhm;
     final double logVolts;
@@ -27,6 +27,14 @@ final class Circuit {
 
     final double shortedTurnSiemens;
     final boolean[] driven;
+    final double[] chokeHenry;
+    final double[] esrOhm;
+    /** Per side and rail: turns ratio of the half that feeds it. */
+    final double[][] reflect;
+    /** Per side: inductances of the rails' loops, with what they share. */
+    final double[][][] henry;
+    /** Per side: resistances of the rails' loops without the primary's. */
+    final double[][][] ohm;
 
     Circuit(Specimen specimen, double transformerDegC, double heatsinkDegC) {
         this.specimen = specimen;
@@ -54,7 +62,15 @@ final class Circuit {
         diodeOhm = specimen.rectifier().slopeOhm();
         logVolts = specimen.rectifier().logVolts();
         coreSiemens = 1 / core.coreOhm() / (2 * specimen.drive().duty());
+        chokeHenry = railList().stream()
+                .mapToDouble(rail -> Math.max(rail.chokeHenry(), 1e-9))
+                .toArray();
+        esrOhm = railList().stream().mapToDouble(Rail::capacitorEsrOhm).toArray();
+        reflect = new double[2][rails];
+        henry = new double[2][rails][rails];
+        ohm = new double[2][rails][rails];
         shortedTurnSiemens = 1 / (core.shortedTurnOhm() * core.primaryTurns() * core.primaryTurns());
+        layOut();
     }
 
     /** Which secondary half feeds the rail while the side conducts. */
@@ -89,31 +105,50 @@ final class Circuit {
         return drop(0.01);
     }
 
-    /** Energy of the leakages and chokes with these rail currents while the side conducts, J. */
+    /** Energy of leakages and chokes with these rail currents while the side conducts, J. */
     double storedJoule(int side, double[] amps) {
         double sum = 0;
         for (int r = 0; r < rails; r++) {
             for (int q = 0; q < rails; q++) {
-                sum += henry(side, r, q) * amps[r] * amps[q] / 2;
+                sum += henry[side][r][q] * amps[r] * amps[q] / 2;
             }
         }
         return sum;
     }
 
-    double henry(int side, int r, int q) {
+    /** Energy of the filter chokes alone, J. */
+    double chokeJoule(double[] amps) {
+        double sum = 0;
+        for (int r = 0; r < rails; r++) {
+            sum += chokeHenry[r] * amps[r] * amps[r] / 2;
+        }
+        return sum;
+    }
+
+    private double henry(int side, int r, int q) {
         int halfR = half(side, r);
         int halfQ = half(side, q);
         double shared = ratio[halfR] * ratio[halfQ] * primaryHenry;
         double own = halfR == halfQ ? secondaryHenry : 0;
-        return shared + own + (r == q ? Math.max(rail(r).chokeHenry(), 1e-9) : 0);
+        return shared + own + (r == q ? chokeHenry[r] : 0);
     }
 
-    double ohm(int side, int r, int q, double primaryPathOhm) {
+    private double ohm(int side, int r, int q) {
         int halfR = half(side, r);
-        int halfQ = half(side, q);
-        double shared = ratio[halfR] * ratio[halfQ] * primaryPathOhm;
-        double winding = halfR == halfQ ? secondaryOhm[halfR] : 0;
-        return shared + winding + (r == q ? ownOhm(halfR, r) : 0);
+        double winding = halfR == half(side, q) ? secondaryOhm[halfR] : 0;
+        return winding + (r == q ? ownOhm(halfR, r) : 0);
+    }
+
+    private void layOut() {
+        for (int side = 0; side < 2; side++) {
+            for (int r = 0; r < rails; r++) {
+                reflect[side][r] = ratio[half(side, r)];
+                for (int q = 0; q < rails; q++) {
+                    henry[side][r][q] = henry(side, r, q);
+                    ohm[side][r][q] = ohm(side, r, q);
+                }
+            }
+        }
     }
 
     /** What only this rail's current flows through, ohm. */

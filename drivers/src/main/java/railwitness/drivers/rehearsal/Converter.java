@@ -10,6 +10,8 @@ import java.util.List;
  */
 public final class Converter {
     private static final double ENDLESS = 1e12;
+    private static final double SHORTEST_SECONDS = 1e-4;
+
     private final Specimen specimen;
     private final Cycle cycle = new Cycle();
 
@@ -31,30 +33,57 @@ public final class Converter {
         double ceiling = specimen.drive().regulatedVolts().orElse(Double.POSITIVE_INFINITY);
         double step = 1e-3;
         for (int k = 0; k < 60; k++) {
-            charge = step(circuit, new Situation(feed, draws, true, ceiling), charge, step);
-            step = Math.min(ENDLESS, step * 3);
+            Charge next = step(circuit, new Situation(feed, draws, true, ceiling), charge, step);
+            boolean still = step >= ENDLESS && next.distance(charge) < 1e-9;
+            charge = next;
+            if (still) {
+                break;
+            }
+            step = Math.min(ENDLESS, step * 10);
         }
         return balance(circuit, new Situation(feed, draws, true, ceiling), charge);
     }
 
-    /** Where the capacitors have come to after the step. */
+    /** Where the capacitors have come to after the step; where no balance is found, by way of shorter steps. */
     Charge step(Circuit circuit, Situation situation, Charge from, double seconds) {
+        Charge there = oneStep(circuit, situation, from, seconds);
+        if (there.converged() || seconds < SHORTEST_SECONDS) {
+            return there;
+        }
+        double part = Math.min(seconds, 0.1) / 8;
+        Charge charge = from;
+        for (int k = 0; k < 8; k++) {
+            charge = step(circuit, situation, charge, part);
+        }
+        return charge;
+    }
+
+    private Charge oneStep(Circuit circuit, Situation situation, Charge from, double seconds) {
         if (!situation.running()) {
-            return new Solver(circuit, cycle, situation, from, seconds, false).solve(from.withDuty(0));
+            return solve(circuit, situation, from, seconds, from.withDuty(0), false);
         }
         double fullDuty = specimen.drive().duty();
-        boolean heldBefore = from.duty() < fullDuty;
-        if (heldBefore && situation.ceilingVolts() < Double.POSITIVE_INFINITY) {
-            Charge held = new Solver(circuit, cycle, situation, from, seconds, true).solve(from);
+        boolean ceiling = situation.ceilingVolts() < Double.POSITIVE_INFINITY;
+        if (ceiling && from.duty() < fullDuty) {
+            Charge held = solve(circuit, situation, from, seconds, from, true);
             if (held.converged() && held.duty() < fullDuty) {
                 return held;
             }
         }
-        Charge full = new Solver(circuit, cycle, situation, from, seconds, false).solve(from.withDuty(fullDuty));
-        if (full.meanRail() <= situation.ceilingVolts()) {
+        Charge full = solve(circuit, situation, from, seconds, from.withDuty(fullDuty), false);
+        if (!ceiling || full.meanRail() <= situation.ceilingVolts()) {
             return full;
         }
-        return new Solver(circuit, cycle, situation, from, seconds, true).solve(from.withDuty(fullDuty * 0.9));
+        Charge idle = solve(circuit, situation, from, seconds, from.withDuty(0), false);
+        if (idle.meanRail() >= situation.ceilingVolts()) {
+            return idle;
+        }
+        return solve(circuit, situation, from, seconds, from.withDuty(fullDuty / 2), true);
+    }
+
+    private Charge solve(
+            Circuit circuit, Situation situation, Charge from, double seconds, Charge guess, boolean held) {
+        return new Solver(circuit, cycle, situation, from, seconds, held).solve(guess);
     }
 
     /** Everything about the unit in that state. */
@@ -72,7 +101,9 @@ public final class Converter {
                 .feed()
                 .amps(charge.terminalVolts(), circuit.specimen.input().leadOhm());
         Losses losses = solver.losses(charge);
-        boolean limiting = situation.feed().on() && supplied >= situation.feed().limitAmps() * (1 - 1e-9);
+        boolean limiting = situation
+                .feed()
+                .limiting(charge.terminalVolts(), circuit.specimen.input().leadOhm());
         return new Balance(
                 situation.running(),
                 charge.terminalVolts(),

@@ -144,7 +144,7 @@ final class Cycle {
         double siemens = circuit.coreSiemens + circuit.shortedTurnSiemens;
         double divider = 1 + siemens * pathOhm;
         double step = onSeconds / STEPS;
-        double before = circuit.storedJoule(side, amps);
+        double before = circuit.chokeInput ? circuit.chokeJoule(amps) : circuit.storedJoule(side, amps);
         kick(side, sourceVolts, railVolts);
         clampWatts -= (circuit.storedJoule(side, amps) - before) / circuit.periodSeconds;
         for (int k = 0; k < STEPS; k++) {
@@ -173,13 +173,10 @@ final class Cycle {
     private void advance(
             int side, double openVolts, double sharedOhm, double[] railVolts, double[] outAmps, double step) {
         for (int r = 0; r < rails; r++) {
-            double esr = circuit.rail(r).capacitorEsrOhm();
-            right[r] = circuit.ratio[circuit.half(side, r)] * openVolts
-                    - circuit.drop(amps[r])
-                    - railVolts[r]
-                    + esr * outAmps[r];
+            double esr = circuit.esrOhm[r];
+            right[r] = circuit.reflect[side][r] * openVolts - circuit.drop(amps[r]) - railVolts[r] + esr * outAmps[r];
             for (int q = 0; q < rails; q++) {
-                right[r] -= circuit.ohm(side, r, q, sharedOhm) * amps[q];
+                right[r] -= ohm(side, r, q, sharedOhm) * amps[q];
             }
             active[r] = amps[r] > 0 || right[r] > 0;
         }
@@ -190,11 +187,15 @@ final class Cycle {
         }
     }
 
+    private double ohm(int side, int r, int q, double sharedOhm) {
+        return circuit.ohm[side][r][q] + circuit.reflect[side][r] * circuit.reflect[side][q] * sharedOhm;
+    }
+
     private void solveStep(int side, double sharedOhm, double step) {
         for (int r = 0; r < rails; r++) {
             for (int q = 0; q < rails; q++) {
                 matrix[r][q] = active[r]
-                        ? circuit.henry(side, r, q) / step + circuit.ohm(side, r, q, sharedOhm) / 2
+                        ? circuit.henry[side][r][q] / step + ohm(side, r, q, sharedOhm) / 2
                         : (r == q ? 1 : 0);
             }
             steps[r] = active[r] ? right[r] : -amps[r];
@@ -218,7 +219,7 @@ final class Cycle {
         double reflected = 0;
         for (int r = 0; r < rails; r++) {
             double middle = amps[r] + steps[r] / 2;
-            reflected += circuit.ratio[circuit.half(side, r)] * middle;
+            reflected += circuit.reflect[side][r] * middle;
             railAmps[r] += middle * share;
             railSquares[r] += middle * middle * share;
             addOwn(side, r, circuit.drop(amps[r]) * middle, middle * middle, share);
@@ -266,26 +267,42 @@ final class Cycle {
         for (int r = 0; r < rails; r++) {
             delivered += fallOne(side, r, sourceVolts, railVolts[r], outAmps[r], henry[r], offSeconds);
         }
-        clampWatts += (before - circuit.storedJoule(side, amps) - delivered) / circuit.periodSeconds;
+        double after = circuit.chokeInput ? circuit.chokeJoule(amps) : circuit.storedJoule(side, amps);
+        clampWatts += (before - after - delivered) / circuit.periodSeconds;
         if (trace == null) {
             atSeconds += offSeconds;
         }
     }
 
     private double fallHenry(int side, int r) {
+        if (circuit.chokeInput) {
+            return circuit.chokeHenry[r];
+        }
         double sum = 0;
         for (int q = 0; q < rails; q++) {
-            sum += circuit.henry(side, r, q) * amps[q];
+            sum += circuit.henry[side][r][q] * amps[q];
         }
         return amps[r] > 0 ? sum / amps[r] : 1;
     }
 
-    private double fallVolts(int side, int r, double sourceVolts, double railVolts, double outAmps) {
+    /**
+     * Time in which one rail's current would fall to nought, s. The resistance's part of the voltage is that of a
+     * straight line from the first to the last current, so that the energy comes out right.
+     */
+    private double fallSeconds(
+            int side, int r, double sourceVolts, double railVolts, double outAmps, double henry, double off) {
         int half = circuit.half(side, r);
         double back = circuit.chokeInput ? 0 : circuit.ratio[half] * sourceVolts;
         double ohm = circuit.ownOhm(half, r) + circuit.secondaryOhm[half];
-        double esr = circuit.rail(r).capacitorEsrOhm();
-        return Math.max(1e-3, railVolts - esr * outAmps + circuit.drop(amps[r]) + back + ohm * amps[r] / 2);
+        double first = amps[r];
+        double plain = railVolts - circuit.esrOhm[r] * outAmps + circuit.drop(first) + back;
+        double whole = henry * first / Math.max(1e-3, plain + ohm * first * 2 / 3);
+        for (int round = 0; whole > off && round < 3; round++) {
+            double last = first * (1 - off / whole);
+            double effective = (first * first + first * last + last * last) / 3 / ((first + last) / 2);
+            whole = henry * first / Math.max(1e-3, plain + ohm * effective);
+        }
+        return whole;
     }
 
     /** One rail's straight fall; returns the energy that went into rail and resistances, J. */
@@ -295,7 +312,7 @@ final class Cycle {
         if (first <= 0) {
             return 0;
         }
-        double whole = henry * first / fallVolts(side, r, sourceVolts, railVolts, outAmps);
+        double whole = fallSeconds(side, r, sourceVolts, railVolts, outAmps, henry, off);
         double time = Math.min(whole, off);
         double last = first * (1 - time / whole);
         double charge = (first + last) / 2 * time;
@@ -308,7 +325,7 @@ final class Cycle {
         addOwn(side, r, dropVolts * charge / square, 1, square / period);
         secondaryWatts += circuit.secondaryOhm[half] * square / period;
         amps[r] = last;
-        double esr = circuit.rail(r).capacitorEsrOhm();
+        double esr = circuit.esrOhm[r];
         return (railVolts - esr * outAmps + dropVolts) * charge
                 + (circuit.ownOhm(half, r) + circuit.secondaryOhm[half]) * square;
     }
@@ -325,8 +342,7 @@ final class Cycle {
             int side, double sourceVolts, double[] railVolts, double[] outAmps, double[] henry, double off) {
         double[] whole = new double[rails];
         for (int r = 0; r < rails; r++) {
-            whole[r] =
-                    amps[r] <= 0 ? 0 : henry[r] * amps[r] / fallVolts(side, r, sourceVolts, railVolts[r], outAmps[r]);
+            whole[r] = amps[r] <= 0 ? 0 : fallSeconds(side, r, sourceVolts, railVolts[r], outAmps[r], henry[r], off);
         }
         double[] corners = Arrays.copyOf(whole, rails + 1);
         corners[rails] = off;

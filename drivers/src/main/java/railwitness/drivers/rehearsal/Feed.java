@@ -11,6 +11,9 @@ public record Feed(boolean on, double volts, double limitAmps) {
     /** What a supply leaves across its terminals when its output is off, ohm. */
     static final double OFF_OHM = 200;
 
+    /** Width of the crossover from voltage to current, as a share of the limit. */
+    private static final double ROUNDING = 0.002;
+
     public Feed {
         if (!(volts >= 0) || !(limitAmps > 0)) {
             throw new IllegalArgumentException("feed must have volts of nought or more and a limit above nought, not "
@@ -28,6 +31,13 @@ public record Feed(boolean on, double volts, double limitAmps) {
         if (!on) {
             return -terminalVolts / OFF_OHM;
         }
-        return Math.max(0, Math.min(limitAmps, (volts - terminalVolts) / leadOhm));
+        double share = (volts - terminalVolts) / leadOhm / limitAmps;
+        double rounded = (1 + share - Math.sqrt((1 - share) * (1 - share) + ROUNDING * ROUNDING)) / 2;
+        return Math.max(0, limitAmps * rounded);
+    }
+
+    /** Whether the source holds its current and no longer its voltage. */
+    boolean limiting(double terminalVolts, double leadOhm) {
+        return on && (volts - terminalVolts) / leadOhm >= limitAmps;
     }
 }

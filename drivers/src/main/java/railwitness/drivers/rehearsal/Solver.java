@@ -65,12 +65,14 @@ final class Solver {
         return null;
     }
 
-    /** Beyond a kink: each rail goes the way its current pushes it. */
+    /** Beyond a kink: each voltage goes the way its current pushes it. */
     private double[] nudged(double[] x, double[] gap) {
         double[] there = x.clone();
         for (int r = 0; r < rails; r++) {
             there[r] = Math.max(0, x[r] + NUDGE_OHM * Math.max(-5, Math.min(5, gap[r])));
         }
+        double terminal = x[rails] + NUDGE_OHM / 10 * Math.max(-5, Math.min(5, gap[rails]));
+        there[rails] = Math.max(0, Math.min(highestTerminal(), terminal));
         return there;
     }
 
@@ -114,10 +116,15 @@ final class Solver {
             there[k] += scale * Math.max(-most, Math.min(most, move[k]));
             there[k] = Math.max(0, there[k]);
         }
+        there[rails] = Math.min(highestTerminal(), there[rails]);
         if (held) {
             there[rails + 1] = Math.min(0.495, there[rails + 1]);
         }
         return there;
+    }
+
+    private double highestTerminal() {
+        return Math.max(from.terminalVolts(), situation.feed().volts());
     }
 
     private static double norm(double[] gap) {
