@@ -26,6 +26,9 @@ import railwitness.analysis.design.Requirement;
 import railwitness.analysis.design.Switches;
 import railwitness.analysis.design.Transformer;
 import railwitness.analysis.design.Unit;
+import railwitness.analysis.supply.OperatingPoint;
+import railwitness.analysis.uncertainty.Estimate;
+import railwitness.analysis.uncertainty.Influence;
 
 /**
  * A push-pull step-up supply (4+4 : 12+12 turns, 25 kHz, capacitor input, two rails of 37 V and 4 A) as a circuit
@@ -94,6 +97,62 @@ public final class SimulatedSupply {
                 ColdResistance.none(),
                 Decision.GUARD_BAND_U,
                 requirements);
+    }
+
+    /** A row as an operating point of a stage, every value with the given relative standard uncertainty. */
+    public static OperatingPoint point(Map<String, String> row, String stage, double seconds, double relative) {
+        return OperatingPoint.of(stage, row.get("name"))
+                .during(seconds, seconds + 1)
+                .setVolts(number(row, "vsrc_set_V"))
+                .inputVoltage(value(row, "vin_avg_V", relative))
+                .inputCurrent(value(row, "iin_avg_A", relative))
+                .railVoltage("plus", value(row, "vpos_avg_V", relative))
+                .railVoltage("minus", value(row, "vneg_avg_V", relative))
+                .railCurrent("plus", value(row, "ipos_A", relative))
+                .railCurrent("minus", value(row, "ineg_A", relative))
+                .ripple("plus", value(row, "ripple_pos_rms_V", 10 * relative))
+                .ripple("minus", value(row, "ripple_neg_rms_V", 10 * relative))
+                .build();
+    }
+
+    /** The healthy unit: load sweep, line sweep and unequal loads. */
+    public static List<OperatingPoint> healthy(double relative) {
+        List<OperatingPoint> points = new ArrayList<>();
+        for (Map<String, String> row : rows()) {
+            String stage =
+                    switch (row.get("group")) {
+                        case "load" -> row.get("name").equals("load_000") ? "no-load" : "load-sweep";
+                        case "line" -> "line-sweep";
+                        case "unbalanced" -> "cross-load";
+                        default -> "";
+                    };
+            if (!stage.isEmpty()) {
+                points.add(point(row, stage, 10.0 * points.size(), relative));
+            }
+        }
+        return points;
+    }
+
+    /** The load sweep of a faulty unit: {@code fault_a} and so on. */
+    public static List<OperatingPoint> faulty(String fault, double relative) {
+        List<OperatingPoint> points = new ArrayList<>();
+        for (Map<String, String> row : rows()) {
+            if (row.get("name").startsWith(fault + "_")) {
+                String stage = row.get("name").endsWith("_000") ? "no-load" : "load-sweep";
+                points.add(point(row, stage, 10.0 * points.size(), relative));
+            }
+        }
+        return points;
+    }
+
+    private static Estimate value(Map<String, String> row, String column, double relative) {
+        double value = number(row, column);
+        return relative == 0
+                ? Estimate.exact(value)
+                : Estimate.of(
+                        value,
+                        Influence.normal(column + " " + row.get("name"), relative, "1")
+                                .times(value));
     }
 
     /** Lines of one of the resource files beside the tests. */

@@ -1,0 +1,171 @@
+package railwitness.analysis.supply;
+
+import static railwitness.analysis.design.FigureName.DROP_OUT_VOLTAGE;
+import static railwitness.analysis.design.FigureName.EFFECTIVE_TURNS_RATIO;
+import static railwitness.analysis.design.FigureName.LINE_REGULATION;
+import static railwitness.analysis.design.FigureName.STEP_UP_SLOPE;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import railwitness.analysis.design.Converter;
+import railwitness.analysis.design.FilterInput;
+import railwitness.analysis.uncertainty.Estimate;
+import railwitness.analysis.uncertainty.Influence;
+
+/** Figures of the line sweep. */
+final class LineFigures {
+    private static final double BELOW_REGULATION = 0.97;
+    private static final double NEAR_NOMINAL = 0.05;
+
+    private final Points points;
+    private final Figures.Ledger ledger;
+
+    LineFigures(Points points, Figures.Ledger ledger) {
+        this.points = points;
+        this.ledger = ledger;
+    }
+
+    void enter() {
+        for (String rail : points.rails()) {
+            Optional<LineFit> fit = LineFit.of(points, rail);
+            fit.ifPresentOrElse(
+                    line -> ledger.enter(STEP_UP_SLOPE, Optional.of(rail), line.slope(), line.at()),
+                    () -> ledger.miss(STEP_UP_SLOPE, Optional.of(rail), whyNoLine()));
+            ratio(rail, fit);
+            regulation(rail, fit);
+        }
+        dropOut();
+    }
+
+    private String whyNoLine() {
+        return points.stage("line-sweep").isEmpty()
+                ? "no line sweep"
+                : "the line sweep has not two inputs apart with the rails up";
+    }
+
+    private void ratio(String rail, Optional<LineFit> fit) {
+        Optional<Converter> converter = points.design().map(sheet -> sheet.converter());
+        if (converter.isEmpty()) {
+            ledger.miss(
+                    EFFECTIVE_TURNS_RATIO,
+                    Optional.of(rail),
+                    "without a design sheet the filter's kind is not known; see the step-up slope");
+        } else if (fit.isEmpty()) {
+            ledger.miss(EFFECTIVE_TURNS_RATIO, Optional.of(rail), whyNoLine());
+        } else if (converter.get().regulated()) {
+            belowRegulation(rail, fit.get(), converter.get());
+        } else {
+            ratioOf(rail, fit.get(), converter.get());
+        }
+    }
+
+    private void ratioOf(String rail, LineFit fit, Converter converter) {
+        if (converter.filter() == FilterInput.CAPACITOR) {
+            ledger.enter(EFFECTIVE_TURNS_RATIO, Optional.of(rail), fit.slope(), fit.at());
+            return;
+        }
+        OptionalDouble duty = converter.bothDuties();
+        if (duty.isEmpty()) {
+            ledger.miss(EFFECTIVE_TURNS_RATIO, Optional.of(rail), "choke input: the sheet does not state the duty");
+            return;
+        }
+        String at = fit.at() + String.format(Locale.ROOT, ", slope over both duties %.3g", duty.getAsDouble());
+        ledger.enter(EFFECTIVE_TURNS_RATIO, Optional.of(rail), fit.slope().scale(1 / duty.getAsDouble()), at);
+    }
+
+    /** A regulated unit shows its ratio only where it can no longer hold the rail. */
+    private void belowRegulation(String rail, LineFit fit, Converter converter) {
+        double held = LineFit.volts(fit.points(), rail).stream()
+                .mapToDouble(Estimate::value)
+                .max()
+                .orElse(0);
+        List<OperatingPoint> below = fit.points().stream()
+                .filter(point -> Math.abs(point.rails().get(rail).voltage().value()) < BELOW_REGULATION * held)
+                .toList();
+        if (below.size() < 2) {
+            ledger.miss(EFFECTIVE_TURNS_RATIO, Optional.of(rail), "the unit regulates");
+        } else {
+            ratioOf(rail, LineFit.alone(below, rail), converter);
+        }
+    }
+
+    private void regulation(String rail, Optional<LineFit> fit) {
+        if (fit.isEmpty()) {
+            ledger.miss(LINE_REGULATION, Optional.of(rail), whyNoLine());
+            return;
+        }
+        List<OperatingPoint> line = fit.get().points();
+        OperatingPoint low = line.get(0);
+        OperatingPoint high = line.get(line.size() - 1);
+        Estimate change = volts(high, rail).minus(volts(low, rail));
+        Estimate nominal = atNominal(rail, fit.get());
+        ledger.enter(
+                LINE_REGULATION,
+                Optional.of(rail),
+                change.over(nominal).scale(100),
+                fit.get().at());
+    }
+
+    /** The rail at nominal input and the sweep's load: a point there, else the nearest moved by the slope. */
+    private Estimate atNominal(String rail, LineFit fit) {
+        OperatingPoint nearest = fit.points().stream()
+                .min(Comparator.comparingDouble(this::fromNominal))
+                .orElseThrow();
+        OptionalDouble nominal = nominalVolts();
+        if (nominal.isEmpty() || fromNominal(nearest) <= NEAR_NOMINAL * nominal.getAsDouble()) {
+            return volts(nearest, rail);
+        }
+        Estimate distance = nearest.input().voltage().negate().plus(nominal.getAsDouble());
+        return volts(nearest, rail).plus(fit.slope().times(distance));
+    }
+
+    private double fromNominal(OperatingPoint point) {
+        double volts = point.setVolts().orElse(point.input().voltage().value());
+        return Math.abs(volts - nominalVolts().orElse(volts));
+    }
+
+    private OptionalDouble nominalVolts() {
+        return points.design()
+                .map(sheet -> OptionalDouble.of(sheet.input().nominalVolts()))
+                .orElse(OptionalDouble.empty());
+    }
+
+    private static Estimate volts(OperatingPoint point, String rail) {
+        return point.rails().get(rail).voltage().abs();
+    }
+
+    /** Between the lowest input at which the rails stood and the highest below it at which they did not. */
+    private void dropOut() {
+        List<OperatingPoint> up = LineFit.sweep(points);
+        if (up.isEmpty()) {
+            ledger.miss(DROP_OUT_VOLTAGE, Optional.empty(), whyNoLine());
+            return;
+        }
+        Estimate lowestUp = up.get(0).input().voltage();
+        Optional<OperatingPoint> down = points.stage("line-sweep").stream()
+                .filter(point -> !points.up(point))
+                .filter(point -> point.input().voltage().value() < lowestUp.value())
+                .max(Comparator.comparingDouble(point -> point.input().voltage().value()));
+        if (down.isEmpty()) {
+            ledger.miss(
+                    DROP_OUT_VOLTAGE,
+                    Optional.empty(),
+                    String.format(Locale.ROOT, "the rails still stood at the lowest input, %.2f V", lowestUp.value()));
+            return;
+        }
+        Estimate gone = down.get().input().voltage();
+        double half = (lowestUp.value() - gone.value()) / 2;
+        Estimate middle = lowestUp.plus(gone)
+                .scale(0.5)
+                .with(Influence.rectangular("distance of the line steps", half, "V")
+                        .times(1));
+        ledger.enter(
+                DROP_OUT_VOLTAGE,
+                Optional.empty(),
+                middle,
+                String.format(Locale.ROOT, "between %.2f and %.2f V", gone.value(), lowestUp.value()));
+    }
+}

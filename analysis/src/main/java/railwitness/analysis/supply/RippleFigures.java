@@ -1,0 +1,82 @@
+package railwitness.analysis.supply;
+
+import static railwitness.analysis.design.FigureName.RIPPLE;
+import static railwitness.analysis.design.FigureName.RIPPLE_PEAK_TO_PEAK;
+
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import railwitness.analysis.design.Band;
+import railwitness.analysis.uncertainty.Estimate;
+
+/** Ripple by meter and by waveform. */
+final class RippleFigures {
+    private final Points points;
+    private final RippleMeans means;
+    private final Figures.Ledger ledger;
+
+    RippleFigures(Points points, RippleMeans means, Figures.Ledger ledger) {
+        this.points = points;
+        this.means = means;
+        this.ledger = ledger;
+    }
+
+    void enter() {
+        for (String rail : points.rails()) {
+            byMeter(rail);
+            means.waveform(rail)
+                    .ifPresentOrElse(
+                            wave -> ledger.enter(RIPPLE_PEAK_TO_PEAK, Optional.of(rail), wave.peakToPeak(), wave.at()),
+                            () -> ledger.miss(RIPPLE_PEAK_TO_PEAK, Optional.of(rail), "needs a waveform"));
+        }
+    }
+
+    private void byMeter(String rail) {
+        Optional<Estimate> read =
+                points.fullLoad().flatMap(full -> full.rails().get(rail).rippleRms());
+        if (read.isEmpty()) {
+            byWaveform(rail);
+            return;
+        }
+        Optional<Band> band = means.band(rail);
+        if (RippleReach.of(band, cycleHz()) == RippleReach.BELOW) {
+            ledger.miss(
+                    RIPPLE,
+                    Optional.of(rail),
+                    String.format(
+                            Locale.ROOT,
+                            "not measurable with this meter: its band %s leaves out the ripple at %.0f kHz",
+                            band.orElseThrow(),
+                            cycleHz().orElseThrow() / 500));
+            return;
+        }
+        ledger.enter(RIPPLE, Optional.of(rail), read.get(), "full load, " + bandWords(band));
+    }
+
+    private String bandWords(Optional<Band> band) {
+        if (band.isEmpty()) {
+            return "band of the meter not known";
+        }
+        if (cycleHz().isEmpty()) {
+            return "band " + band.get() + ", switching frequency not known";
+        }
+        double lost = RippleReach.lostShare(band.get(), cycleHz().getAsDouble());
+        return String.format(Locale.ROOT, "band %s, up to %.0f %% may lie above it", band.get(), 100 * lost);
+    }
+
+    private void byWaveform(String rail) {
+        means.waveform(rail)
+                .ifPresentOrElse(
+                        wave -> ledger.enter(RIPPLE, Optional.of(rail), wave.rms(), wave.at()),
+                        () -> ledger.miss(
+                                RIPPLE,
+                                Optional.of(rail),
+                                points.fullLoad().isEmpty()
+                                        ? "no point at full load on all rails"
+                                        : "no ripple meter on this rail"));
+    }
+
+    private OptionalDouble cycleHz() {
+        return points.design().map(sheet -> sheet.converter().frequencyHz()).orElse(OptionalDouble.empty());
+    }
+}

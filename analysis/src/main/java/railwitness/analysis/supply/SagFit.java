@@ -1,0 +1,132 @@
+package railwitness.analysis.supply;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import railwitness.analysis.uncertainty.Estimate;
+
+/**
+ * The straight part of a rail's sag over load.
+ *
+ * @param resistance fall per ampere, ohm
+ * @param at range and how it was found
+ */
+record SagFit(Estimate resistance, String at) {
+    /** A line holds where no point lies further from it than this share of the fall over the range. */
+    private static final double STRAIGHT = 0.01;
+
+    /** A fit, or why there is none. */
+    record Outcome(Optional<SagFit> fit, String reason) {}
+
+    static Outcome asWired(Points points, String rail) {
+        return fit(points, rail, point -> point.rails().get(rail).voltage().abs(), "as wired");
+    }
+
+    static Outcome held(Points points, String rail) {
+        List<OperatingPoint> loaded = points.loaded();
+        if (loaded.size() < 2) {
+            return tooFew();
+        }
+        Optional<Holding> holding = Holding.of(points, rail, loaded);
+        if (holding.isEmpty()) {
+            return new Outcome(Optional.empty(), Holding.MISSING);
+        }
+        Estimate reference = loaded.get(loaded.size() - 1).input().voltage();
+        String how = String.format(
+                Locale.ROOT,
+                "held at %.2f V%s",
+                reference.value(),
+                holding.get().how());
+        return fit(points, rail, point -> holding.get().moved(point, rail, reference), how);
+    }
+
+    private static Outcome tooFew() {
+        return new Outcome(Optional.empty(), "fewer than two loads with all rails loaded alike");
+    }
+
+    private static Outcome fit(Points points, String rail, Function<OperatingPoint, Estimate> volts, String how) {
+        List<OperatingPoint> range = new ArrayList<>(points.loaded());
+        range.sort(Comparator.comparingDouble(
+                point -> point.rails().get(rail).current().value()));
+        while (levels(points, range) >= 2) {
+            Regression line = regression(points, range, rail, volts);
+            Estimate resistance = line.coefficients().get(1).negate();
+            double fall = Math.abs(resistance.value()) * span(range, rail);
+            if (line.largestResidual() <= Math.max(STRAIGHT * fall, 2 * uncertainty(range, volts))
+                    || levels(points, range) == 2) {
+                return new Outcome(Optional.of(new SagFit(resistance, range(points, range) + ", " + how)), "");
+            }
+            dropLowest(points, range);
+        }
+        return tooFew();
+    }
+
+    /** Uncertainty of the fall itself: what lies within it is no sign of a bend, V. */
+    private static double uncertainty(List<OperatingPoint> range, Function<OperatingPoint, Estimate> volts) {
+        Estimate first = volts.apply(range.get(0));
+        Estimate last = volts.apply(range.get(range.size() - 1));
+        return last.minus(first).u();
+    }
+
+    /** With a repeated step a column of time takes heating out of the slope. */
+    private static Regression regression(
+            Points points, List<OperatingPoint> range, String rail, Function<OperatingPoint, Estimate> volts) {
+        List<List<Estimate>> columns = new ArrayList<>();
+        columns.add(Regression.ones(range.size()));
+        columns.add(LineFit.currents(range, rail));
+        if (heatingSeen(points, range)) {
+            columns.add(times(range));
+            if (!Regression.possible(columns)) {
+                columns.remove(2);
+            }
+        }
+        return Regression.of(columns, range.stream().map(volts).toList());
+    }
+
+    private static boolean heatingSeen(Points points, List<OperatingPoint> range) {
+        return levels(points, range) >= 3 && levels(points, range) < range.size();
+    }
+
+    private static List<Estimate> times(List<OperatingPoint> range) {
+        var times = range.stream().mapToDouble(SagFit::middle).summaryStatistics();
+        double span = Math.max(1e-9, times.getMax() - times.getMin());
+        return range.stream()
+                .map(point -> Estimate.exact((middle(point) - times.getMin()) / span))
+                .toList();
+    }
+
+    private static double middle(OperatingPoint point) {
+        return (point.fromSeconds() + point.toSeconds()) / 2;
+    }
+
+    private static long levels(Points points, List<OperatingPoint> range) {
+        return range.stream().map(point -> level(points, point)).distinct().count();
+    }
+
+    /** Steps closer than the width of a step are one level. */
+    private static long level(Points points, OperatingPoint point) {
+        return Math.round(points.fraction(point).orElse(0) / (2 * Points.STEP_WIDTH));
+    }
+
+    private static void dropLowest(Points points, List<OperatingPoint> range) {
+        long lowest = level(points, range.get(0));
+        range.removeIf(point -> level(points, point) == lowest);
+    }
+
+    private static double span(List<OperatingPoint> range, String rail) {
+        return range.get(range.size() - 1).rails().get(rail).current().value()
+                - range.get(0).rails().get(rail).current().value();
+    }
+
+    private static String range(Points points, List<OperatingPoint> range) {
+        return String.format(
+                Locale.ROOT,
+                "%.0f to %.0f %% of full load, %d points",
+                100 * points.fraction(range.get(0)).orElse(0),
+                100 * points.fraction(range.get(range.size() - 1)).orElse(0),
+                range.size());
+    }
+}
