@@ -1,0 +1,43 @@
+package railwitness.analysis.steady;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+import railwitness.analysis.uncertainty.Table;
+
+/** Lag-1 autocorrelation against NIST StRD certified values, as printed in public copies. */
+class CertifiedAutocorrelationTest {
+
+    private static void check(double[] readings, double r1) {
+        assertThat(new Autocorrelation(readings).at(1)).isCloseTo(r1, within(1e-10));
+    }
+
+    /** NIST StRD Lottery, Lew, Mavro, Michelso. */
+    @Test
+    void realRecords() {
+        check(new Table("lottery.txt").column(0), -0.120948622967393);
+        check(new Table("lew.txt").column(0), -0.307304800605679);
+        check(new Table("mavro.txt").column(0), 0.937989183438248);
+        check(new Table("michelso.txt").column(0), 0.535199668621283);
+    }
+
+    /** NIST StRD NumAcc1 and NumAcc2. */
+    @Test
+    void madeUpRecords() {
+        check(new double[] {10000001, 10000003, 10000002}, -0.5);
+        double[] readings = new double[1001];
+        for (int i = 0; i < 1001; i++) {
+            readings[i] = i == 0 ? 1.2 : i % 2 == 1 ? 1.1 : 1.3;
+        }
+        check(readings, -0.999);
+    }
+
+    /** Mavro is a meter creeping: fifty readings are worth a handful. */
+    @Test
+    void creepingMeterIsWorthAFewReadings() {
+        Average average = Average.of("Mavro", "V", new Table("mavro.txt").column(0));
+        assertThat(average.effectiveCount()).isLessThan(6);
+        assertThat(average.mean().u()).isGreaterThan(3 * average.standardDeviation() / Math.sqrt(50));
+    }
+}
