@@ -1,0 +1,171 @@
+package railwitness.safety.guardian;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+
+/** Real processes, real signals, real pseudo-terminals. */
+@EnabledOnOs(OS.LINUX)
+class GuardianTest {
+    private static final Duration LONG = Duration.ofSeconds(10);
+
+    private final FarEnd supply = new FarEnd();
+    private final FarEnd load = new FarEnd();
+
+    @AfterEach
+    void close() {
+        supply.close();
+        load.close();
+    }
+
+    @Test
+    void aKilledProgramLeavesSupplyThenLoadsOff() throws Exception {
+        try (Victims victim = victim("beat")) {
+            victim.kill();
+            FarEnd.Heard off = supply.await("OUTP OFF"::equals, LONG);
+            FarEnd.Heard loadOff = load.await("INP OFF"::equals, LONG);
+            victim.awaitGuardiansEnd();
+            assertThat(supply.isOn()).isFalse();
+            assertThat(off.firstByteNanos()).isLessThan(loadOff.firstByteNanos());
+            assertThat(supply.raw()).startsWith("\nOUTP OFF\n");
+            assertThat(supply.messages()).contains("OUTP?");
+        }
+    }
+
+    @Test
+    void killingTheWholeProcessGroupDoesNotTakeTheGuardian() throws Exception {
+        try (Victims victim = victim("beat")) {
+            victim.killGroup();
+            supply.await("OUTP OFF"::equals, LONG);
+            assertThat(supply.isOn()).isFalse();
+        }
+    }
+
+    @Test
+    void aFrozenProgramIsSwitchedOff() throws Exception {
+        try (Victims victim = victim("beat")) {
+            victim.signal("STOP");
+            supply.await("OUTP OFF"::equals, LONG);
+            load.await("INP OFF"::equals, LONG);
+            assertThat(supply.isOn()).isFalse();
+        }
+    }
+
+    @Test
+    void aProgramThatExitsWithoutDisarmingIsSwitchedOff() throws Exception {
+        try (Victims victim = victim("exit")) {
+            supply.await("OUTP OFF"::equals, LONG);
+            victim.awaitGuardiansEnd();
+        }
+    }
+
+    @Test
+    void afterAnOrderlyEndNothingIsSent() throws Exception {
+        try (Victims victim = victim("disarm")) {
+            assertThat(victim.nextLine()).isEqualTo("disarmed true");
+            victim.awaitGuardiansEnd();
+            assertThat(supply.raw() + load.raw()).isEmpty();
+        }
+    }
+
+    @Test
+    void aCommandCutInHalfDoesNotSpoilTheOff() throws Exception {
+        try (Victims victim = victim("half")) {
+            supply.await("OUTP OFF"::equals, LONG);
+            assertThat(supply.messages()).startsWith("VOLT 1", "OUTP OFF");
+            victim.awaitGuardiansEnd();
+        }
+    }
+
+    @Test
+    void aSupplyThatIgnoresOffOnceIsToldAgain() throws Exception {
+        supply.ignoringOff(1);
+        try (Victims victim = victim("beat")) {
+            victim.kill();
+            victim.awaitGuardiansEnd();
+            assertThat(supply.isOn()).isFalse();
+        }
+    }
+
+    /** With a limit of nought bytes any write to a file, as on a full disk, would fail or end the process. */
+    @Test
+    void nothingIsWrittenToAnyFile() throws Exception {
+        try (Victims victim = new Victims("ulimit -f 0;", "beat", 1, supply.device(), load.device())) {
+            victim.kill();
+            supply.await("OUTP OFF"::equals, LONG);
+            load.await("INP OFF"::equals, LONG);
+        }
+    }
+
+    @Test
+    void aPortThatCannotBeOpenedMeansNoPower() {
+        Orders orders = orders("/dev/no-such-port");
+        assertThatThrownBy(() -> Guardian.start(orders))
+                .isInstanceOf(GuardianException.class)
+                .hasMessage("the guardian did not start, so there is no power:"
+                        + " the guardian cannot open /dev/no-such-port: there is no such device");
+    }
+
+    @Test
+    void aProgramThatSleptIsNotGuardedAnyMore() {
+        AtomicLong clock = new AtomicLong();
+        Guardian guardian = Guardian.start(orders(supply.device()), new Launch().command(), clock::get);
+        clock.addAndGet(900_000_000);
+        assertThat(guardian.beat()).isEqualTo(Guardian.Standing.GUARDING);
+        clock.addAndGet(1_100_000_000);
+        assertThat(guardian.beat()).isEqualTo(Guardian.Standing.LATE);
+        assertThat(guardian.isGuarding()).isFalse();
+        assertThat(guardian.beat()).isEqualTo(Guardian.Standing.LATE);
+        guardian.letFire();
+    }
+
+    @Test
+    void aKilledGuardianIsNoticed() throws Exception {
+        Guardian guardian = Guardian.start(orders(supply.device()));
+        ProcessHandle.current().children().filter(FarAway::isGuardian).forEach(FarAway::kill);
+        for (int i = 0; i < 100 && guardian.beat() == Guardian.Standing.GUARDING; i++) {
+            TimeUnit.MILLISECONDS.sleep(50);
+        }
+        assertThat(guardian.standing()).isEqualTo(Guardian.Standing.LOST);
+    }
+
+    @Test
+    void ordersSurviveTheWay() throws Exception {
+        Orders orders = new Orders(
+                Duration.ofMillis(700),
+                List.of(new Orders.Supply("/dev/tty with space", new byte[] {10, 0, -1}, new byte[] {1})),
+                List.of(new Orders.Load("COM3", new byte[] {2})));
+        Orders back = Orders.read(new java.io.ByteArrayInputStream(orders.text().getBytes(StandardCharsets.US_ASCII)));
+        assertThat(back).usingRecursiveComparison().isEqualTo(orders);
+    }
+
+    private static final class FarAway {
+        static boolean isGuardian(ProcessHandle process) {
+            return process.info().commandLine().orElse("").contains(GuardianMain.class.getName());
+        }
+
+        static void kill(ProcessHandle process) {
+            process.descendants().forEach(ProcessHandle::destroyForcibly);
+            process.destroyForcibly();
+        }
+    }
+
+    private Victims victim(String how) throws Exception {
+        return new Victims("", how, 1, supply.device(), load.device());
+    }
+
+    private static Orders orders(String device) {
+        byte[] off = "\nOUTP OFF\n".getBytes(StandardCharsets.US_ASCII);
+        byte[] ask = "OUTP?\n".getBytes(StandardCharsets.US_ASCII);
+        return new Orders(Orders.USUAL_PATIENCE, List.of(new Orders.Supply(device, off, ask)), List.of());
+    }
+}
