@@ -59,26 +59,40 @@ public final class Converter {
     }
 
     private Charge oneStep(Circuit circuit, Situation situation, Charge from, double seconds) {
-        if (!situation.running()) {
-            return solve(circuit, situation, from, seconds, from.withDuty(0), false);
+        double fullDuty = situation.running() ? specimen.drive().duty() : 0;
+        double ceiling = situation.ceilingVolts();
+        boolean limited = situation.running() && ceiling < Double.POSITIVE_INFINITY;
+        if (limited && from.meanRail() > ceiling) {
+            Charge idle = solve(circuit, situation, from, seconds, from.withDuty(0), false);
+            if (idle.meanRail() >= ceiling) {
+                return idle;
+            }
         }
-        double fullDuty = specimen.drive().duty();
-        boolean ceiling = situation.ceilingVolts() < Double.POSITIVE_INFINITY;
-        if (ceiling && from.duty() < fullDuty) {
+        if (limited && from.duty() < fullDuty) {
             Charge held = solve(circuit, situation, from, seconds, from, true);
             if (held.converged() && held.duty() < fullDuty) {
                 return held;
             }
         }
         Charge full = solve(circuit, situation, from, seconds, from.withDuty(fullDuty), false);
-        if (!ceiling || full.meanRail() <= situation.ceilingVolts()) {
-            return full;
+        return limited && full.meanRail() > ceiling ? held(circuit, situation, from, seconds, fullDuty) : full;
+    }
+
+    /** The duty at which the rails reach the ceiling by halving the range, for where Newton's method fails. */
+    private Charge held(Circuit circuit, Situation situation, Charge from, double seconds, double fullDuty) {
+        double low = 0;
+        double high = fullDuty;
+        Charge best = from;
+        for (int k = 0; k < 18; k++) {
+            double middle = (low + high) / 2;
+            best = solve(circuit, situation, from, seconds, from.withDuty(middle), false);
+            if (best.meanRail() > situation.ceilingVolts()) {
+                high = middle;
+            } else {
+                low = middle;
+            }
         }
-        Charge idle = solve(circuit, situation, from, seconds, from.withDuty(0), false);
-        if (idle.meanRail() >= situation.ceilingVolts()) {
-            return idle;
-        }
-        return solve(circuit, situation, from, seconds, from.withDuty(fullDuty / 2), true);
+        return best;
     }
 
     private Charge solve(

@@ -1,5 +1,7 @@
 package railwitness.drivers.rehearsal;
 
+import java.util.stream.IntStream;
+
 /**
  * The alternating part of a rail over one full cycle of the transformer: what the pulses of the rectifier leave on the
  * filter capacitor and its series resistance.
@@ -9,6 +11,15 @@ package railwitness.drivers.rehearsal;
  */
 public record Ripple(double frequencyHz, double[] samples) {
     private static final int SAMPLES = 160;
+    private static final double[] COSINE = IntStream.range(0, SAMPLES)
+            .mapToDouble(k -> Math.cos(2 * Math.PI * k / SAMPLES))
+            .toArray();
+
+    public Ripple {
+        if (samples.length != SAMPLES) {
+            throw new IllegalArgumentException("ripple must have " + SAMPLES + " samples, not " + samples.length);
+        }
+    }
 
     /** No ripple: the unit does not run. */
     static Ripple none(double frequencyHz) {
@@ -70,10 +81,11 @@ public record Ripple(double frequencyHz, double[] samples) {
     public double amplitudeVolts(int harmonic) {
         double cosine = 0;
         double sine = 0;
+        int quarter = COSINE.length / 4;
         for (int k = 0; k < samples.length; k++) {
-            double angle = 2 * Math.PI * harmonic * k / samples.length;
-            cosine += samples[k] * Math.cos(angle);
-            sine += samples[k] * Math.sin(angle);
+            int angle = harmonic * k % COSINE.length;
+            cosine += samples[k] * COSINE[angle];
+            sine += samples[k] * COSINE[(angle + 3 * quarter) % COSINE.length];
         }
         return 2 * Math.hypot(cosine, sine) / samples.length;
     }

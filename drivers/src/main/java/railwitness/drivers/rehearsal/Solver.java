@@ -9,6 +9,7 @@ final class Solver {
     /** Share of the ringing's start current that an unloaded rail can draw on average. */
     private static final double MEAN_SHARE = 0.133;
 
+    private static final int MOST_ROUNDS = 40;
     private static final double NUDGE_OHM = 0.3;
     private final Circuit circuit;
     private final Cycle cycle;
@@ -43,7 +44,8 @@ final class Solver {
         double[] x = unknownsOf(guess);
         double duty = guess.duty();
         double[] gap = gap(x, duty);
-        for (int round = 0; round < 60 && norm(gap) > ENOUGH_AMPS; round++) {
+        int most = held ? MOST_ROUNDS / 3 : MOST_ROUNDS;
+        for (int round = 0; round < most && norm(gap) > ENOUGH_AMPS; round++) {
             double[] better = descend(x, duty, gap);
             x = better == null ? nudged(x, gap) : better;
             gap = gap(x, duty);
