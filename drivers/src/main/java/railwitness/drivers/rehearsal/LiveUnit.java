@@ -95,7 +95,7 @@ final class LiveUnit {
     /** What is left of the soft start, s; endless when it is over. */
     private double rampLeft() {
         double left = specimen.drive().softStartSeconds() - runningSeconds;
-        return running && left > 1e-9 ? Math.max(left, 1e-6) : Double.POSITIVE_INFINITY;
+        return running && left > 1e-9 ? Math.max(left, SHORT_STEP_SECONDS) : Double.POSITIVE_INFINITY;
     }
 
     private Situation situation(Feed feed, List<Draw> draws, double step) {

@@ -16,6 +16,8 @@ import java.util.function.Consumer;
 public final class World {
     private static final double STEADY_STALE_SECONDS = 0.5;
 
+    private static final double SHORTEST_SECONDS = 2e-5;
+
     private final LiveUnit unit;
     private final Map<String, Map<String, Draw>> draws = new TreeMap<>();
     private final List<Consumer<World>> watchers = new ArrayList<>();
@@ -122,7 +124,7 @@ public final class World {
     }
 
     private void advance(double wanted) {
-        while (seconds < wanted) {
+        while (wanted - seconds > SHORTEST_SECONDS) {
             seconds += unit.step(feed, totals(), remote, wanted - seconds);
             for (Consumer<World> watcher : watchers) {
                 watcher.accept(this);
