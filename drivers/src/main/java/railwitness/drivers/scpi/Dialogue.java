@@ -136,9 +136,14 @@ public final class Dialogue {
 
     /** Reads the error queue until it is empty; returns what was in it, oldest first. */
     public List<ErrorEntry> drain() {
+        return drain(patience);
+    }
+
+    /** Like {@link #drain()}, with a patience of its own: after a reset an instrument may be busy for seconds. */
+    public List<ErrorEntry> drain(Duration deadline) {
         List<ErrorEntry> errors = new ArrayList<>();
         while (errors.size() < MOST_ERRORS) {
-            ErrorEntry entry = nextError();
+            ErrorEntry entry = nextError(deadline);
             if (entry.isNone()) {
                 return errors;
             }
@@ -148,8 +153,8 @@ public final class Dialogue {
                 .of(instrument);
     }
 
-    private ErrorEntry nextError() {
-        String reply = ask(errorQuery);
+    private ErrorEntry nextError(Duration deadline) {
+        String reply = ask(errorQuery, deadline);
         try {
             return ErrorEntry.of(reply);
         } catch (IllegalArgumentException e) {

@@ -1,0 +1,132 @@
+package railwitness.drivers.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import railwitness.drivers.instrument.LoadSetting;
+import railwitness.drivers.instrument.MeterSetting;
+import railwitness.drivers.instrument.SupplySetting;
+import railwitness.drivers.reading.Accuracy;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Contribution;
+import railwitness.drivers.reading.Contribution.Kind;
+import railwitness.drivers.reading.Quantity;
+
+/**
+ * How well one channel is read, worked out from the data-sheet limits on the bench sheet.
+ *
+ * @param instrument who reads it
+ * @param accuracy in the instrument's own unit; empty when the sheet states none
+ * @param perUnit the instrument's number divided by this is the channel's value: ohms of a shunt, else 1
+ * @param shuntTolerancePct limit of the shunt's error, percent
+ * @param ranges ranges in the instrument's own unit, smallest first; empty when not stated
+ */
+public record ChannelAccuracy(
+        Channel channel,
+        String instrument,
+        Optional<Accuracy> accuracy,
+        double perUnit,
+        double shuntTolerancePct,
+        double ambientDegC,
+        List<Double> ranges) {
+    public ChannelAccuracy {
+        ranges = ranges.stream().sorted().toList();
+    }
+
+    static ChannelAccuracy of(HandRead meter, double ambientDegC) {
+        return new ChannelAccuracy(
+                meter.reads(), meter.name(), meter.accuracy(), 1, 0, ambientDegC, listed(meter.range()));
+    }
+
+    static ChannelAccuracy of(Channel channel, InstrumentSheet sheet, double ambientDegC) {
+        Quantity measured = channel.quantity();
+        double perUnit = 1;
+        List<Double> ranges = new ArrayList<>();
+        if (sheet.duty() instanceof Duty.AsMeter meter) {
+            MeterSetting setting = meter.setting();
+            measured = setting.function();
+            perUnit = setting.perUnit();
+            ranges.addAll(listed(setting.standbyRange()));
+            ranges.addAll(listed(setting.range()));
+        } else if (sheet.duty() instanceof Duty.AsSupply supply) {
+            SupplySetting setting = supply.setting();
+            ranges.addAll(listed(measured == Quantity.CURRENT ? setting.highestAmps() : setting.highestVolts()));
+        } else if (sheet.duty() instanceof Duty.AsLoad load && measured == Quantity.CURRENT) {
+            LoadSetting setting = load.setting();
+            ranges.addAll(listed(setting.highestAmps()));
+        }
+        return new ChannelAccuracy(
+                channel,
+                sheet.name(),
+                Optional.ofNullable(sheet.accuracy().get(measured)),
+                perUnit,
+                sheet.shuntTolerancePct(),
+                ambientDegC,
+                ranges);
+    }
+
+    private static List<Double> listed(OptionalDouble value) {
+        return value.isPresent() ? List.of(value.getAsDouble()) : List.of();
+    }
+
+    /**
+     * The range in use for a stage in which values up to this are expected, in the channel's unit; the value's own
+     * magnitude where the sheet states none.
+     */
+    public double rangeFor(double highest) {
+        double own = Math.abs(highest) * perUnit;
+        return ranges.stream()
+                        .filter(range -> range >= own)
+                        .findFirst()
+                        .orElse(ranges.isEmpty() ? own : ranges.get(ranges.size() - 1))
+                / perUnit;
+    }
+
+    /**
+     * Half the width of the band around a value, all limits added up, in the channel's unit; empty when not stated.
+     *
+     * @param range as {@link #rangeFor} gives it
+     */
+    public OptionalDouble halfWidthAt(double value, double range) {
+        if (accuracy.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double own = accuracy.get().halfWidthAt(value * perUnit, range * perUnit, ambientDegC) / perUnit;
+        return OptionalDouble.of(own + shuntTolerancePct / 100 * Math.abs(value));
+    }
+
+    /**
+     * What may be wrong with a value, each thing by itself, in the channel's unit; empty when nothing is stated. The
+     * gain of a meter is one unknown in each of its ranges, shared by all values taken in that range; the shunt's error
+     * is one for all.
+     *
+     * @param range as {@link #rangeFor} gives it
+     */
+    public List<Contribution> contributions(double value, double range) {
+        List<Contribution> found = new ArrayList<>();
+        accuracy.ifPresent(stated -> {
+            double gain = stated.gainHalfWidth(value * perUnit, ambientDegC) / perUnit;
+            double fixed = stated.fixedHalfWidth(range * perUnit, ambientDegC) / perUnit;
+            add(found, "gain of " + instrument, "gain " + place(range), Math.copySign(gain, value), stated);
+            add(found, "offset of " + instrument, "offset " + place(range), fixed, stated);
+        });
+        double shunt = -shuntTolerancePct / 100 * value;
+        if (shunt != 0) {
+            found.add(new Contribution("shunt of " + instrument, "shunt " + instrument, shunt, Kind.RECTANGULAR));
+        }
+        return found;
+    }
+
+    private String place(double range) {
+        return instrument + " " + channel + " " + (float) (range * perUnit);
+    }
+
+    private static void add(List<Contribution> found, String name, String sharedAs, double half, Accuracy stated) {
+        if (half != 0) {
+            boolean limit = stated.statedAs() == Accuracy.StatedAs.LIMIT;
+            found.add(
+                    new Contribution(name, sharedAs, limit ? half : half / 2, limit ? Kind.RECTANGULAR : Kind.NORMAL));
+        }
+    }
+}

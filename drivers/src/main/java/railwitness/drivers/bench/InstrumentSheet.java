@@ -1,0 +1,44 @@
+package railwitness.drivers.bench;
+
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import railwitness.drivers.line.PortSettings;
+import railwitness.drivers.reading.Accuracy;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Quantity;
+
+/**
+ * One instrument of the bench sheet.
+ *
+ * @param port how to reach it; its terminator is LF where the sheet states none
+ * @param terminatorStated true when the sheet states the terminator, so that the dialect's own does not count
+ * @param dialect name of the dialect, or a file of one; chosen by the identity where empty
+ * @param expect what the answer to {@code *IDN?} must contain, such as the model; anything where empty
+ * @param answerWithin longest wait for an ordinary answer
+ * @param reads the channels it reads
+ * @param accuracy by what the instrument itself measures: voltage for a meter on a shunt
+ * @param shuntTolerancePct limit of the shunt's error, percent; nought without a shunt
+ * @param bandHz lowest and highest frequency a ripple is measured in; empty where not stated
+ */
+public record InstrumentSheet(
+        String name,
+        PortSettings port,
+        boolean terminatorStated,
+        Optional<String> dialect,
+        Optional<String> expect,
+        Duration answerWithin,
+        List<Channel> reads,
+        Map<Quantity, Accuracy> accuracy,
+        double shuntTolerancePct,
+        List<Double> bandHz,
+        Optional<LocalDate> calibrated,
+        Duty duty) {
+    public InstrumentSheet {
+        reads = List.copyOf(reads);
+        accuracy = Map.copyOf(accuracy);
+        bandHz = List.copyOf(bandHz);
+    }
+}

@@ -1,0 +1,89 @@
+package railwitness.drivers.instrument;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import railwitness.drivers.reading.Quantity;
+
+/**
+ * The messages in which models differ, as data. Names in braces are filled in when sent.
+ *
+ * @param name as bench sheets call it
+ * @param identity knows the answers to {@code *IDN?} of the models it is for
+ * @param terminator ends a message: LF, CR or CR LF
+ * @param remote sent before anything else
+ * @param reset sent once the identity is known to be right
+ * @param error asks for the next entry of the error queue
+ */
+public record Dialect(
+        String name,
+        String about,
+        Pattern identity,
+        String terminator,
+        List<String> remote,
+        List<String> reset,
+        String error,
+        Optional<MeterWords> meter,
+        Optional<SupplyWords> supply,
+        Optional<LoadWords> load,
+        Optional<ScopeWords> scope) {
+
+    /** A setting and the question that reads it back. */
+    public record Level(String set, String ask) {}
+
+    /**
+     * A question that tells the state.
+     *
+     * @param bits for a register: which bits mean which condition
+     * @param words for an answer in words: which mean which condition
+     */
+    public record State(String ask, Map<Condition, Integer> bits, Map<Condition, List<String>> words) {}
+
+    /** How one function of a meter is set up, and its range changed later. */
+    public record Function(List<String> setUp, Optional<String> range) {}
+
+    public record MeterWords(String read, Map<Quantity, Function> functions) {}
+
+    /** @param select chooses the channel, where that is not said in each message */
+    public record SupplyWords(
+            Optional<String> select,
+            Level volts,
+            Level amps,
+            Optional<Level> overVolts,
+            Optional<Level> overAmps,
+            String on,
+            String off,
+            String isOn,
+            String readVolts,
+            String readAmps,
+            Optional<String> remoteOn,
+            Optional<String> remoteOff,
+            List<State> states) {}
+
+    public record LoadWords(
+            Optional<String> select,
+            Level amps,
+            Level ohms,
+            String constantAmps,
+            String constantOhms,
+            String on,
+            String off,
+            String isOn,
+            String readVolts,
+            String readAmps,
+            List<State> states) {}
+
+    /**
+     * @param fields what the preamble's fields are, in order: count, step_s, start_s, step_volts, offset_volts; others
+     *     are passed over
+     * @param sampleBytes 1 or 2 bytes a sample, signed, the high byte first
+     */
+    public record ScopeWords(
+            List<String> setUp,
+            String capture,
+            String preamble,
+            List<String> fields,
+            String waveform,
+            int sampleBytes) {}
+}

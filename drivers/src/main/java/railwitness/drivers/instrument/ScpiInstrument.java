@@ -1,0 +1,81 @@
+package railwitness.drivers.instrument;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import railwitness.drivers.line.LineException;
+import railwitness.drivers.line.LineException.Trouble;
+import railwitness.drivers.scpi.Dialogue;
+
+/** What all instruments share: a dialogue, an identity, a dialect. */
+abstract class ScpiInstrument implements Instrument {
+    private final Dialogue dialogue;
+    private final Identity identity;
+    private final Dialect dialect;
+    private final String terminator;
+
+    ScpiInstrument(Dialogue dialogue, Identity identity, Dialect dialect, String terminator) {
+        this.dialogue = dialogue;
+        this.identity = identity;
+        this.dialect = dialect;
+        this.terminator = terminator;
+    }
+
+    @Override
+    public final String name() {
+        return dialogue.instrument();
+    }
+
+    @Override
+    public final Identity identity() {
+        return identity;
+    }
+
+    @Override
+    public final boolean cutIn(byte[] bytes) {
+        return dialogue.cutIn(bytes);
+    }
+
+    final Dialogue dialogue() {
+        return dialogue;
+    }
+
+    final Round round() {
+        return new Round(dialogue, dialogue.patience());
+    }
+
+    final Round round(Duration deadline) {
+        return new Round(dialogue, deadline);
+    }
+
+    /** A terminator that ends what may stand half sent, remote mode, then the messages, each terminated. */
+    final byte[] urgent(List<String> messages) {
+        List<String> all = new ArrayList<>(dialect.remote());
+        all.addAll(messages);
+        return (terminator + String.join(terminator, all) + terminator).getBytes(StandardCharsets.US_ASCII);
+    }
+
+    final boolean saysOn(String question) {
+        String reply = dialogue.ask(question);
+        return switch (reply.strip()) {
+            case "1", "+1", "ON" -> true;
+            case "0", "+0", "OFF" -> false;
+            default ->
+                throw LineException.garbled(dialogue.port(), question, reply, "1 or 0")
+                        .of(name());
+        };
+    }
+
+    /** Refuses a value that the bench sheet does not allow this instrument, or that makes no sense. */
+    final void within(String what, double value, double lowest, double highest) {
+        if (!(value >= lowest && value <= highest)) {
+            throw new LineException(
+                    Trouble.REFUSED,
+                    name() + ": " + what + " " + value + " must be " + lowest + " to " + highest
+                            + " by the bench sheet",
+                    "",
+                    "");
+        }
+    }
+}

@@ -1,0 +1,49 @@
+package railwitness.drivers.bench;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.line.Line;
+import railwitness.drivers.line.LineException;
+import railwitness.drivers.line.LineException.Trouble;
+import railwitness.drivers.line.PeerLine;
+import railwitness.drivers.line.PortSettings;
+import railwitness.drivers.scpi.Exchange;
+import railwitness.drivers.sheet.Sheet;
+import railwitness.drivers.time.VirtualAgenda;
+
+/** A bench of scripted peers on a virtual agenda; counts the lines left open. */
+final class TestBench {
+    final VirtualAgenda agenda = new VirtualAgenda(Instant.EPOCH);
+    final Map<String, ScriptedPeer> peers = new TreeMap<>();
+    final List<PortSettings> opened = new ArrayList<>();
+    final List<Exchange> log = new ArrayList<>();
+    int open;
+
+    TestBench peer(String port, ScriptedPeer peer) {
+        peers.put(port, peer);
+        return this;
+    }
+
+    Bench open(String toml) {
+        return Bench.open(
+                Sheet.of("bench.toml", toml).read(BenchSheet::from),
+                this::line,
+                agenda,
+                StationMaker.inline(agenda),
+                log::add);
+    }
+
+    private Line line(PortSettings settings) {
+        ScriptedPeer peer = peers.get(settings.port());
+        if (peer == null) {
+            throw new LineException(Trouble.NO_SUCH_PORT, settings.port() + ": no such port", "", "");
+        }
+        opened.add(settings);
+        open++;
+        return new CountedLine(new PeerLine(settings.port(), peer, agenda), () -> open--);
+    }
+}
