@@ -1,13 +1,10 @@
 package railwitness.logger.store;
 
 import java.util.Arrays;
-import java.util.function.Consumer;
 import railwitness.drivers.reading.Channel;
-import railwitness.drivers.reading.Measured;
-import railwitness.drivers.reading.Reading;
 
 /** Draws readings and summaries into the columns of an envelope. */
-final class EnvelopeDrawer implements Consumer<Reading> {
+final class EnvelopeDrawer {
     private final Channel channel;
     private final long[] edges;
     private final double[] lowest;
@@ -28,25 +25,21 @@ final class EnvelopeDrawer implements Consumer<Reading> {
         readings = new long[columns];
     }
 
-    /** Edges of at most so many columns, none narrower than a nanosecond. */
-    static long[] edges(long from, long to, int columns) {
+    /**
+     * Edges of at most so many columns, none narrower than a nanosecond.
+     *
+     * @param stepNanos inner edges lie at multiples of it; 1 or more, no wider than a column
+     */
+    static long[] edges(long from, long to, int columns, long stepNanos) {
         int count = (int) Math.min(columns, to - from);
         long[] edges = new long[count + 1];
         for (int i = 0; i <= count; i++) {
-            edges[i] = from + Math.round((double) (to - from) / count * i);
+            long edge = from + Math.round((double) (to - from) / count * i);
+            edges[i] = Math.floorDiv(edge + stepNanos / 2, stepNanos) * stepNanos;
         }
+        edges[0] = from;
         edges[count] = to;
         return edges;
-    }
-
-    @Override
-    public void accept(Reading reading) {
-        if (reading instanceof Measured m) {
-            double value = m.value();
-            add(reading.repliedNanos(), 1, 1, value, value, value);
-        } else {
-            add(reading.repliedNanos(), 1, 0, 0, 0, 0);
-        }
     }
 
     /** Adds what happened at one time, or a summary that lies in one column. */

@@ -25,6 +25,7 @@ import railwitness.drivers.reading.Waveform;
 /** Reads entries back from the record tables. */
 final class RecordReader {
     private final Connection connection;
+    private final Map<Long, String> reasons = new HashMap<>();
 
     RecordReader(Connection connection) {
         this.connection = connection;
@@ -61,6 +62,18 @@ final class RecordReader {
                                 r.getString(10)))
                 .stream()
                 .findFirst();
+    }
+
+    /** Words of a reason for a missing reading, by the number of its record. */
+    String reason(long seq) throws SQLException {
+        if (!reasons.containsKey(seq)) {
+            all(RecordTable.REASON, r -> reasons.put(r.getLong(1), r.getString(2)));
+        }
+        String words = reasons.get(seq);
+        if (words == null) {
+            throw new SQLException("a reading names the unknown reason " + seq);
+        }
+        return words;
     }
 
     Map<Channel, Long> channels() throws SQLException {

@@ -1,5 +1,6 @@
 package railwitness.logger.store;
 
+import java.time.Instant;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -10,7 +11,7 @@ import railwitness.drivers.reading.Reading;
 /**
  * Hands what is recorded to the writer without ever holding up the one who records. On a real bench a thread writes from
  * a bounded queue; in a rehearsal ({@link #inline}) the caller's thread writes at once. Trouble is told once, through the
- * callback, so that the run can end safely; what comes after it is dropped.
+ * callback, so that the run can end safely; what comes after it is still written if at all possible.
  */
 public final class Recorder implements AutoCloseable {
     private static final long TICK_MILLIS = 200;
@@ -59,7 +60,7 @@ public final class Recorder implements AutoCloseable {
 
     /** Anything else that is to be done in its turn with the writer. Never blocks, never throws. */
     public void offer(Consumer<SessionWriter> task) {
-        if (troubled.get() || ending) {
+        if (ending) {
             return;
         }
         if (queue == null) {
@@ -75,12 +76,14 @@ public final class Recorder implements AutoCloseable {
         return troubled.get();
     }
 
-    /**
-     * Writes what waits, brings the session to its end and ends the thread. After trouble it tries to save what was
-     * added until then; the session then reads as interrupted.
-     */
+    /** Compares the wall clock with the session's axis, as {@link SessionWriter#wall}; best called once a second. */
+    public void wall(long nanos, Instant wall) {
+        offer(w -> w.wall(nanos, wall));
+    }
+
+    /** Writes what waits, brings the session to its end and ends the thread. */
     public void finish(SessionState state) {
-        end(troubled.get() ? SessionWriter::close : w -> w.finish(state));
+        end(w -> w.finish(state));
     }
 
     /** Writes what waits and leaves the session unfinished, if {@link #finish} was not called before. */

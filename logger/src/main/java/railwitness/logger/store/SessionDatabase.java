@@ -10,8 +10,8 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Collection;
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Map;
+import railwitness.logger.store.block.ReadingColumns;
 
 /** The writing connection: each call of {@link #commit} is one transaction, all of it or nothing. */
 final class SessionDatabase implements AutoCloseable {
@@ -19,7 +19,10 @@ final class SessionDatabase implements AutoCloseable {
     private final Statement plain;
     private final Map<RecordTable, PreparedStatement> inserts = new EnumMap<>(RecordTable.class);
     private final PreparedStatement insertReading;
+    private final PreparedStatement deleteReading;
+    private final PreparedStatement insertBlock;
     private final PreparedStatement insertLink;
+    private final SummaryTable summaries;
 
     private SessionDatabase(Connection connection) throws SQLException {
         this.connection = connection;
@@ -32,12 +35,17 @@ final class SessionDatabase implements AutoCloseable {
         }
         insertReading = connection.prepareStatement(
                 "INSERT INTO reading (seq, channel, requested_ns, replied_ns, value, reason) VALUES (?,?,?,?,?,?)");
+        deleteReading = connection.prepareStatement("DELETE FROM reading WHERE seq = ?");
+        insertBlock = connection.prepareStatement(
+                "INSERT INTO block (first_seq, channel, readings, from_ns, to_ns, packed) VALUES (?,?,?,?,?,?)");
+        summaries = new SummaryTable(connection, "summary");
         insertLink = connection.prepareStatement("INSERT INTO link (last_seq, at_ns, digest) VALUES (?,?,?)");
     }
 
     static SessionDatabase create(Path file) throws SQLException {
         Connection connection = Sqlite.openForWriting(file);
         try (Statement statement = connection.createStatement()) {
+            statement.execute("PRAGMA auto_vacuum = INCREMENTAL");
             statement.execute("PRAGMA application_id = " + Sqlite.APPLICATION_ID);
             statement.execute("PRAGMA user_version = " + Sqlite.SCHEMA);
             for (String sql : schema().split(";\\s*\n")) {
@@ -59,21 +67,41 @@ final class SessionDatabase implements AutoCloseable {
     }
 
     /** Writes everything that is pending in one transaction. */
-    void commit(List<RecordRow> rows, Collection<HotChannel> channels, List<LinkRow> links) throws SQLException {
+    void commit(Batch batch, Collection<HotChannel> channels) throws SQLException {
         plain.execute("BEGIN IMMEDIATE");
-        for (RecordRow row : rows) {
+        for (RecordRow row : batch.rows) {
             insert(row);
         }
-        for (HotChannel hot : channels) {
-            insertReadings(hot);
+        for (BlockRow block : batch.blocks) {
+            insert(block);
         }
-        for (LinkRow link : links) {
+        for (HotChannel hot : channels) {
+            for (Minute minute : hot.unpacked()) {
+                insertReadings(hot.id(), minute);
+            }
+        }
+        for (LinkRow link : batch.links) {
             insertLink.setLong(1, link.lastSeq());
             insertLink.setLong(2, link.atNanos());
             insertLink.setBytes(3, link.digest());
             insertLink.executeUpdate();
         }
         plain.execute("COMMIT");
+    }
+
+    private void insert(BlockRow block) throws SQLException {
+        for (long seq : block.plainRows()) {
+            deleteReading.setLong(1, seq);
+            deleteReading.executeUpdate();
+        }
+        insertBlock.setLong(1, block.firstSeq());
+        insertBlock.setInt(2, block.channel());
+        insertBlock.setInt(3, block.readings());
+        insertBlock.setLong(4, block.fromNanos());
+        insertBlock.setLong(5, block.toNanos());
+        insertBlock.setBytes(6, block.packed());
+        insertBlock.executeUpdate();
+        summaries.add(block.channel(), block.summaries());
     }
 
     private void insert(RecordRow row) throws SQLException {
@@ -86,22 +114,32 @@ final class SessionDatabase implements AutoCloseable {
         insert.executeUpdate();
     }
 
-    private void insertReadings(HotChannel hot) throws SQLException {
-        for (int i = hot.committed; i < hot.size; i++) {
-            insertReading.setLong(1, hot.seqs[i]);
-            insertReading.setInt(2, hot.id);
-            insertReading.setLong(3, hot.requested[i]);
-            insertReading.setLong(4, hot.replied[i]);
-            insertReading.setObject(5, hot.kinds[i] == 1 ? Double.longBitsToDouble(hot.payloads[i]) : null);
-            insertReading.setObject(6, hot.kinds[i] == 3 ? hot.payloads[i] : null);
+    private void insertReadings(int channel, Minute minute) throws SQLException {
+        ReadingColumns columns = minute.columns();
+        for (int i = minute.committed(); i < columns.size(); i++) {
+            insertReading.setLong(1, columns.seq(i));
+            insertReading.setInt(2, channel);
+            insertReading.setLong(3, columns.requestedNanos(i));
+            insertReading.setLong(4, columns.repliedNanos(i));
+            insertReading.setObject(5, columns.kind(i) == ReadingColumns.MEASURED ? columns.value(i) : null);
+            insertReading.setObject(6, columns.kind(i) == ReadingColumns.MISSING ? columns.payload(i) : null);
             insertReading.executeUpdate();
         }
     }
 
     /** Folds the write-ahead log in and leaves one plain file. */
     void foldIn() throws SQLException {
+        plain.execute("PRAGMA incremental_vacuum");
         plain.execute("PRAGMA wal_checkpoint(TRUNCATE)");
         plain.execute("PRAGMA journal_mode = DELETE");
+    }
+
+    /** Writes all that is committed into a new plain file. */
+    void copyInto(Path copy) throws SQLException {
+        try (PreparedStatement vacuum = connection.prepareStatement("VACUUM INTO ?")) {
+            vacuum.setString(1, copy.toString());
+            vacuum.execute();
+        }
     }
 
     /** Takes back a transaction that failed half-way; SQLite may have done so itself. */

@@ -11,24 +11,30 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Measured;
+import railwitness.drivers.reading.Missing;
+import railwitness.drivers.reading.Overload;
 import railwitness.drivers.reading.Reading;
+import railwitness.logger.store.block.ReadingColumns;
 
 /**
  * A session read back: from a plain file in a read-only place, from an interrupted one, or while a recorder writes it,
  * which it never holds up. Nothing here changes the file, and nothing holds a session in memory. Several threads may
- * call it; they wait for each other. All methods throw StoreException when the file cannot be read.
+ * call it but wait for each other; one that must not wait opens the file for itself. All methods throw StoreException when the file cannot be read.
  */
 public final class SessionFile implements AutoCloseable {
     private final Path file;
     private final Connection connection;
     private final RecordReader records;
     private final ReadingReader readings;
+    private final SummaryReader summaries;
 
     private SessionFile(Path file, Connection connection) throws SQLException {
         this.file = file;
         this.connection = connection;
         this.records = new RecordReader(connection);
         this.readings = new ReadingReader(connection);
+        this.summaries = new SummaryReader(connection, readings);
     }
 
     /**
@@ -140,17 +146,38 @@ public final class SessionFile implements AutoCloseable {
 
     /** The readings of a channel whose reply lies in the span, in recording order, one after the other. */
     public void readings(Channel channel, TimeSpan span, Consumer<Reading> sink) {
+        each(channel, span, columns -> {
+            for (int i = 0; i < columns.size(); i++) {
+                if (span.holds(columns.repliedNanos(i))) {
+                    int at = i;
+                    sink.accept(read(() -> reading(channel, columns, at)));
+                }
+            }
+        });
+    }
+
+    private void each(Channel channel, TimeSpan span, Consumer<ReadingColumns> sink) {
         channelSeq(channel)
-                .ifPresent(id -> read(() -> {
-                    readings.each(channel, id, span, sink);
+                .ifPresent(seq -> read(() -> {
+                    readings.each(seq, span, sink);
                     return null;
                 }));
+    }
+
+    private Reading reading(Channel channel, ReadingColumns columns, int i) throws SQLException {
+        long requested = columns.requestedNanos(i);
+        long replied = columns.repliedNanos(i);
+        return switch (columns.kind(i)) {
+            case ReadingColumns.MEASURED -> new Measured(channel, columns.value(i), requested, replied);
+            case ReadingColumns.OVERLOAD -> new Overload(channel, requested, replied);
+            default -> new Missing(channel, records.reason(columns.payload(i)), requested, replied);
+        };
     }
 
     /** The numbers of a channel in a span as arrays: a step's {@link StepEntry#average()} gives an operating point. */
     public Trace trace(Channel channel, TimeSpan span) {
         TraceCollector collector = new TraceCollector(channel);
-        readings(channel, span, collector);
+        each(channel, span, columns -> collector.add(columns, span));
         return collector.trace();
     }
 
@@ -178,17 +205,30 @@ public final class SessionFile implements AutoCloseable {
         }
         long from = Math.max(span.fromNanos(), 0);
         long to = Math.max(from + 1, Math.min(span.toNanos(), lastNanos() + 1));
-        EnvelopeDrawer drawer = new EnvelopeDrawer(channel, EnvelopeDrawer.edges(from, to, columns));
-        readings(channel, new TimeSpan(from, to), drawer);
+        int spanSeconds = SummaryReader.spanFor(from, to, columns);
+        long stepNanos = Math.max(1, spanSeconds * 1_000_000_000L);
+        EnvelopeDrawer drawer = new EnvelopeDrawer(channel, EnvelopeDrawer.edges(from, to, columns, stepNanos));
+        channelSeq(channel)
+                .ifPresent(seq -> read(() -> {
+                    summaries.draw(seq, new TimeSpan(from, to), spanSeconds, drawer);
+                    return null;
+                }));
         return drawer.envelope();
     }
 
     /** The last reading of each channel. */
     public SortedMap<Channel, Reading> lastValues() {
         SortedMap<Channel, Reading> last = new TreeMap<>();
-        read(records::channels).forEach((channel, id) -> read(() -> readings.last(channel, id))
-                .ifPresent(reading -> last.put(channel, reading)));
+        read(records::channels)
+                .forEach((channel, seq) -> read(() -> {
+                    readings.last(seq).ifPresent(columns -> last.put(channel, lastOf(channel, columns)));
+                    return null;
+                }));
         return last;
+    }
+
+    private Reading lastOf(Channel channel, ReadingColumns columns) {
+        return read(() -> reading(channel, columns, columns.size() - 1));
     }
 
     private Optional<Long> channelSeq(Channel channel) {
@@ -210,6 +250,7 @@ public final class SessionFile implements AutoCloseable {
 
     @Override
     public synchronized void close() {
+        readings.close();
         Sqlite.closeQuietly(connection);
     }
 }

@@ -1,22 +1,26 @@
 package railwitness.logger.store;
 
+import static railwitness.logger.store.block.ReadingColumns.MEASURED;
+import static railwitness.logger.store.block.ReadingColumns.MISSING;
+import static railwitness.logger.store.block.ReadingColumns.OVERLOAD;
+
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
-import java.util.Map;
+import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 import railwitness.drivers.instrument.Identity;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Missing;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.reading.Waveform;
-import railwitness.logger.store.chain.Chain;
 
 /**
  * Writes one session. What is added is on the disk at the latest a second (of the wall clock) later, provided that
@@ -25,26 +29,27 @@ import railwitness.logger.store.chain.Chain;
  */
 public final class SessionWriter implements AutoCloseable {
     private static final long COMMIT_NANOS = 1_000_000_000L;
-    private static final long SECOND_NANOS = 1_000_000_000L;
 
     private final Path file;
     private final HeldFile held;
+    private final ReserveFile reserve;
     private final SessionDatabase database;
-    private final Chain chain = new Chain();
-    private final Map<Channel, HotChannel> channels = new LinkedHashMap<>();
-    private final Map<String, Long> reasons = new HashMap<>();
-    private final List<RecordRow> pendingRows = new ArrayList<>();
-    private final List<LinkRow> pendingLinks = new ArrayList<>();
-    private boolean readingsPending;
-    private long lastSeq;
-    private long nowNanos;
+    private final SessionLog log;
+    private final DiskWatch disk;
+    private final WallWatch walls;
+    private Consumer<EventEntry> onWarning = event -> {};
     private long committedAt = System.nanoTime();
     private boolean closed;
 
-    private SessionWriter(Path file, HeldFile held, SessionDatabase database) {
+    private SessionWriter(
+            Path file, SessionHead head, HeldFile held, ReserveFile reserve, SessionDatabase database, DiskWatch disk) {
         this.file = file;
         this.held = held;
+        this.reserve = reserve;
         this.database = database;
+        this.disk = disk;
+        this.log = new SessionLog(file, database, reserve);
+        this.walls = new WallWatch(head.zone(), head.startedWall());
     }
 
     /**
@@ -53,18 +58,26 @@ public final class SessionWriter implements AutoCloseable {
      * @throws StoreException in one line when the file is already there or its folder is unknown or cannot be written
      */
     public static SessionWriter create(Path file, SessionHead head) {
+        return create(file, head, () -> DiskWatch.freeBytesBeside(file));
+    }
+
+    static SessionWriter create(Path file, SessionHead head, LongSupplier freeBytes) {
         claim(file);
-        HeldFile held = null;
+        Deque<AutoCloseable> taken = new ArrayDeque<>();
         try {
-            held = HeldFile.take(file);
-            SessionWriter writer = new SessionWriter(file, held, SessionDatabase.create(file));
-            writer.row(RecordTable.SESSION, EntryCells.of(head));
+            HeldFile held = HeldFile.take(file);
+            taken.push(held);
+            ReserveFile reserve = ReserveFile.beside(file);
+            taken.push(reserve);
+            SessionDatabase database = SessionDatabase.create(file);
+            taken.push(database);
+            SessionWriter writer =
+                    new SessionWriter(file, head, held, reserve, database, new DiskWatch(file, freeBytes));
+            writer.log.row(RecordTable.SESSION, EntryCells.of(head));
             writer.commit();
             return writer;
-        } catch (SQLException | RuntimeException e) {
-            if (held != null) {
-                held.close();
-            }
+        } catch (SQLException | IOException | RuntimeException e) {
+            giveUp(file, taken);
             throw e instanceof StoreException known
                     ? known
                     : new StoreException("session file " + file + " cannot be begun: " + e.getMessage(), e);
@@ -91,27 +104,50 @@ public final class SessionWriter implements AutoCloseable {
         }
     }
 
+    /** Leaves nothing behind of a session that never began. */
+    private static void giveUp(Path file, Deque<AutoCloseable> taken) {
+        try {
+            for (AutoCloseable one : taken) {
+                one.close();
+            }
+            for (String tail : List.of("", "-wal", "-shm")) {
+                Files.deleteIfExists(file.resolveSibling(file.getFileName() + tail));
+            }
+        } catch (Exception e) {
+            // What cannot be cleared away stays; the reason for giving up is told by the caller.
+        }
+    }
+
     /** The file that is written. */
     public Path file() {
         return file;
     }
 
+    /** Whom to tell of warnings (disk filling, clock set) as they are recorded. */
+    public void onWarning(Consumer<EventEntry> listener) {
+        onWarning = listener;
+    }
+
     /** Adds an entry of any kind. */
     public void add(Entry entry) {
+        checkOpen();
         if (entry instanceof SheetEntry sheet) {
-            row(RecordTable.SHEET, EntryCells.of(sheet));
+            log.row(RecordTable.SHEET, EntryCells.of(sheet));
         } else if (entry instanceof InstrumentEntry instrument) {
-            row(RecordTable.INSTRUMENT, EntryCells.of(instrument));
+            log.row(RecordTable.INSTRUMENT, EntryCells.of(instrument));
         } else if (entry instanceof StepEntry step) {
-            step(step);
+            long seq = log.row(RecordTable.STEP, EntryCells.of(step));
+            step.loadAmps().forEach((rail, amps) -> log.row(RecordTable.STEP_LOAD, seq, rail, amps));
         } else if (entry instanceof EventEntry e) {
-            row(RecordTable.EVENT, e.nanos(), e.what(), e.text());
+            log.row(RecordTable.EVENT, e.nanos(), e.what(), e.text());
         } else if (entry instanceof ExchangeEntry x) {
-            row(RecordTable.EXCHANGE, x.nanos(), x.instrument(), x.sent(), x.received(), x.trouble());
+            log.row(RecordTable.EXCHANGE, x.nanos(), x.instrument(), x.sent(), x.received(), x.trouble());
         } else if (entry instanceof WaveformEntry w) {
-            row(RecordTable.WAVEFORM, EntryCells.of(w, hot(w.waveform().channel()).id));
+            log.row(
+                    RecordTable.WAVEFORM,
+                    EntryCells.of(w, log.channel(w.waveform().channel())));
         } else if (entry instanceof NoteEntry n) {
-            row(RecordTable.NOTE, n.nanos(), n.author(), n.text());
+            log.row(RecordTable.NOTE, n.nanos(), n.author(), n.text());
         }
         tick();
     }
@@ -148,105 +184,64 @@ public final class SessionWriter implements AutoCloseable {
 
     /** Keeps a step of the plan that has ended. */
     public void step(StepEntry step) {
-        long seq = row(RecordTable.STEP, EntryCells.of(step));
-        step.loadAmps().forEach((rail, amps) -> row(RecordTable.STEP_LOAD, seq, rail, amps));
+        add(step);
     }
 
     /** Keeps a reading. */
     public void reading(Reading reading) {
-        if (reading instanceof Measured measured) {
-            reading(measured, 1, Double.doubleToRawLongBits(measured.value()));
-        } else if (reading instanceof Missing missing) {
-            reading(missing, 3, reason(missing.reason()));
-        } else {
-            reading(reading, 2, 0);
-        }
-    }
-
-    private void reading(Reading reading, int kind, long payload) {
-        HotChannel hot = hot(reading.channel());
+        checkOpen();
+        Channel channel = reading.channel();
         long requested = reading.requestedNanos();
         long replied = reading.repliedNanos();
-        moveOn(replied);
-        hot.add(++lastSeq, requested, replied, kind, payload);
-        chain.reading(kind, hot.id, requested, replied, payload);
-        readingsPending = true;
+        if (reading instanceof Measured measured) {
+            log.reading(channel, requested, replied, MEASURED, Double.doubleToRawLongBits(measured.value()));
+        } else if (reading instanceof Missing missing) {
+            log.reading(channel, requested, replied, MISSING, log.reason(missing.reason()));
+        } else {
+            log.reading(channel, requested, replied, OVERLOAD, 0);
+        }
         tick();
     }
 
-    private HotChannel hot(Channel channel) {
-        HotChannel hot = channels.get(channel);
-        if (hot == null) {
-            long seq = row(
-                    RecordTable.CHANNEL, channel.toString(), channel.quantity().unit());
-            hot = new HotChannel(channel, Math.toIntExact(seq));
-            channels.put(channel, hot);
+    /**
+     * Compares the wall clock with the session's axis, best once a second. A clock that was set, a change of summer time
+     * and a computer that slept become events; the axis itself never jumps.
+     */
+    public void wall(long nanos, Instant wall) {
+        checkOpen();
+        WallWatch.Look look = walls.look(nanos, wall);
+        if (look.anchors()) {
+            log.row(RecordTable.ANCHOR, nanos, wall.toString());
         }
-        return hot;
+        look.events().forEach(this::warn);
     }
 
-    private long reason(String text) {
-        Long known = reasons.get(text);
-        if (known == null) {
-            known = row(RecordTable.REASON, text);
-            reasons.put(text, known);
-        }
-        return known;
-    }
-
-    private long row(RecordTable table, Object... cells) {
-        if (closed) {
-            throw new StoreException("session file " + file + " is closed; nothing can be added");
-        }
-        if (table.hasTime()) {
-            moveOn((Long) cells[0]);
-        }
-        long seq = ++lastSeq;
-        chain.row(table.tag(), seq, cells);
-        pendingRows.add(new RecordRow(table, seq, cells));
-        return seq;
-    }
-
-    /** A record of a new second ends the link of the seconds before it. */
-    private void moveOn(long nanos) {
-        if (nanos > nowNanos) {
-            if (nanos / SECOND_NANOS > nowNanos / SECOND_NANOS) {
-                link();
-            }
-            nowNanos = nanos;
-        }
-    }
-
-    private void link() {
-        if (!chain.isEmpty()) {
-            pendingLinks.add(new LinkRow(lastSeq, nowNanos, chain.link(nowNanos)));
-        }
+    private void warn(EventEntry event) {
+        log.row(RecordTable.EVENT, event.nanos(), event.what(), event.text());
+        onWarning.accept(event);
     }
 
     /** Commits when a second has gone by since the last commit. */
     public void tick() {
-        if (System.nanoTime() - committedAt >= COMMIT_NANOS) {
+        if (System.nanoTime() - committedAt >= COMMIT_NANOS || log.isLarge()) {
             commit();
         }
     }
 
-    /** Puts everything added so far safely on the disk, now. */
+    /**
+     * Puts everything added so far safely on the disk, now.
+     *
+     * @throws StoreException when that failed, when it went into the last room of a full disk, or when the file is found
+     *     moved or deleted; the next commit tries again
+     */
     public void commit() {
         committedAt = System.nanoTime();
-        link();
-        if (pendingLinks.isEmpty()) {
-            return;
+        disk.roomWarning(committedAt / 1e9).ifPresent(text -> warn(new EventEntry(log.nowNanos(), "disk", text)));
+        log.commit();
+        if (disk.justLost()) {
+            throw new StoreException("session file " + file + " was moved or deleted while it is being recorded;"
+                    + " what is recorded will be saved as " + rescueFile() + " at the end of the run");
         }
-        try {
-            database.commit(pendingRows, channels.values(), pendingLinks);
-        } catch (SQLException e) {
-            database.rollBack();
-            throw new StoreException("session file " + file + " cannot be written: " + e.getMessage(), e);
-        }
-        pendingRows.clear();
-        pendingLinks.clear();
-        channels.values().forEach(hot -> hot.committed = hot.size);
-        readingsPending = false;
     }
 
     /**
@@ -259,35 +254,74 @@ public final class SessionWriter implements AutoCloseable {
         if (!state.isEnding()) {
             throw new IllegalArgumentException("a session ends complete, stopped or tripped, not " + state.word());
         }
-        row(RecordTable.ENDING, nowNanos, state.word());
-        commit();
+        checkOpen();
+        log.row(RecordTable.ENDING, log.nowNanos(), state.word());
+        log.packRest();
         try {
-            database.foldIn();
-        } catch (SQLException e) {
-            throw new StoreException(
-                    "session file " + file + " is whole, but its write-ahead log could not be folded in ("
-                            + e.getMessage() + "); keep the files beside it",
-                    e);
+            commitLast();
+            fold();
         } finally {
             release();
         }
     }
 
+    /** That the disk is full or the file gone was told before; now only what stays unwritten counts. */
+    private void commitLast() {
+        boolean known = disk.isLost();
+        try {
+            commit();
+        } catch (StoreException e) {
+            if (log.isPending() || known != disk.isLost()) {
+                throw e;
+            }
+        }
+    }
+
+    private void fold() {
+        try {
+            if (disk.isLost()) {
+                database.copyInto(rescueFile());
+            } else {
+                database.foldIn();
+            }
+        } catch (SQLException e) {
+            throw new StoreException(
+                    "session file " + file + " is whole, but its write-ahead log could not be folded in ("
+                            + e.getMessage() + "); keep the files beside it together with it",
+                    e);
+        }
+    }
+
+    private Path rescueFile() {
+        return file.resolveSibling("rescued-" + file.getFileName());
+    }
+
     /** Leaves a session that was not finished: what was added is kept, and it reads as interrupted. */
     @Override
     public void close() {
-        if (!closed) {
-            try {
-                commit();
-            } finally {
-                release();
+        if (closed) {
+            return;
+        }
+        try {
+            commitLast();
+            if (disk.isLost()) {
+                fold();
             }
+        } finally {
+            release();
+        }
+    }
+
+    private void checkOpen() {
+        if (closed) {
+            throw new StoreException("session file " + file + " is closed; nothing can be added");
         }
     }
 
     private void release() {
         closed = true;
-        database.close();
+        log.close();
+        reserve.close();
         held.close();
     }
 }

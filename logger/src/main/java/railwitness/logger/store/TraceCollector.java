@@ -1,14 +1,11 @@
 package railwitness.logger.store;
 
 import java.util.Arrays;
-import java.util.function.Consumer;
 import railwitness.drivers.reading.Channel;
-import railwitness.drivers.reading.Measured;
-import railwitness.drivers.reading.Missing;
-import railwitness.drivers.reading.Reading;
+import railwitness.logger.store.block.ReadingColumns;
 
 /** Gathers a channel's numbers into arrays. */
-final class TraceCollector implements Consumer<Reading> {
+final class TraceCollector {
     private final Channel channel;
     private double[] values = new double[64];
     private long[] requested = new long[64];
@@ -21,26 +18,30 @@ final class TraceCollector implements Consumer<Reading> {
         this.channel = channel;
     }
 
-    @Override
-    public void accept(Reading reading) {
-        if (reading instanceof Measured measured) {
-            add(measured);
-        } else if (reading instanceof Missing) {
-            missing++;
-        } else {
-            overloads++;
+    void add(ReadingColumns columns, TimeSpan span) {
+        for (int i = 0; i < columns.size(); i++) {
+            if (!span.holds(columns.repliedNanos(i))) {
+                continue;
+            }
+            if (columns.kind(i) == ReadingColumns.MEASURED) {
+                add(columns, i);
+            } else if (columns.kind(i) == ReadingColumns.MISSING) {
+                missing++;
+            } else {
+                overloads++;
+            }
         }
     }
 
-    private void add(Measured measured) {
+    private void add(ReadingColumns columns, int i) {
         if (count == values.length) {
             values = Arrays.copyOf(values, 2 * count);
             requested = Arrays.copyOf(requested, 2 * count);
             replied = Arrays.copyOf(replied, 2 * count);
         }
-        values[count] = measured.value();
-        requested[count] = measured.requestedNanos();
-        replied[count] = measured.repliedNanos();
+        values[count] = columns.value(i);
+        requested[count] = columns.requestedNanos(i);
+        replied[count] = columns.repliedNanos(i);
         count++;
     }
 
