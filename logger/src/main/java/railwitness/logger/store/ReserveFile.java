@@ -28,7 +28,7 @@ final class ReserveFile implements AutoCloseable {
             // Without a pattern, so that a file system that compresses cannot save it.
             byte[] bytes = new byte[BYTES];
             new Random(1).nextBytes(bytes);
-            Files.write(path, bytes, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.SYNC);
+            Files.write(path, bytes, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
             return new ReserveFile(path);
         } catch (IOException e) {
             deleteQuietly(path);

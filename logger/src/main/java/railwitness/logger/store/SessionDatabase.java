@@ -27,9 +27,6 @@ final class SessionDatabase implements AutoCloseable {
     private SessionDatabase(Connection connection) throws SQLException {
         this.connection = connection;
         this.plain = connection.createStatement();
-        plain.execute("PRAGMA journal_mode = WAL");
-        plain.execute("PRAGMA synchronous = FULL");
-        plain.execute("PRAGMA busy_timeout = 10000");
         for (RecordTable table : RecordTable.values()) {
             inserts.put(table, connection.prepareStatement(table.insertSql()));
         }
@@ -46,15 +43,26 @@ final class SessionDatabase implements AutoCloseable {
         Connection connection = Sqlite.openForWriting(file);
         try (Statement statement = connection.createStatement()) {
             statement.execute("PRAGMA auto_vacuum = INCREMENTAL");
+            statement.execute("PRAGMA journal_mode = WAL");
+            statement.execute("PRAGMA synchronous = FULL");
+            statement.execute("PRAGMA busy_timeout = 10000");
+            statement.execute("BEGIN IMMEDIATE");
             statement.execute("PRAGMA application_id = " + Sqlite.APPLICATION_ID);
             statement.execute("PRAGMA user_version = " + Sqlite.SCHEMA);
-            for (String sql : schema().split(";\\s*\n")) {
-                statement.execute(sql);
-            }
+            createTables(connection);
+            statement.execute("COMMIT");
             return new SessionDatabase(connection);
         } catch (SQLException e) {
             Sqlite.closeQuietly(connection);
             throw e;
+        }
+    }
+
+    static void createTables(Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            for (String sql : schema().split(";\\s*\n")) {
+                statement.execute(sql);
+            }
         }
     }
 

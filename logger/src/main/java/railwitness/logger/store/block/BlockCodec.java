@@ -3,6 +3,7 @@ package railwitness.logger.store.block;
 import java.nio.BufferUnderflowException;
 import java.nio.ByteBuffer;
 import java.util.OptionalDouble;
+import java.util.zip.CRC32;
 
 /**
  * Packs the readings of one channel into a block and unpacks it again, bit for bit. The form is in {@code
@@ -16,6 +17,7 @@ public final class BlockCodec implements AutoCloseable {
     private static final byte BITS = 0;
     private static final byte LATTICE = 1;
 
+    private final CRC32 crc = new CRC32();
     private final IntegerColumn column = new IntegerColumn();
     private final long[] numbers = new long[MOST_READINGS];
     private final long[] corrections = new long[MOST_READINGS];
@@ -48,6 +50,9 @@ public final class BlockCodec implements AutoCloseable {
         write(n);
         writeReasons(readings);
         writeValues(readings);
+        crc.reset();
+        crc.update(out.array(), 0, out.position());
+        out.putInt((int) crc.getValue());
         byte[] packed = new byte[out.position()];
         out.flip().get(packed);
         return packed;
@@ -116,7 +121,13 @@ public final class BlockCodec implements AutoCloseable {
      */
     public void unpack(byte[] packed, ReadingColumns readings) {
         try {
-            ByteBuffer in = ByteBuffer.wrap(packed);
+            int length = packed.length - 4;
+            crc.reset();
+            crc.update(packed, 0, Math.max(0, length));
+            if (length < 1 || ByteBuffer.wrap(packed).getInt(length) != (int) crc.getValue()) {
+                throw new IllegalArgumentException("packed block does not match its check value");
+            }
+            ByteBuffer in = ByteBuffer.wrap(packed, 0, length);
             if (in.get() != FORM) {
                 throw new IllegalArgumentException("packed block has an unknown form");
             }

@@ -1,0 +1,45 @@
+package railwitness.logger.store;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalLong;
+
+/**
+ * Whether a session is as it was recorded.
+ *
+ * @param faults what is not, one sentence each, the first at most twenty; empty when it is intact
+ * @param firstSecond second of the session's axis from which on it is not as recorded, where that can be told
+ * @param readings how many readings were looked at
+ * @param links how many digests of the chain were worked out again
+ * @param seal digest of the whole chain, 64 hexadecimal digits, to be held against the certificate's
+ * @param state how far the session came; an interrupted one can be intact
+ */
+public record Verification(
+        List<String> faults, OptionalLong firstSecond, long readings, long links, String seal, SessionState state) {
+    public Verification {
+        faults = List.copyOf(faults);
+    }
+
+    /**
+     * Works out everything that follows from the recording again: chain, packed minutes, summaries, digests of sheets.
+     *
+     * @throws StoreException when the file cannot be opened as a session
+     */
+    public static Verification of(Path file) {
+        return Verifier.verify(file);
+    }
+
+    public boolean isIntact() {
+        return faults.isEmpty();
+    }
+
+    /** The answer in one line. */
+    public String words() {
+        if (isIntact()) {
+            return "intact: " + readings + " readings, " + links + " digests, seal " + seal;
+        }
+        return "not intact"
+                + (firstSecond.isPresent() ? " from second " + firstSecond.getAsLong() + " on" : "")
+                + ": " + String.join("; ", faults);
+    }
+}
