@@ -1,5 +1,7 @@
 package railwitness.analysis.steady;
 
+import java.util.ArrayList;
+import java.util.List;
 import railwitness.analysis.uncertainty.Moments;
 
 /** How much each reading of an evenly spaced record resembles those before it. */
@@ -46,16 +48,39 @@ public final class Autocorrelation {
             return n;
         }
         double time = 1;
+        List<Double> coefficients = new ArrayList<>(List.of(1.0));
         for (int pass = 0; pass < 4; pass++) {
-            time = Math.max(1, time(lost * time / n));
+            time = Math.max(1, time(lost * time / n, coefficients));
         }
         return Math.max(2, Math.min(n, n / time));
     }
 
-    private double time(double bias) {
+    /**
+     * How many independent readings a record of residuals is worth, long records taken in blocks.
+     *
+     * @param fitted parameters already fitted to the record, 1 or more
+     */
+    public static double worth(double[] residuals, int fitted) {
+        double[] blocks = blocked(residuals);
+        double count = new Autocorrelation(blocks).effectiveCount(fitted);
+        return Math.min(residuals.length, count * meanSquare(residuals, 1) / meanSquare(blocks, 0));
+    }
+
+    private static double meanSquare(double[] values, double whereNothingScatters) {
+        double sum = 0;
+        for (double value : values) {
+            sum += value * value;
+        }
+        return sum == 0 ? whereNothingScatters : sum / values.length;
+    }
+
+    private double time(double bias, List<Double> coefficients) {
         double sum = -1;
         for (int lag = 0; lag + 1 < Math.max(2, deviations.length / 2); lag += 2) {
-            double pair = corrected(lag, bias) + corrected(lag + 1, bias);
+            while (coefficients.size() <= lag + 1) {
+                coefficients.add(at(coefficients.size()));
+            }
+            double pair = corrected(coefficients, lag, bias) + corrected(coefficients, lag + 1, bias);
             if (pair <= 0) {
                 break;
             }
@@ -64,12 +89,12 @@ public final class Autocorrelation {
         return sum;
     }
 
-    private double corrected(int lag, double bias) {
-        return lag == 0 ? 1 : (at(lag) + bias) / (1 + bias);
+    private static double corrected(List<Double> coefficients, int lag, double bias) {
+        return lag == 0 ? 1 : (coefficients.get(lag) + bias) / (1 + bias);
     }
 
     /** The record itself, or where it is long the means of some two thousand equal stretches of it. */
-    static double[] blocked(double[] readings) {
+    public static double[] blocked(double[] readings) {
         int n = readings.length;
         if (n <= LARGEST_BLOCKED) {
             return readings;

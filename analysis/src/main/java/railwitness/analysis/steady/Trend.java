@@ -37,18 +37,7 @@ final class Trend {
             sum += residuals[i] * residuals[i];
         }
         squares = sum;
-        double[] blocks = Autocorrelation.blocked(residuals);
-        effectiveCount = Math.min(
-                residuals.length,
-                new Autocorrelation(blocks).effectiveCount(2) * meanSquare(residuals, 1) / meanSquare(blocks, 0));
-    }
-
-    private static double meanSquare(double[] values, double whereNothingScatters) {
-        double sum = 0;
-        for (double value : values) {
-            sum += value * value;
-        }
-        return sum == 0 ? whereNothingScatters : sum / values.length;
+        effectiveCount = Autocorrelation.worth(residuals, 2);
     }
 
     double slope() {

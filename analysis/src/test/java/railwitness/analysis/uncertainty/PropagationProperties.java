@@ -117,7 +117,7 @@ class PropagationProperties {
     }
 
     private double share(double[] mixture, int readings) {
-        int trials = 8_000;
+        int trials = 4_000;
         int inside = 0;
         for (int trial = 0; trial < trials; trial++) {
             double error = rectangle(mixture[0]) + rectangle(mixture[1]);
