@@ -42,9 +42,22 @@ final class CapacitorInput {
                                 - fall(rail, own, withBleeders(loads, volts), volts, inputVolts)
                                 + path.capacitorOhms() * loads[rail]);
             }
+            boolean done = settled(volts, next);
             volts = next;
+            if (done) {
+                break;
+            }
         }
         return conversion(withBleeders(loads, volts), volts, own);
+    }
+
+    static boolean settled(double[] before, double[] after) {
+        for (int rail = 0; rail < before.length; rail++) {
+            if (Math.abs(before[rail] - after[rail]) > 1e-9) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private double[] withBleeders(double[] loads, double[] volts) {

@@ -35,7 +35,11 @@ final class ChokeInput {
             for (int rail = 0; rail < loads.length; rail++) {
                 next[rail] = Math.max(0, rail(drive, mean(loads, volts, rail), rail));
             }
+            boolean done = round > 0 && CapacitorInput.settled(volts, next);
             volts = next;
+            if (done) {
+                break;
+            }
         }
         return conversion(loads, volts);
     }

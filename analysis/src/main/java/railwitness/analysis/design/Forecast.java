@@ -30,11 +30,16 @@ final class Forecast {
                 .toArray();
         double coreAmperes = coreWatts(inputVolts) / inputVolts;
         Conversion conversion = convert(inputVolts, coreAmperes, loads);
+        double before = coreAmperes;
         for (int round = 0; round < ROUNDS; round++) {
             Map<String, Double> losses = losses(inputVolts, loads, conversion);
             double power = output(loads, conversion) + sum(losses);
             double converted = power / inputVolts - path.controlAmperes() - deviation.extraStandbyAmperes();
+            if (Math.abs(converted - before) < 1e-9) {
+                break;
+            }
             conversion = convert(inputVolts, converted, loads);
+            before = converted;
         }
         return prediction(inputVolts, loads, conversion);
     }

@@ -1,0 +1,80 @@
+package railwitness.analysis.cause;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import railwitness.analysis.design.Design;
+import railwitness.analysis.reference.SimulatedSupply;
+import railwitness.analysis.supply.Figures;
+import railwitness.analysis.supply.OperatingPoint;
+import railwitness.analysis.supply.Points;
+import railwitness.analysis.supply.RippleMeans;
+
+/** Faults put into a circuit simulation (ngspice) must be told from the outside readings alone. */
+class DiagnosisTest {
+
+    @ParameterizedTest
+    @CsvSource({
+        "fault_a, shorted-turn",
+        "fault_b, weak-half",
+        "fault_c, tired-capacitor",
+        "fault_c2, tired-capacitor",
+        "fault_d, weak-half",
+        "fault_d2, wrong-turns"
+    })
+    void faultIsNamedFirst(String fault, String code) {
+        for (double u : new double[] {0, 1e-4, 1e-3}) {
+            List<Cause> causes = diagnose(SimulatedSupply.faulty(fault, u));
+            assertThat(causes).as(fault + " u " + u).isNotEmpty();
+            assertThat(causes.get(0).code().word()).as(fault + " u " + u).isEqualTo(code);
+        }
+    }
+
+    @Test
+    void tiredCapacitorIsNamedWithItsRail() {
+        assertThat(diagnose(SimulatedSupply.faulty("fault_c", 1e-4)).get(0).rail())
+                .contains("plus");
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 1e-4, 1e-3, 3e-3})
+    void healthyUnitHasNoCause(double u) {
+        assertThat(diagnose(SimulatedSupply.healthy(u))).isEmpty();
+    }
+
+    @Test
+    void openHalfAndOneTurnShortAreSaidToBeAlike() {
+        assertThat(diagnose(SimulatedSupply.faulty("fault_d", 1e-4)).get(0).alike())
+                .contains(CauseCode.WRONG_TURNS);
+        assertThat(CauseCode.WEAK_HALF.checkNext()).contains("open").contains("turn short");
+    }
+
+    @Test
+    void currentWithRemoteOffIsASwitch() {
+        List<Cause> causes = Diagnosis.ofEnding(new Ending("standby", 5, false));
+        assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.SHORTED_SWITCH);
+    }
+
+    @Test
+    void currentAtOnceWithRemoteOnIsNotToldApart() {
+        List<Cause> causes = Diagnosis.ofEnding(new Ending("power-up", 5, true));
+        assertThat(causes)
+                .extracting(Cause::code)
+                .contains(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN)
+                .doesNotContain(CauseCode.SHORTED_SWITCH);
+        assertThat(causes).allSatisfy(cause -> assertThat(cause.alike()).isNotEmpty());
+    }
+
+    private static List<Cause> diagnose(List<OperatingPoint> measured) {
+        Design design = SimulatedSupply.design();
+        Points points = new Points(measured, Optional.of(design));
+        Figures figures = Figures.of(measured, Optional.of(design), RippleMeans.unknown());
+        return Diagnosis.of(points, design, figures, RippleMeans.unknown(), OptionalDouble.of(0.020));
+    }
+}
