@@ -107,14 +107,18 @@ public final class Diagnosis {
         List<Explained> near = named.stream()
                 .filter(one -> one.squares() - best <= NOT_FAR_BEHIND)
                 .toList();
-        double all = Math.exp(-nothingWrong / 2);
+        double all = likelihood(nothingWrong - best);
         for (Explained one : named) {
-            all += Math.exp(-one.squares() / 2);
+            all += likelihood(one.squares() - best);
         }
         double sum = all;
         return near.stream()
-                .map(one -> cause(one, near, Math.exp(-one.squares() / 2) / sum))
+                .map(one -> cause(one, near, likelihood(one.squares() - best) / sum))
                 .toList();
+    }
+
+    private static double likelihood(double squares) {
+        return Math.exp(-squares / 2);
     }
 
     private static List<Explained> bestOfEachCode(List<Explained> all) {
