@@ -2,9 +2,11 @@ package railwitness.analysis.steady;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Influence;
 import railwitness.analysis.uncertainty.Moments;
+import railwitness.analysis.uncertainty.Term;
 
 /**
  * Mean of readings that need not be independent.
@@ -68,7 +70,7 @@ public record Average(Estimate mean, int count, double effectiveCount, double st
         return new Average(estimate, n, trend.effectiveCount(), deviation, drift);
     }
 
-    private static railwitness.analysis.uncertainty.Term scatter(String name, String unit, double u, double dof) {
+    private static Term scatter(String name, String unit, double u, double dof) {
         return Influence.student("scatter of " + name, u, unit, dof).times(1);
     }
 
@@ -106,12 +108,11 @@ public record Average(Estimate mean, int count, double effectiveCount, double st
     public List<String> remarks() {
         List<String> remarks = new ArrayList<>();
         if (effectiveCount < count / 2.0) {
-            remarks.add(String.format(
-                    java.util.Locale.ROOT, "%d readings, worth %.1f independent ones", count, effectiveCount));
+            remarks.add(String.format(Locale.ROOT, "%d readings, worth %.1f independent ones", count, effectiveCount));
         }
         if (drift.distinguishable()) {
             remarks.add(String.format(
-                    java.util.Locale.ROOT,
+                    Locale.ROOT,
                     "averaged over a drift of %.3g in %.3g s",
                     drift.overSpan().value(),
                     drift.spanSeconds()));

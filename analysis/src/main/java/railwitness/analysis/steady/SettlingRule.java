@@ -6,6 +6,9 @@ import java.util.Locale;
  * When a running step counts as settled: the slope is not distinguishable from nought (two-sided, 10 %, Student's t
  * with the residuals' lag-1 autocorrelation reckoned with), or it moves the value by a negligible part only.
  *
+ * <p>Choose the window no shorter than the slowest time constant that matters: an approach twice as slow as the window
+ * is long is called settled with some two standard deviations of a reading still to go.
+ *
  * @param windowSeconds the slope is that of the last so many seconds, above 0
  * @param leastReadings and of no fewer than so many readings, 4 or more
  * @param negligibleFraction change over the window, as a fraction of the value, that does not matter: 0 to below 1

@@ -1,6 +1,7 @@
 package railwitness.analysis.uncertainty;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -95,7 +96,7 @@ public final class Estimate {
     /** Sum; nought exactly for none. */
     public static Estimate sum(List<Estimate> inputs) {
         double[] ones = new double[inputs.size()];
-        java.util.Arrays.fill(ones, 1.0);
+        Arrays.fill(ones, 1.0);
         return propagate(inputs.stream().mapToDouble(Estimate::value).sum(), inputs, ones);
     }
 

@@ -1,5 +1,7 @@
 package railwitness.analysis.uncertainty;
 
+import java.util.Objects;
+
 /**
  * One independent cause of error, such as 'plus meter gain, 100 V range'.
  *
@@ -28,9 +30,9 @@ public final class Influence {
 
     Influence(String name, Shape shape, double u, String unit, double degreesOfFreedom, Ensemble ensemble) {
         this.name = Refusal.blank("name of an influence", name);
-        this.shape = java.util.Objects.requireNonNull(shape, "shape");
+        this.shape = Objects.requireNonNull(shape, "shape");
         this.u = Refusal.unlessNotNegative("standard uncertainty of " + name, u);
-        this.unit = java.util.Objects.requireNonNull(unit, "unit");
+        this.unit = Objects.requireNonNull(unit, "unit");
         this.degreesOfFreedom = Refusal.unlessPositive("degrees of freedom of " + name, degreesOfFreedom);
         this.ensemble = ensemble;
     }

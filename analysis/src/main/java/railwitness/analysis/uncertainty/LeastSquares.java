@@ -1,13 +1,11 @@
 package railwitness.analysis.uncertainty;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.QRDecomposition;
-import org.hipparchus.linear.RealMatrix;
-import org.hipparchus.linear.SingularValueDecomposition;
 
 /**
  * Unweighted linear least squares, y = X beta, over points that carry their own uncertainty.
@@ -35,12 +33,12 @@ public final class LeastSquares {
     public LeastSquares(String name, List<List<Estimate>> design, List<Estimate> observations) {
         x = values(design, observations.size());
         double[] y = observations.stream().mapToDouble(Estimate::value).toArray();
-        Solution solution = new Solution(x);
-        conditionNumber = solution.conditionNumber;
-        pseudoInverse = solution.pseudoInverse;
-        unscaledCovariance = solution.unscaledCovariance;
+        DesignMatrix solution = new DesignMatrix(x);
+        conditionNumber = solution.conditionNumber();
+        pseudoInverse = solution.pseudoInverse();
+        unscaledCovariance = solution.unscaledCovariance();
         beta = solution.solve(y);
-        residuals = residuals(x, beta, y);
+        residuals = DesignMatrix.residuals(x, beta, y);
         List<Estimate> effective = effective(design, observations);
         excessVariance = Math.max(0, observedVariance() - expectedVariance(effective));
         parameters = parameters(name, design, observations);
@@ -61,76 +59,6 @@ public final class LeastSquares {
             }
         }
         return x;
-    }
-
-    /** QR of the design with columns brought to length 1; the condition number is that of the scaled design. */
-    private static final class Solution {
-        private final QRDecomposition qr;
-        private final double[] scale;
-        private final RealMatrix design;
-        final double conditionNumber;
-        final double[][] pseudoInverse;
-        final double[][] unscaledCovariance;
-
-        Solution(double[][] x) {
-            design = MatrixUtils.createRealMatrix(x);
-            scale = new double[x[0].length];
-            RealMatrix scaled = design.copy();
-            for (int j = 0; j < scale.length; j++) {
-                scale[j] = design.getColumnVector(j).getNorm();
-                scaled.setColumnVector(j, design.getColumnVector(j).mapDivide(scale[j] == 0 ? 1 : scale[j]));
-            }
-            conditionNumber = new SingularValueDecomposition(scaled).getConditionNumber();
-            if (!(conditionNumber < 1e12)) {
-                throw new IllegalArgumentException("condition number of the fit is " + conditionNumber
-                        + ": the points cannot tell the parameters apart, vary them independently");
-            }
-            qr = new QRDecomposition(scaled);
-            pseudoInverse = unscaledInverse();
-            RealMatrix b = MatrixUtils.createRealMatrix(pseudoInverse);
-            unscaledCovariance = b.multiplyTransposed(b).getData();
-        }
-
-        private double[][] unscaledInverse() {
-            double[][] inverse = qr.getSolver().getInverse().getData();
-            for (int j = 0; j < scale.length; j++) {
-                for (int i = 0; i < inverse[j].length; i++) {
-                    inverse[j][i] /= scale[j];
-                }
-            }
-            return inverse;
-        }
-
-        /** Solved once and refined once against the residuals. */
-        double[] solve(double[] y) {
-            double[] beta = solveOnce(y);
-            double[] correction = solveOnce(residuals(design.getData(), beta, y));
-            for (int j = 0; j < beta.length; j++) {
-                beta[j] += correction[j];
-            }
-            return beta;
-        }
-
-        private double[] solveOnce(double[] y) {
-            double[] solved =
-                    qr.getSolver().solve(MatrixUtils.createRealVector(y)).toArray();
-            for (int j = 0; j < solved.length; j++) {
-                solved[j] /= scale[j];
-            }
-            return solved;
-        }
-    }
-
-    private static double[] residuals(double[][] x, double[] beta, double[] y) {
-        double[] residuals = new double[y.length];
-        for (int i = 0; i < y.length; i++) {
-            double fitted = 0;
-            for (int j = 0; j < beta.length; j++) {
-                fitted += x[i][j] * beta[j];
-            }
-            residuals[i] = y[i] - fitted;
-        }
-        return residuals;
     }
 
     /** Error of each point against the line: dy - dX beta, as an estimate of value 0. */
@@ -162,7 +90,7 @@ public final class LeastSquares {
             double[] e = effective.stream()
                     .mapToDouble(p -> p.coefficient(influence))
                     .toArray();
-            for (double left : residuals(x, product(pseudoInverse, e), e)) {
+            for (double left : DesignMatrix.residuals(x, product(pseudoInverse, e), e)) {
                 sum += left * left;
             }
         }
@@ -204,7 +132,7 @@ public final class LeastSquares {
     private List<Estimate> scatter(String name) {
         double[] zeros = new double[beta.length];
         if (excessVariance == 0) {
-            return java.util.Arrays.stream(zeros).mapToObj(Estimate::exact).toList();
+            return Arrays.stream(zeros).mapToObj(Estimate::exact).toList();
         }
         double[][] covariance = MatrixUtils.createRealMatrix(unscaledCovariance)
                 .scalarMultiply(excessVariance)

@@ -2,6 +2,7 @@ package railwitness.analysis.steady;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -50,5 +51,53 @@ class SettlingProperties {
                 .isLessThan(0.1);
         assertThat(say("drift of 4 sigma a window ever taken for rest in 30 s", settled(30, 0, 4, true)))
                 .isLessThan(0.01);
+    }
+
+    /**
+     * Rails approach exponentially; what is left when the rule is met drowns in the noise, as long as the window is not
+     * shorter than the time constant. An approach of twice the window's length leaves some two sigma.
+     */
+    @Test
+    void noisyApproachIsCalledSettledOnlyWhenLittleIsLeft() {
+        for (double tau : new double[] {1, 3, 10}) {
+            double[] left = new double[400];
+            for (int run = 0; run < left.length; run++) {
+                left[run] = leftWhenSettled(tau, 20) / 20;
+            }
+            Arrays.sort(left);
+            System.out.printf(
+                    Locale.ROOT,
+                    "settling, seed %d: way of 20 sigma, time constant %.0f s, window 5 s: left when settled, median"
+                            + " %.2f, 95 %% below %.2f sigma%n",
+                    SEED,
+                    tau,
+                    20 * left[200],
+                    20 * left[380]);
+            assertThat(20 * left[380]).isLessThan(tau < 5 ? 1.0 : 4.0);
+        }
+    }
+
+    private double leftWhenSettled(double tau, double way) {
+        Settling settling = new Settling(RULE);
+        int i = 0;
+        while (settling.secondsToSettle().isEmpty() && i < 5000) {
+            settling.add(i / 10.0, 35 - way * Math.exp(-i / 10.0 / tau) + random.nextGaussian());
+            i++;
+        }
+        return way * Math.exp(-(i - 1) / 10.0 / tau);
+    }
+
+    @Test
+    void orderOfMagnitudeOfTheValueDoesNotMatter() {
+        for (int run = 0; run < 50; run++) {
+            double[] noise = AverageProperties.noise(random, 80, 0);
+            Settling volts = new Settling(RULE);
+            Settling millivolts = new Settling(RULE);
+            for (int i = 0; i < noise.length; i++) {
+                volts.add(i / 10.0, noise[i]);
+                millivolts.add(i / 10.0, 1000 * noise[i]);
+                assertThat(volts.settled()).isEqualTo(millivolts.settled());
+            }
+        }
     }
 }
