@@ -1,0 +1,60 @@
+package railwitness.drivers.rehearsal;
+
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Quantity;
+
+/** Where a meter's leads are: what an ideal meter would read there. */
+final class Probe {
+    private final World world;
+    private final Channel channel;
+    private final double shuntOhm;
+    private final double bandLowHz;
+    private final double bandHighHz;
+
+    /** @param shuntOhm true resistance of the shunt between the leads; nought for none */
+    Probe(World world, Channel channel, double shuntOhm, double bandLowHz, double bandHighHz) {
+        this.world = world;
+        this.channel = channel;
+        this.shuntOhm = shuntOhm;
+        this.bandLowHz = bandLowHz;
+        this.bandHighHz = bandHighHz;
+    }
+
+    /** Direct voltage between the leads, V. */
+    double directVolts(long nanos) {
+        if (shuntOhm > 0) {
+            return shuntOhm * directAmps(nanos);
+        }
+        Balance state = world.at(nanos);
+        return switch (channel.node()) {
+            case "input" -> state.terminalVolts();
+            case "supply" -> state.terminalVolts() + state.inputAmps() * world.leadOhm();
+            default -> isRail() ? state.rail(channel.node()).volts() : 0;
+        };
+    }
+
+    /** Root mean square of what alternates within the meter's band, V. */
+    double alternatingVolts(long nanos) {
+        Balance state = world.at(nanos);
+        return isRail() ? state.rail(channel.node()).ripple().rmsVolts(bandLowHz, bandHighHz) : 0;
+    }
+
+    /** Direct current through the meter, A. */
+    double directAmps(long nanos) {
+        Balance state = world.at(nanos);
+        return isRail() ? state.rail(channel.node()).amps() : state.inputAmps();
+    }
+
+    /** Temperature of the body the sensor is on, degC; for a node that is no body, that of the air. */
+    double degC(long nanos) {
+        return world.degC(nanos, channel.node());
+    }
+
+    boolean hasSensor() {
+        return channel.quantity() == Quantity.TEMPERATURE;
+    }
+
+    boolean isRail() {
+        return world.specimen().rails().stream().anyMatch(rail -> rail.name().equals(channel.node()));
+    }
+}

@@ -1,0 +1,108 @@
+package railwitness.drivers.rehearsal;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.function.LongSupplier;
+import railwitness.drivers.line.Line;
+import railwitness.drivers.line.LineException;
+import railwitness.drivers.line.LineOpener;
+import railwitness.drivers.line.PeerLine;
+import railwitness.drivers.line.PortSettings;
+import railwitness.drivers.time.VirtualAgenda;
+
+/**
+ * A bench of virtual instruments around one virtual unit. Each seed draws every instrument's errors from within its
+ * stated accuracy; the same seed gives the same bench.
+ */
+public final class VirtualBench {
+    private final World world;
+    private final LongSupplier clock;
+    private final Map<String, VirtualInstrument> byPort = new LinkedHashMap<>();
+
+    /**
+     * @param world the unit all instruments look at
+     * @param fixtures the instruments, each on a port of its own
+     * @param clock nanoseconds of the session's axis
+     */
+    public VirtualBench(World world, List<Fixture> fixtures, long seed, LongSupplier clock) {
+        this.world = world;
+        this.clock = clock;
+        for (Fixture fixture : fixtures) {
+            Random random = new Random(31 * seed + fixture.name().hashCode());
+            random.nextLong();
+            if (byPort.put(fixture.port(), make(fixture, random)) != null) {
+                throw new IllegalArgumentException("two instruments are on port '" + fixture.port() + "'");
+            }
+        }
+    }
+
+    private VirtualInstrument make(Fixture fixture, Random random) {
+        return switch (fixture.kind()) {
+            case SUPPLY -> new VirtualSupply(fixture, world, clock, random);
+            case METER -> new VirtualMeter(fixture, world, clock, random);
+            case LOAD -> new VirtualLoad(fixture, world, clock, random);
+            case SCOPE -> new VirtualScope(fixture, world, clock, random);
+        };
+    }
+
+    public World world() {
+        return world;
+    }
+
+    /** Instruments in the order of the bench. */
+    public List<VirtualInstrument> instruments() {
+        return new ArrayList<>(byPort.values());
+    }
+
+    /** The instrument of that name; refused when there is none. */
+    public VirtualInstrument instrument(String name) {
+        return byPort.values().stream()
+                .filter(instrument -> instrument.fixture().name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no virtual instrument '" + name + "'; there are "
+                        + String.join(
+                                ", ",
+                                byPort.values().stream()
+                                        .map(instrument -> instrument.fixture().name())
+                                        .toList())));
+    }
+
+    /** The supply of that name, with what only supplies can tell. */
+    public VirtualSupply supply(String name) {
+        if (instrument(name) instanceof VirtualSupply supply) {
+            return supply;
+        }
+        throw new IllegalArgumentException("'" + name + "' is no supply");
+    }
+
+    /** What a person does with the remote turn-on line where no supply drives it. */
+    public void switchRemote(boolean on) {
+        world.remote(clock.getAsLong(), on);
+    }
+
+    /** What a person does with a resistor bank: so many ohm across the rail, or 0 to take it off. */
+    public void switchResistor(String rail, double ohm) {
+        world.draw(clock.getAsLong(), rail, "resistor bank", ohm <= 0 ? Draw.NONE : Draw.ohms(ohm));
+    }
+
+    /** Opens lines to these instruments inside the process, on the virtual clock. */
+    public LineOpener opener(VirtualAgenda agenda) {
+        return settings -> open(settings, agenda);
+    }
+
+    private Line open(PortSettings settings, VirtualAgenda agenda) {
+        VirtualInstrument instrument = byPort.get(settings.port());
+        if (instrument == null) {
+            throw new LineException(
+                    LineException.Trouble.NO_SUCH_PORT,
+                    settings.port() + ": the virtual bench has no such port; it has "
+                            + String.join(", ", byPort.keySet()),
+                    "",
+                    "");
+        }
+        return new PeerLine(settings.port(), instrument, agenda);
+    }
+}
