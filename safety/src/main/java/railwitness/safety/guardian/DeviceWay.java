@@ -1,6 +1,5 @@
 package railwitness.safety.guardian;
 
-import java.io.ByteArrayOutputStream;
 import java.io.FileInputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -8,16 +7,17 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Arrays;
 
 /**
  * A serial port as the file the system shows it as, opened beside the program that already holds it: baud and the rest
- * are as that program set them. A thread reads, because such a read cannot be given a time.
+ * are as that program set them. It is read only when something has come: a thread that hangs in a read would hold the
+ * port beyond its closing, and the end of the process back by 300 ms. Reading has a descriptor of its own, because one
+ * channel's read and write shut each other out.
  */
 final class DeviceWay implements Way {
     private final FileChannel out;
     private final FileInputStream in;
-    private final ByteArrayOutputStream come = new ByteArrayOutputStream();
-    private boolean reading;
 
     DeviceWay(String port) throws IOException {
         Path device = Path.of(port);
@@ -36,32 +36,14 @@ final class DeviceWay implements Way {
         }
     }
 
-    /** Reading begins with the first call, so that nothing is taken from the program while it lives. */
     @Override
     public byte[] read() {
-        synchronized (come) {
-            if (!reading) {
-                reading = true;
-                Thread reader = new Thread(this::receive, "answers");
-                reader.setDaemon(true);
-                reader.start();
-            }
-            byte[] bytes = come.toByteArray();
-            come.reset();
-            return bytes;
-        }
-    }
-
-    private void receive() {
-        byte[] some = new byte[256];
         try {
-            for (int count = in.read(some); count >= 0; count = in.read(some)) {
-                synchronized (come) {
-                    come.write(some, 0, count);
-                }
-            }
+            byte[] come = new byte[in.available()];
+            int count = come.length == 0 ? 0 : in.read(come);
+            return Arrays.copyOf(come, Math.max(0, count));
         } catch (IOException gone) {
-            // closed, or the device went away: there is nothing more to hear
+            return new byte[0];
         }
     }
 

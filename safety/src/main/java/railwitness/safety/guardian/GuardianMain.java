@@ -107,6 +107,7 @@ public final class GuardianMain {
         limit.setDaemon(true);
         limit.start();
         boolean off = new Firing(orders, ways, true).fire();
+        ways.values().forEach(Way::close);
         Runtime.getRuntime().halt(off ? FIRED : FIRED_IN_VAIN);
     }
 
