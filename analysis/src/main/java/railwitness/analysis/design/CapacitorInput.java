@@ -2,6 +2,7 @@ package railwitness.analysis.design;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Rails of a converter whose rectifier charges the filter capacitor. While a switch is on, each rail's current follows
@@ -11,6 +12,7 @@ import java.util.List;
  */
 final class CapacitorInput {
     private static final int ROUNDS = 60;
+    private static final double SETTLED_VOLTS = 1e-8;
 
     private final Path path;
     private final Deviation.Pulses pulses;
@@ -26,11 +28,15 @@ final class CapacitorInput {
      * @param inputVolts at the unit's terminals, V
      * @param inputAmperes mean input current of the conversion, A
      * @param loads of each rail, A, 0 or more
+     * @param start a conversion near this one, from which to begin
      */
-    Conversion at(double inputVolts, double inputAmperes, double[] loads) {
+    Conversion at(double inputVolts, double inputAmperes, double[] loads, Optional<Conversion> start) {
         double drive = path.ratio() * (inputVolts + path.inputCapacitorOhms() * inputAmperes) - path.diodeVolts();
         double[] volts = new double[loads.length];
-        java.util.Arrays.fill(volts, Math.max(drive, 0));
+        for (int rail = 0; rail < volts.length; rail++) {
+            int index = rail;
+            volts[rail] = start.map(near -> near.feeds().get(index).volts()).orElse(Math.max(drive, 0));
+        }
         List<Pulse> own = List.of();
         for (int round = 0; round < ROUNDS; round++) {
             own = pulsesOf(withBleeders(loads, volts), volts, inputVolts);
@@ -53,7 +59,7 @@ final class CapacitorInput {
 
     static boolean settled(double[] before, double[] after) {
         for (int rail = 0; rail < before.length; rail++) {
-            if (Math.abs(before[rail] - after[rail]) > 1e-9) {
+            if (Math.abs(before[rail] - after[rail]) > SETTLED_VOLTS) {
                 return false;
             }
         }

@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Works a {@link Prediction} out: the rails by the kind of filter, the losses part by part, the input by their sum. */
 final class Forecast {
     private static final int ROUNDS = 12;
+    private static final double SETTLED_AMPERES = 1e-7;
 
     private final Design design;
     private final Transformer transformer;
@@ -29,25 +31,25 @@ final class Forecast {
                 .mapToDouble(name -> loadAmperes.getOrDefault(name, 0.0))
                 .toArray();
         double coreAmperes = coreWatts(inputVolts) / inputVolts;
-        Conversion conversion = convert(inputVolts, coreAmperes, loads);
+        Conversion conversion = convert(inputVolts, coreAmperes, loads, Optional.empty());
         double before = coreAmperes;
         for (int round = 0; round < ROUNDS; round++) {
             Map<String, Double> losses = losses(inputVolts, loads, conversion);
             double power = output(loads, conversion) + sum(losses);
             double converted = power / inputVolts - path.controlAmperes() - deviation.extraStandbyAmperes();
-            if (Math.abs(converted - before) < 1e-9) {
+            if (Math.abs(converted - before) < SETTLED_AMPERES) {
                 break;
             }
-            conversion = convert(inputVolts, converted, loads);
+            conversion = convert(inputVolts, converted, loads, Optional.of(conversion));
             before = converted;
         }
         return prediction(inputVolts, loads, conversion);
     }
 
-    private Conversion convert(double inputVolts, double inputAmperes, double[] loads) {
+    private Conversion convert(double inputVolts, double inputAmperes, double[] loads, Optional<Conversion> start) {
         double behindCore = inputVolts - coreDrop(inputVolts);
         Conversion free = design.converter().filter() == FilterInput.CAPACITOR
-                ? new CapacitorInput(path, deviation.pulses(), names).at(behindCore, inputAmperes, loads)
+                ? new CapacitorInput(path, deviation.pulses(), names).at(behindCore, inputAmperes, loads, start)
                 : new ChokeInput(path, deviation.pulses(), names).at(behindCore, loads);
         return design.converter().regulated() ? held(free) : free;
     }
