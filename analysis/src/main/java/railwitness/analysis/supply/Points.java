@@ -1,7 +1,9 @@
 package railwitness.analysis.supply;
 
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -27,6 +29,9 @@ public final class Points {
     private final List<OperatingPoint> all;
     private final Optional<Design> design;
     private final List<String> rails;
+    private final Map<String, Double> fullLoads = new HashMap<>();
+    private final Map<String, Double> best = new HashMap<>();
+    private final List<OperatingPoint> sweep;
 
     /** Sorts the points; the design gives full load and the rails' order where it is there. */
     public Points(List<OperatingPoint> all, Optional<Design> design) {
@@ -37,6 +42,10 @@ public final class Points {
                         .flatMap(point -> point.rails().keySet().stream())
                         .distinct()
                         .toList());
+        OptionalDouble largest = largestEqualLoad();
+        rails.forEach(rail -> statedFullLoad(rail, largest).ifPresent(amperes -> fullLoads.put(rail, amperes)));
+        rails.forEach(rail -> best.put(rail, bestStepUp(rail)));
+        sweep = findSweep();
     }
 
     /** In the order of time. */
@@ -55,10 +64,15 @@ public final class Points {
 
     /** Full load of a rail, A: the sheet's, else that of the largest step with equal loads; empty where none is. */
     public OptionalDouble fullLoad(String rail) {
+        Double amperes = fullLoads.get(rail);
+        return amperes == null ? OptionalDouble.empty() : OptionalDouble.of(amperes);
+    }
+
+    private OptionalDouble statedFullLoad(String rail, OptionalDouble largestEqual) {
         OptionalDouble stated = design.flatMap(sheet -> sheet.rail(rail))
                 .map(Rail::fullLoadAmperes)
                 .orElse(OptionalDouble.empty());
-        return stated.isPresent() ? stated : largestEqualLoad();
+        return stated.isPresent() ? stated : largestEqual;
     }
 
     private OptionalDouble largestEqualLoad() {
@@ -121,6 +135,10 @@ public final class Points {
 
     /** Points of the load sweep: all rails loaded alike or not at all, at the nominal input, the unit on and up. */
     public List<OperatingPoint> sweep() {
+        return sweep;
+    }
+
+    private List<OperatingPoint> findSweep() {
         return all.stream()
                 .filter(point -> !NOT_OF_THE_SWEEP.contains(point.stage()))
                 .filter(point -> fraction(point).isPresent() || idle(point))
@@ -166,13 +184,10 @@ public final class Points {
      */
     boolean up(OperatingPoint point) {
         return measuresAllRails(point)
-                && rails.stream().allMatch(rail -> {
-                    double best = best(rail);
-                    return best > 0 && stepUp(point, rail) >= best / 2;
-                });
+                && rails.stream().allMatch(rail -> best.get(rail) > 0 && stepUp(point, rail) >= best.get(rail) / 2);
     }
 
-    private double best(String rail) {
+    private double bestStepUp(String rail) {
         double loaded = all.stream()
                 .filter(point -> !idle(point))
                 .mapToDouble(point -> stepUp(point, rail))
