@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import railwitness.analysis.design.Design;
@@ -205,33 +204,5 @@ public final class Diagnosis {
                 .filter(other -> other != code && !alike.contains(other))
                 .forEach(alike::add);
         return alike;
-    }
-
-    /**
-     * Causes of a run that ended because the input took too much. With the remote turn-on off only what lies straight
-     * across the input can draw: a switch. With it on and at once it is a rectifier, its rail, or a turn; the numbers do not
-     * tell them apart.
-     */
-    public static List<Cause> ofEnding(Ending ending) {
-        String fact = String.format(
-                java.util.Locale.ROOT,
-                "input took %.3g A in stage %s with the remote turn-on %s",
-                ending.inputAmperes(),
-                ending.stage(),
-                ending.remoteOn() ? "on" : "off");
-        if (!ending.remoteOn()) {
-            return List.of(
-                    new Cause(CauseCode.SHORTED_SWITCH, Optional.empty(), 1, List.of(fact), List.of(), List.of()));
-        }
-        List<CauseCode> codes = List.of(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN, CauseCode.DEAD_DRIVE);
-        return codes.stream()
-                .map(code -> new Cause(
-                        code,
-                        Optional.empty(),
-                        1.0 / codes.size(),
-                        List.of(fact),
-                        List.of(),
-                        codes.stream().filter(other -> other != code).toList()))
-                .toList();
     }
 }

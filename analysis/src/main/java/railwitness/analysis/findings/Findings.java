@@ -6,6 +6,8 @@ import java.util.Map;
 import java.util.Optional;
 import railwitness.analysis.cause.Cause;
 import railwitness.analysis.cause.Diagnosis;
+import railwitness.analysis.cause.EarlyEnd;
+import railwitness.analysis.cause.Ending;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.supply.Figure;
@@ -82,8 +84,9 @@ public record Findings(
 
     private static List<Cause> causes(
             Points points, Optional<Design> design, Figures figures, Circumstances circumstances) {
-        if (circumstances.ending().isPresent()) {
-            return Diagnosis.ofEnding(circumstances.ending().get());
+        Optional<Ending> ending = circumstances.ending().filter(EarlyEnd::speaks);
+        if (ending.isPresent()) {
+            return EarlyEnd.causes(ending.get());
         }
         return design.map(
                         sheet -> Diagnosis.of(points, sheet, figures, circumstances.ripple(), circumstances.leadOhms()))

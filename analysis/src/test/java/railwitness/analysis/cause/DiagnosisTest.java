@@ -57,13 +57,24 @@ class DiagnosisTest {
 
     @Test
     void currentWithRemoteOffIsASwitch() {
-        List<Cause> causes = Diagnosis.ofEnding(new Ending("standby", 5, false));
+        List<Cause> causes = EarlyEnd.causes(new Ending("standby", 5, false));
         assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.SHORTED_SWITCH);
     }
 
     @Test
+    void smallCurrentWithRemoteOffIsALeak() {
+        List<Cause> causes = EarlyEnd.causes(new Ending("standby", 0.05, false));
+        assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.LEAKY_SWITCH);
+    }
+
+    @Test
+    void endingUnderLoadSaysNothingOfItself() {
+        assertThat(EarlyEnd.speaks(new Ending("load-sweep", 31, true))).isFalse();
+    }
+
+    @Test
     void currentAtOnceWithRemoteOnIsNotToldApart() {
-        List<Cause> causes = Diagnosis.ofEnding(new Ending("power-up", 5, true));
+        List<Cause> causes = EarlyEnd.causes(new Ending("power-up", 5, true));
         assertThat(causes)
                 .extracting(Cause::code)
                 .contains(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN)

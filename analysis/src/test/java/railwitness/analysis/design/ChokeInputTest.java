@@ -30,6 +30,20 @@ class ChokeInputTest {
     }
 
     @Test
+    void rashidsFilterLeavesItsTwentyMillivolts() {
+        // Rashid, Power Electronics, 5.5: 12 V to 5 V at 25 kHz, 145.83 uH, 200 uF: 0.8 A and 20 mV peak to peak.
+        // Pulses at
+        // 25 kHz are a full cycle of 12.5 kHz here; nearly a sine, so rms times 2 root 2 is its peak to peak.
+        Design design = design(12, 1, 1, 0.41667 / 2, 12_500, 145.83, 1, false, 200);
+        assertThat(rail(design, 12, 1)).isCloseTo(5, within(0.01));
+        double ripple = Prediction.of(design, 12, Map.of("plus", 1.0))
+                .orElseThrow()
+                .rippleRmsVolts()
+                .get("plus");
+        assertThat(ripple * 2 * Math.sqrt(2)).isCloseTo(0.020, Percentage.withPercentage(5));
+    }
+
+    @Test
     void homeBuiltRatioTwoIdealDuty() {
         // a published home-built 12 V step-up, ratio 2, 12 to 20 V: both duties 0.83, recomputed from its inputs
         assertThat(sheet(12, 5, 10, 0.8333 / 2, 50_000, 100, 4).at(12, 4)).isCloseTo(20, within(0.01));
@@ -91,6 +105,19 @@ class ChokeInputTest {
             double microhenries,
             double amperes,
             boolean regulated) {
+        return design(volts, primary, secondary, duty, hertz, microhenries, amperes, regulated, 50);
+    }
+
+    private static Design design(
+            double volts,
+            int primary,
+            int secondary,
+            double duty,
+            double hertz,
+            double microhenries,
+            double amperes,
+            boolean regulated,
+            double microfarads) {
         return new Design(
                 new Unit("choke input", Optional.empty(), Optional.empty(), Optional.empty()),
                 new Converter(
@@ -105,7 +132,12 @@ class ChokeInputTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.of(new Filter(
-                        OptionalDouble.of(50), UNKNOWN, UNKNOWN, UNKNOWN, OptionalDouble.of(microhenries), UNKNOWN)),
+                        OptionalDouble.of(microfarads),
+                        UNKNOWN,
+                        UNKNOWN,
+                        UNKNOWN,
+                        OptionalDouble.of(microhenries),
+                        UNKNOWN)),
                 List.of(new Rail("plus", 20, OptionalDouble.of(amperes))),
                 List.of(),
                 Limits.none(),

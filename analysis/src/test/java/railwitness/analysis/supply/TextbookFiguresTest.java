@@ -46,6 +46,35 @@ class TextbookFiguresTest {
 
     @ParameterizedTest
     @CsvSource({
+        "60, 56, 7.1", // Boylestad and Nashelsky, Electronic Devices and Circuit Theory, ch. 15, regulation: 7.1 %
+        "24.5, 24, 2.08" // Gupta and Singhal, Power Electronics, 10.1: 2.08 %
+    })
+    void regulationOverFullLoad(double noLoadVolts, double fullLoadVolts, double percent) {
+        Figures figures = Figures.of(
+                List.of(point("no-load", 15, 0.1, noLoadVolts, 0), point("load-sweep", 15, 0.2, fullLoadVolts, 0.01)),
+                Optional.of(twelveVolts()),
+                RippleMeans.unknown());
+        assertThat(figures.value(FigureName.LOAD_REGULATION_OF_FULL_LOAD, "plus")
+                        .orElseThrow()
+                        .value())
+                .isCloseTo(percent, within(0.05));
+    }
+
+    @Test
+    void lineRegulationIsBells() {
+        // Bell, Electronic Instrumentation, 16-1: 12 V falls to 11.95 V when the supply falls by 10 %: 50 mV, 0.42 %
+        Figures figures = Figures.of(
+                List.of(point("line-sweep", 15, 0.2, 12, 0.01), point("line-sweep", 13.5, 0.2, 11.95, 0.01)),
+                Optional.of(twelveVolts()),
+                RippleMeans.unknown());
+        assertThat(figures.value(FigureName.LINE_REGULATION, "plus")
+                        .orElseThrow()
+                        .value())
+                .isCloseTo(0.42, within(0.005));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
         "15, 0.565, 9.35, 0.234, 0.258", // Malvino and Bates, Electronic Principles, 24-3: 25.8 %
         "15, 0.230, 9.2, 0.230, 0.613", // Malvino and Bates, 24-8: 61.3 %
         "100, 7.5, 24, 30, 0.960" // Rashid, Power Electronics, 13.1: 720 W of 750 W, 96.0 %
