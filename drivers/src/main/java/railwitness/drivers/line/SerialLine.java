@@ -51,6 +51,7 @@ public final class SerialLine implements Line {
 
     @Override
     public void send(String message) {
+        unconfirmed = true;
         write(message, reception.cuts());
     }
 
@@ -133,7 +134,6 @@ public final class SerialLine implements Line {
             if (reception.cuts() != cuts) {
                 throw LineException.cutShort(port(), message, "");
             }
-            unconfirmed = true;
             if (reception.gone() || !wire.write(bytes)) {
                 throw LineException.unplugged(port(), message);
             }

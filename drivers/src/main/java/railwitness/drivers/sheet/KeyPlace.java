@@ -36,13 +36,20 @@ final class KeyPlace {
         return type;
     }
 
+    /** The last unit in the name: V of highest_V, ohm of rail_ohm_at_least, %/degC of reading_pct_per_degC. */
     String unit() {
-        for (String part : key.split("_")) {
-            if (UNITS.contains(part) && key.indexOf('_' + part) > 0) {
-                return part.equals("pct") ? "%" : part;
+        String[] parts = key.split("_");
+        for (int i = parts.length - 1; i > 0; i--) {
+            if (UNITS.contains(parts[i])) {
+                boolean quotient = i > 1 && parts[i - 1].equals("per") && UNITS.contains(parts[i - 2]);
+                return quotient ? written(parts[i - 2]) + "/" + written(parts[i]) : written(parts[i]);
             }
         }
         return "";
+    }
+
+    private static String written(String unit) {
+        return unit.equals("pct") ? "%" : unit;
     }
 
     void note(String allowed, String otherwise) {
@@ -51,19 +58,19 @@ final class KeyPlace {
 
     void refuse(String words) {
         Object value = value();
-        sheet.fault(line(), table.named(key) + (value == null ? " " : " = " + written(value) + " ") + words);
+        sheet.fault(line(), table.named(key) + (value == null ? " " : " = " + shown(value) + " ") + words);
     }
 
     void missing(String allowed) {
         refuse("is missing: " + meaning + (allowed.isEmpty() ? "" : ", " + allowed));
     }
 
-    private static String written(Object value) {
+    private static String shown(Object value) {
         if (value instanceof String text) {
             return '"' + text + '"';
         }
         if (value instanceof TomlArray array) {
-            return array.toList().stream().map(KeyPlace::written).collect(Collectors.joining(", ", "[", "]"));
+            return array.toList().stream().map(KeyPlace::shown).collect(Collectors.joining(", ", "[", "]"));
         }
         return value instanceof TomlTable ? "{...}" : value.toString();
     }

@@ -178,6 +178,14 @@ class SerialLineTest {
     }
 
     @Test
+    void closingAfterAnUnansweredQuestionSendsNothingMore() {
+        answers = text -> Answer.silence(Duration.ZERO);
+        assertThat(trouble(() -> line.ask("READ?", SHORT)).trouble()).isEqualTo(Trouble.NO_ANSWER);
+        line.close();
+        assertThat(heard).containsExactly("READ?");
+    }
+
+    @Test
     void closedLineSaysSo() {
         line.close();
         assertThatThrownBy(() -> line.ask("READ?", SECOND)).hasMessageEndingWith("the line is closed");

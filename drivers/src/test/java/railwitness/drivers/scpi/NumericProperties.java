@@ -17,7 +17,7 @@ class NumericProperties {
 
     @Test
     void everyNumberComesBackFromItsNr3Form() {
-        for (int i = 0; i < 20_000; i++) {
+        for (int i = 0; i < 5_000; i++) {
             double value = number();
             String text = String.format(Locale.ROOT, "%+.8E", value);
             assertThat(((Numeric.Value) Numeric.of(text)).value())
@@ -28,7 +28,7 @@ class NumericProperties {
 
     @Test
     void everyWrittenNumberComesBackToNineDigits() {
-        for (int i = 0; i < 20_000; i++) {
+        for (int i = 0; i < 5_000; i++) {
             double value = number();
             String text = Numeric.write(value);
             assertThat(((Numeric.Value) Numeric.of(text)).value())
@@ -40,7 +40,7 @@ class NumericProperties {
     @Test
     void anyTextIsANumberOrIsRefused() {
         String letters = "0123456789+-.E eV,\"#";
-        for (int i = 0; i < 50_000; i++) {
+        for (int i = 0; i < 10_000; i++) {
             StringBuilder text = new StringBuilder();
             for (int n = random.nextInt(8); n >= 0; n--) {
                 text.append(letters.charAt(random.nextInt(letters.length())));

@@ -164,6 +164,18 @@ class SheetTest {
     }
 
     @Test
+    void unitIsReadOffTheKey() {
+        KeyNotes notes = new KeyNotes();
+        Sheet.of("d.toml", "", notes).read(root -> {
+            for (String key : "highest_V rail_ohm_at_least loads_pct reading_pct_per_degC interval_s duty".split(" ")) {
+                root.number(key, "a number").optional();
+            }
+            return root;
+        });
+        assertThat(notes.all()).extracting(KeyNote::unit).containsExactly("V", "ohm", "%", "%/degC", "s", "");
+    }
+
+    @Test
     void missingFileIsOneLine() {
         assertThat(catchThrowableOfType(SheetException.class, () -> Sheet.of(Path.of("no-such-sheet.toml")))
                         .getMessage())

@@ -1,0 +1,98 @@
+package railwitness.drivers.bench;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import railwitness.drivers.instrument.Dialects;
+import railwitness.drivers.line.Line;
+import railwitness.drivers.line.LineException;
+import railwitness.drivers.line.LineException.Trouble;
+import railwitness.drivers.line.LineOpener;
+import railwitness.drivers.line.PortSettings;
+import railwitness.drivers.line.PortSettings.Parity;
+
+/**
+ * Asks ports who is there, at the few settings in which bench instruments leave the works. Nothing but {@code *IDN?} is
+ * sent, but at a wrong baud rate an instrument hears nonsense and may beep.
+ */
+public final class PortScan {
+    private static final List<Integer> BAUDS = List.of(9600, 115200, 19200, 38400, 57600);
+    private static final List<String> TERMINATORS = List.of("\n", "\r\n");
+    private static final int SIDE_BY_SIDE = 16;
+
+    private final LineOpener opener;
+    private final Duration patience;
+
+    /**
+     * What one port said.
+     *
+     * @param settings at which it answered; empty when it did not
+     * @param identity its answer, empty when there was none
+     * @param dialect the dialect that knows this identity
+     * @param trouble why it could not be asked, empty when it was merely silent
+     */
+    public record Found(
+            String port, Optional<PortSettings> settings, String identity, String dialect, String trouble) {}
+
+    /** @param patience longest wait at each setting */
+    public PortScan(LineOpener opener, Duration patience) {
+        this.opener = opener;
+        this.patience = patience;
+    }
+
+    /** Asks all of them side by side; the answers keep the order of the ports. */
+    public List<Found> scan(List<String> ports) {
+        ExecutorService askers = Executors.newFixedThreadPool(SIDE_BY_SIDE);
+        try {
+            return ports.stream().map(port -> CompletableFuture.supplyAsync(() -> scan(port), askers)).toList().stream()
+                    .map(CompletableFuture::join)
+                    .toList();
+        } finally {
+            askers.shutdown();
+        }
+    }
+
+    /** Asks one port at one setting after the other until it answers. */
+    public Found scan(String port) {
+        for (PortSettings settings : settings(port)) {
+            try {
+                Optional<String> answer = ask(settings);
+                if (answer.isPresent()) {
+                    String dialect =
+                            Dialects.shipped().forIdentity(answer.get()).name();
+                    return new Found(port, Optional.of(settings), answer.get(), dialect, "");
+                }
+            } catch (LineException e) {
+                return new Found(port, Optional.empty(), "", "", e.getMessage());
+            }
+        }
+        return new Found(port, Optional.empty(), "", "", "");
+    }
+
+    private static List<PortSettings> settings(String port) {
+        List<PortSettings> all = new ArrayList<>();
+        for (String terminator : TERMINATORS) {
+            for (int baud : BAUDS) {
+                all.add(new PortSettings(port, baud, 8, Parity.NONE, 1, terminator));
+            }
+        }
+        return all;
+    }
+
+    private Optional<String> ask(PortSettings settings) {
+        try (Line line = opener.open(settings)) {
+            try {
+                return Optional.of(line.ask("*IDN?", patience)).filter(answer -> !answer.isBlank());
+            } catch (LineException e) {
+                if (e.trouble() == Trouble.NO_ANSWER || e.trouble() == Trouble.GARBLED) {
+                    return Optional.empty();
+                }
+                throw e;
+            }
+        }
+    }
+}
