@@ -39,7 +39,11 @@ final class BenchReader {
                         .orElse(0.5)),
                 instruments(mainsHz),
                 handRead(),
-                banks());
+                banks(),
+                bench.text(
+                                "supply_without_protection",
+                                "why a supply without over-voltage or over-current protection is accepted, in words")
+                        .optional());
         refuseMissingSupply(sheet);
         return sheet;
     }

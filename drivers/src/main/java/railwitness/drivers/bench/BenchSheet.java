@@ -19,6 +19,7 @@ import railwitness.drivers.sheet.SheetTable;
  * @param instruments those with a wire, in the order of the sheet
  * @param handRead meters the person reads
  * @param banks load resistors the person switches, at most one bank a rail
+ * @param acceptedWithoutProtection the words in which a supply without protection is accepted; empty when it is not
  */
 public record BenchSheet(
         String name,
@@ -29,7 +30,8 @@ public record BenchSheet(
         Duration interval,
         List<InstrumentSheet> instruments,
         List<HandRead> handRead,
-        List<ResistorBank> banks) {
+        List<ResistorBank> banks,
+        Optional<String> acceptedWithoutProtection) {
     public BenchSheet {
         instruments = List.copyOf(instruments);
         handRead = List.copyOf(handRead);

@@ -14,4 +14,15 @@ public record ResistorBank(String rail, List<Double> ohms, double tolerancePct, 
     public ResistorBank {
         ohms = List.copyOf(ohms);
     }
+
+    /** The resistance of the bank that lies nearest by ratio, ohm. */
+    public double nearest(double wantedOhms) {
+        double best = ohms.get(0);
+        for (double choice : ohms) {
+            if (Math.abs(Math.log(choice / wantedOhms)) < Math.abs(Math.log(best / wantedOhms))) {
+                best = choice;
+            }
+        }
+        return best;
+    }
 }

@@ -1,5 +1,9 @@
 package railwitness.drivers.reading;
 
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * What a data sheet states of an instrument's error: parts of the reading, of the range, digits and a fixed offset. All
  * numbers are in the unit the instrument itself reads (volts for a meter on a shunt), percentages of it, nought or more.
@@ -83,5 +87,25 @@ public record Accuracy(
 
     private static double degreesOutside(double ambientDegC) {
         return Math.max(0, Math.max(COLDEST_DEGC - ambientDegC, ambientDegC - WARMEST_DEGC));
+    }
+
+    /** As a data sheet writes it: {@code +-(0.015 % of reading + 0.004 % of range), limit}. */
+    public String words() {
+        List<String> parts = new ArrayList<>();
+        part(parts, readingPct, "% of reading");
+        part(parts, rangePct, "% of range");
+        part(parts, digits, "digits of " + text(resolution));
+        part(parts, offset, "fixed");
+        return "+-(" + String.join(" + ", parts) + "), " + statedAs.word();
+    }
+
+    private static void part(List<String> parts, double value, String words) {
+        if (value != 0) {
+            parts.add(text(value) + " " + words);
+        }
+    }
+
+    private static String text(double value) {
+        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 }

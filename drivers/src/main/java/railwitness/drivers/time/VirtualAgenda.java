@@ -8,17 +8,31 @@ import java.util.function.BooleanSupplier;
  * The agenda of a fast rehearsal: one thread, no waiting. The clock jumps to the time of each task. What a task throws
  * ends {@link #runUntil}.
  *
+ * <p>{@link #atRealPace} keeps the one thread but waits for the real clock between tasks.
+ *
  * <p>An errand to an instrument is worked out inside one task although it takes time. Its line {@link #spend}s that
  * time, so the clock moves on within the errand; {@link #aside} then turns it back, and the outcome is made due later.
  */
 public final class VirtualAgenda implements Agenda {
     private final Instant start;
+    private final boolean paced;
+    private final long originNanos = System.nanoTime();
     private final DueQueue queue = new DueQueue();
     private volatile long nowNanos;
 
     /** @param start wall clock at the origin of the virtual time */
     public VirtualAgenda(Instant start) {
+        this(start, false);
+    }
+
+    private VirtualAgenda(Instant start, boolean paced) {
         this.start = start;
+        this.paced = paced;
+    }
+
+    /** A virtual agenda that waits until each thing is due by the real clock: a rehearsal to be watched. */
+    public static VirtualAgenda atRealPace(Instant start) {
+        return new VirtualAgenda(start, true);
     }
 
     @Override
@@ -68,12 +82,21 @@ public final class VirtualAgenda implements Agenda {
     @Override
     public void runUntil(BooleanSupplier done) {
         while (!done.getAsBoolean()) {
-            DueTask next = queue.first();
+            DueTask next = paced ? awaited() : queue.first();
             if (next == null) {
                 throw new IllegalStateException("nothing is left to do, and what was waited for has not come");
             }
             nowNanos = Math.max(nowNanos, next.nanos());
             next.run();
+        }
+    }
+
+    private DueTask awaited() {
+        try {
+            return queue.await(() -> System.nanoTime() - originNanos);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted while waiting for the next thing due", e);
         }
     }
 }
