@@ -1,0 +1,123 @@
+package railwitness.logger.record;
+
+import java.util.ArrayList;
+import java.util.List;
+import railwitness.analysis.design.ColdResistance;
+import railwitness.analysis.design.Design;
+import railwitness.analysis.design.Filter;
+import railwitness.analysis.design.Prediction;
+import railwitness.analysis.design.Rail;
+import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.bench.Duty;
+import railwitness.drivers.bench.InstrumentSheet;
+import railwitness.logger.plan.Plan;
+import railwitness.logger.sheet.Sheets;
+import railwitness.safety.caution.Briefing;
+import railwitness.safety.caution.Checklist;
+import railwitness.safety.caution.Hazards;
+import railwitness.safety.caution.Source;
+
+/** The three sheets as what can hurt: the numbers that cautions and checklist are worked out from. */
+public final class BriefingMaker {
+    /** Least resistances where the design sheet states none, ohm (common practice, no source). */
+    private static final double LEAST_INPUT_OHMS = 10;
+
+    private static final double LEAST_SWITCH_OHMS = 1000;
+    private static final double LEAST_RAIL_OHMS = 100;
+    private static final double UNKNOWN_FARADS = 0.01;
+    private static final double HOT_DEGC = 70;
+    private static final int SWITCH_BANKS = 2;
+
+    private final Design design;
+    private final BenchSheet bench;
+    private final Plan plan;
+
+    private BriefingMaker(Sheets sheets) {
+        this.design = sheets.design().content();
+        this.bench = sheets.bench().content();
+        this.plan = sheets.plan().content();
+    }
+
+    public static Briefing of(Sheets sheets) {
+        BriefingMaker maker = new BriefingMaker(sheets);
+        return Briefing.of(maker.hazards(), maker.checklist());
+    }
+
+    private Hazards hazards() {
+        double highest = Math.max(
+                plan.highestInputVolts(RunSetup.ratingOf(design)),
+                design.input().nominalVolts());
+        double scale =
+                highest / design.input().highestVolts().orElse(design.input().nominalVolts());
+        double rail = Prediction.highestNoLoadRailVolts(design)
+                .orElse(design.rails().stream()
+                                .mapToDouble(r -> Math.abs(r.nominalVolts()))
+                                .max()
+                                .orElse(0)
+                        * 1.2);
+        double volts = rail * scale;
+        double farads = design.filter()
+                .map(filter -> filter.capacitorMicrofarads().orElse(UNKNOWN_FARADS * 1e6) * 1e-6)
+                .orElse(UNKNOWN_FARADS);
+        double amps = design.input()
+                .highestAmperes()
+                .orElse(design.limits().inputAmperes().orElse(30));
+        return new Hazards(
+                between(volts),
+                volts,
+                farads,
+                design.filter()
+                        .map(Filter::capacitorRatingVolts)
+                        .map(r -> r.orElse(volts * 2))
+                        .orElse(volts * 2),
+                design.rails().size() * Hazards.joules(farads, volts),
+                highest,
+                design.input().capacitorRatingVolts(),
+                amps,
+                design.input().fuseAmperes(),
+                design.limits().heatsinkDegC().orElse(HOT_DEGC),
+                joined(),
+                Source.of(bench.source().word()),
+                false,
+                design.limits().touchVolts().orElse(FirstPowerSettings.TOUCH_VOLTS));
+    }
+
+    private double between(double volts) {
+        boolean positive = design.rails().stream().anyMatch(rail -> rail.nominalVolts() > 0);
+        boolean negative = design.rails().stream().anyMatch(rail -> rail.nominalVolts() < 0);
+        return positive && negative ? 2 * volts : volts;
+    }
+
+    /** Terminals that the wiring of a bench joins, whether anybody thinks of it or not. */
+    private List<String> joined() {
+        List<String> joined = new ArrayList<>();
+        for (InstrumentSheet instrument : bench.instruments()) {
+            if (instrument.duty() instanceof Duty.AsScope) {
+                joined.add("the ground clip of " + instrument.name()
+                        + " is joined to earth and to its serial lead; it belongs on 0 V, never on a rail");
+            } else if (instrument.shuntTolerancePct() > 0) {
+                joined.add("the serial lead of " + instrument.name()
+                        + " may join its low terminal to earth and bypass a shunt in the minus lead; use an isolated"
+                        + " lead, or put the shunt into the plus lead");
+            }
+        }
+        long loads = bench.instruments().stream()
+                .filter(instrument -> instrument.duty() instanceof Duty.AsLoad)
+                .count();
+        if (loads > 1) {
+            joined.add("the loads' serial leads may join their minus terminals: on one of two rails that is a short"
+                    + " from rail to 0 V; check with a meter before connecting");
+        }
+        return joined;
+    }
+
+    private Checklist checklist() {
+        ColdResistance cold = design.coldResistance();
+        return Checklist.of(
+                cold.inputOhmsAtLeast().orElse(LEAST_INPUT_OHMS),
+                SWITCH_BANKS,
+                cold.switchOhmsAtLeast().orElse(LEAST_SWITCH_OHMS),
+                design.rails().stream().map(Rail::name).toList(),
+                cold.railOhmsAtLeast().orElse(LEAST_RAIL_OHMS));
+    }
+}

@@ -1,0 +1,102 @@
+package railwitness.logger.record;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import railwitness.analysis.design.Design;
+import railwitness.analysis.design.Filter;
+import railwitness.analysis.design.Prediction;
+import railwitness.drivers.bench.Bench;
+import railwitness.logger.plan.Plan;
+import railwitness.logger.plan.PowerUp;
+import railwitness.safety.caution.Source;
+import railwitness.safety.power.FirstPowerBounds;
+import railwitness.safety.power.Settings;
+
+/** From the sheets to the plain numbers with which a supply is armed and a unit powered for the first time. */
+final class FirstPowerSettings {
+    /** Touch limit where the sheet states none, V: far below the 60 V of IEC 62368-1 (common practice, no source). */
+    static final double TOUCH_VOLTS = 12;
+
+    private static final double RESOLUTION_VOLTS = 0.03;
+    private static final double RESOLUTION_AMPS = 0.1;
+    private static final int STEPS = 4;
+    private static final Duration SOFT_START = Duration.ofSeconds(2);
+    private static final double NO_LOAD_MARGIN = 3;
+    private static final double UP_SHARE = 0.5;
+
+    private FirstPowerSettings() {}
+
+    static Settings arming(Bench bench, RunLimits limits, Plan plan, Design design) {
+        double first = steps(design).get(0);
+        return new Settings(
+                Source.of(bench.sheet().source().word()),
+                Math.min(first, limits.highestInputVolts()),
+                limits.highestInputVolts(),
+                inrushLimit(plan, limits),
+                limits.overVoltageVolts(),
+                limits.overCurrentAmps(),
+                RESOLUTION_VOLTS,
+                RESOLUTION_AMPS,
+                bench.sheet().acceptedWithoutProtection());
+    }
+
+    static FirstPowerBounds bounds(Design design, Plan plan, RunLimits limits, boolean hasRemote) {
+        double working = design.input().nominalVolts();
+        double inrush = inrushLimit(plan, limits);
+        double remoteOff = design.limits().standbyAmperes().orElse(inrush / 20);
+        double noLoad = design.limits()
+                .noLoadInputAmperes()
+                .orElse(Math.min(
+                        inrush * 0.9,
+                        NO_LOAD_MARGIN
+                                * Prediction.of(design, working, Map.of())
+                                        .map(Prediction::inputAmperes)
+                                        .orElse(inrush / 4)));
+        return new FirstPowerBounds(
+                hasRemote ? steps(design) : List.of(),
+                inrush,
+                Math.min(remoteOff, inrush),
+                design.input().capacitorMicrofarads().orElse(0) * 1e-6,
+                working,
+                Math.min(design.converter().startVolts().orElse(0), working),
+                inrush,
+                storedJoules(design),
+                SOFT_START,
+                Math.min(noLoad, inrush),
+                railLow(design));
+    }
+
+    private static double railLow(Design design) {
+        double lowest = design.rails().stream()
+                .mapToDouble(rail -> Math.abs(rail.nominalVolts()))
+                .min()
+                .orElse(0);
+        return design.limits().railLowVolts().orElse(UP_SHARE * lowest);
+    }
+
+    /** Four equal steps up to the working voltage; with the remote turn-on off nothing runs at any of them. */
+    private static List<Double> steps(Design design) {
+        List<Double> steps = new ArrayList<>();
+        for (int i = 1; i <= STEPS; i++) {
+            steps.add(Math.round(design.input().nominalVolts() * 100 * i / STEPS) / 100.0);
+        }
+        return steps;
+    }
+
+    private static double inrushLimit(Plan plan, RunLimits limits) {
+        return Math.min(
+                plan.powerUp().map(PowerUp::currentLimitAmps).orElse(limits.workingAmps() / 4), limits.workingAmps());
+    }
+
+    /** Energy of all filter capacitors at the highest no-load voltage, C V^2 / 2 each, J. */
+    private static double storedJoules(Design design) {
+        Optional<Filter> filter = design.filter();
+        double farads = filter.isPresent() ? filter.get().capacitorMicrofarads().orElse(10_000) * 1e-6 : 0.01;
+        double volts = Prediction.highestNoLoadRailVolts(design)
+                .orElse(Math.abs(design.rails().get(0).nominalVolts()) * 1.2);
+        return design.rails().size() * farads * volts * volts / 2;
+    }
+}

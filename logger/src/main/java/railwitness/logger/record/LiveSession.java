@@ -1,0 +1,142 @@
+package railwitness.logger.record;
+
+import java.nio.file.Path;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import railwitness.drivers.bench.Bench;
+import railwitness.drivers.bench.InstrumentSheet;
+import railwitness.drivers.instrument.Instrument;
+import railwitness.drivers.instrument.Station;
+import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.line.LineOpener;
+import railwitness.drivers.time.Agenda;
+import railwitness.logger.sheet.SheetText;
+import railwitness.logger.sheet.Sheets;
+import railwitness.logger.store.EventEntry;
+import railwitness.logger.store.Recorder;
+import railwitness.logger.store.SessionHead;
+import railwitness.logger.store.SessionState;
+import railwitness.logger.store.SessionWriter;
+import railwitness.logger.store.StoreException;
+
+/**
+ * A session from its three sheets to its closed file: the file is made first, so that everything that happens is kept,
+ * then the bench is opened, then the plan is run.
+ */
+public final class LiveSession {
+    private final Sheets sheets;
+    private final Agenda agenda;
+    private final LineOpener opener;
+    private final StationMaker maker;
+    private final Recording recording;
+    private final Person person;
+    private final RunListener listener;
+    private String acknowledgement = "";
+    private volatile Run run;
+    private volatile java.util.Optional<StoreException> storeTrouble = java.util.Optional.empty();
+
+    /** How entries come to the file: by a thread of its own, or at once. */
+    @FunctionalInterface
+    public interface Recording {
+        Recorder of(SessionWriter writer, Consumer<StoreException> onTrouble);
+    }
+
+    /** @param recording a thread of its own on a real bench, inline on the virtual clock */
+    public LiveSession(
+            Sheets sheets,
+            Agenda agenda,
+            LineOpener opener,
+            StationMaker maker,
+            Recording recording,
+            Person person,
+            RunListener listener) {
+        this.sheets = sheets;
+        this.agenda = agenda;
+        this.opener = opener;
+        this.maker = maker;
+        this.recording = recording;
+        this.person = person;
+        this.listener = listener;
+    }
+
+    /** One sentence that says who took responsibility, kept in the session. */
+    public void acknowledged(String sentence) {
+        acknowledgement = sentence;
+    }
+
+    /** The file can no longer be written: the run ends safely, with all that was kept until then. */
+    private void storeTrouble(StoreException trouble) {
+        storeTrouble = java.util.Optional.of(trouble);
+        running().ifPresent(mine -> mine.storeTrouble(trouble));
+    }
+
+    /** Runs on the calling thread until the output is off and the file is closed. */
+    public RunEnd run(Path out, SessionHead head) {
+        SessionWriter writer = SessionWriter.create(out, head);
+        Recorder recorder = recording.of(writer, this::storeTrouble);
+        try {
+            if (!acknowledgement.isEmpty()) {
+                recorder.add(new EventEntry(agenda.nowNanos(), "acknowledged", acknowledgement));
+            }
+            keep(recorder, sheets.design());
+            keep(recorder, sheets.bench());
+            keep(recorder, sheets.plan());
+            try (Bench bench =
+                    Bench.open(sheets.bench().content(), opener, agenda, maker, new ExchangeKeeper(recorder))) {
+                bench.stations().forEach(station -> keep(recorder, station, bench));
+                return carriedOut(recorder, bench);
+            }
+        } finally {
+            recorder.close();
+        }
+    }
+
+    private RunEnd carriedOut(Recorder recorder, Bench bench) {
+        RunSetup setup = new RunSetup(
+                agenda, bench, sheets.design().content(), sheets.plan().content());
+        Run mine = new Run(setup, recorder, person, listener);
+        run = mine;
+        storeTrouble.ifPresent(mine::storeTrouble);
+        RunEnd[] end = new RunEnd[1];
+        try {
+            mine.start(over -> end[0] = over);
+            agenda.runUntil(() -> end[0] != null);
+        } finally {
+            if (end[0] == null) {
+                mine.cutOff();
+                recorder.finish(SessionState.TRIPPED);
+            }
+        }
+        if (storeTrouble.isPresent()) {
+            throw storeTrouble.get();
+        }
+        return end[0];
+    }
+
+    /** The run, once the bench is open. */
+    public java.util.Optional<Run> running() {
+        return java.util.Optional.ofNullable(run);
+    }
+
+    private static void keep(Recorder recorder, SheetText<?> sheet) {
+        recorder.offer(writer -> writer.sheet(sheet.kind(), sheet.fileName(), sheet.text()));
+    }
+
+    private static void keep(Recorder recorder, Station<? extends Instrument> station, Bench bench) {
+        InstrumentSheet sheet = bench.sheet().instrument(station.name()).orElseThrow();
+        String kind = sheet.duty().getClass().getSimpleName().substring(2).toLowerCase(java.util.Locale.ROOT);
+        String accuracy = sheet.accuracy().entrySet().stream()
+                .map(entry -> entry.getKey().word() + ": " + entry.getValue().words())
+                .sorted()
+                .collect(Collectors.joining("; "));
+        String calibrated =
+                sheet.calibrated().map(date -> "; calibrated " + date).orElse("");
+        recorder.offer(writer -> writer.instrument(
+                sheet.name(),
+                kind,
+                sheet.port().port(),
+                sheet.dialect().orElse(""),
+                station.instrument().identity(),
+                accuracy + calibrated));
+    }
+}

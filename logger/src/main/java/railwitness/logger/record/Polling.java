@@ -1,0 +1,53 @@
+package railwitness.logger.record;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.function.Consumer;
+import railwitness.drivers.instrument.Instrument;
+import railwitness.drivers.instrument.Outcome;
+import railwitness.drivers.instrument.Station;
+import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.line.LineException;
+import railwitness.drivers.time.Agenda;
+
+/** Asks every station for its readings, round after round, each at its own pace and never two rounds at once. */
+final class Polling {
+    private final Agenda agenda;
+    private final Duration interval;
+    private final Consumer<Sweep> swept;
+    private final Consumer<LineException> failed;
+    private boolean going;
+
+    /**
+     * @param interval from one round to the next of the same instrument; a slower one goes as fast as it can
+     * @param failed told when a whole round could not be asked
+     */
+    Polling(Agenda agenda, Duration interval, Consumer<Sweep> swept, Consumer<LineException> failed) {
+        this.agenda = agenda;
+        this.interval = interval;
+        this.swept = swept;
+        this.failed = failed;
+    }
+
+    void start(List<? extends Station<? extends Instrument>> stations) {
+        going = true;
+        stations.forEach(this::round);
+    }
+
+    void stop() {
+        going = false;
+    }
+
+    private void round(Station<? extends Instrument> station) {
+        if (!going) {
+            return;
+        }
+        long begun = agenda.nowNanos();
+        station.ask(() -> station.instrument().poll(), (Outcome<Sweep> outcome) -> {
+            if (going) {
+                agenda.at(begun + interval.toNanos(), () -> round(station));
+                outcome.either(swept, failed);
+            }
+        });
+    }
+}

@@ -1,0 +1,23 @@
+package railwitness.logger.record;
+
+import railwitness.drivers.instrument.Sweep;
+import railwitness.logger.plan.Step;
+import railwitness.logger.store.StepEntry;
+
+/** What somebody who watches a run is told, on the agenda's thread. All calls must return at once. */
+public interface RunListener {
+    /** Something happened, in a technician's words. */
+    default void happened(double atSeconds, String what, String text) {}
+
+    /** All that one instrument said, after the interlock and the recorder had it. */
+    default void swept(Sweep sweep) {}
+
+    /** A step begins. */
+    default void began(int index, int of, Step step) {}
+
+    /** A step is averaged from now on. */
+    default void averaging(Step step, boolean settled) {}
+
+    /** A step has ended. */
+    default void ended(Step step, StepEntry entry) {}
+}

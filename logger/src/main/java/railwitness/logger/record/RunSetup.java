@@ -1,0 +1,213 @@
+package railwitness.logger.record;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Consumer;
+import railwitness.analysis.design.Design;
+import railwitness.analysis.design.Prediction;
+import railwitness.drivers.bench.Bench;
+import railwitness.drivers.instrument.Load;
+import railwitness.drivers.instrument.Meter;
+import railwitness.drivers.instrument.Station;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Quantity;
+import railwitness.drivers.time.Agenda;
+import railwitness.logger.plan.Plan;
+import railwitness.logger.plan.Rating;
+import railwitness.logger.plan.Step;
+import railwitness.safety.interlock.Watch;
+import railwitness.safety.power.FirstPowerBounds;
+import railwitness.safety.power.Rails;
+import railwitness.safety.power.Result;
+import railwitness.safety.power.Settings;
+
+/** One unit on one bench with one plan: everything a run asks of the three sheets. */
+public final class RunSetup {
+    private static final Channel INPUT_CURRENT = new Channel("input", Quantity.CURRENT);
+    private static final Channel SUPPLY_CURRENT = new Channel("supply", Quantity.CURRENT);
+
+    private final Agenda agenda;
+    private final Bench bench;
+    private final Design design;
+    private final Plan plan;
+    private final Rating rating;
+    private final RunLimits limits;
+    private final Set<Channel> read;
+
+    public RunSetup(Agenda agenda, Bench bench, Design design, Plan plan) {
+        this.agenda = agenda;
+        this.bench = bench;
+        this.design = design;
+        this.plan = plan;
+        this.rating = ratingOf(design);
+        this.limits = RunLimits.of(
+                design,
+                plan.highestInputVolts(rating),
+                bench.supply().instrument().highestAmps());
+        this.read = new TreeSet<>(bench.sheet().readBy().keySet());
+        bench.sheet().handRead().forEach(meter -> read.remove(meter.reads()));
+        read.add(SUPPLY_CURRENT);
+        read.add(new Channel("supply", Quantity.VOLTAGE));
+    }
+
+    /** A rail without a stated full load is never loaded. */
+    public static Rating ratingOf(Design design) {
+        Map<String, Double> full = new java.util.LinkedHashMap<>();
+        design.rails()
+                .forEach(rail -> full.put(rail.name(), rail.fullLoadAmperes().orElse(0)));
+        return new Rating(design.input().nominalVolts(), full);
+    }
+
+    Agenda agenda() {
+        return agenda;
+    }
+
+    Bench bench() {
+        return bench;
+    }
+
+    RunLimits limits() {
+        return limits;
+    }
+
+    Duration interval() {
+        return bench.sheet().interval();
+    }
+
+    List<Step> steps() {
+        return plan.steps(rating);
+    }
+
+    double nominalVolts() {
+        return design.input().nominalVolts();
+    }
+
+    List<Watch> watches() {
+        return Watches.of(design, read, interval(), limits);
+    }
+
+    List<Station<Load>> loads() {
+        return List.copyOf(bench.loads().values());
+    }
+
+    Set<String> programmableRails() {
+        return bench.loads().keySet();
+    }
+
+    boolean drivesRemote() {
+        return bench.supply().instrument().drivesRemote();
+    }
+
+    Channel inputCurrent() {
+        return read.contains(INPUT_CURRENT) ? INPUT_CURRENT : SUPPLY_CURRENT;
+    }
+
+    /** Voltage channels of the rails that instruments read by themselves. */
+    List<Channel> watchedRails() {
+        return design.rails().stream()
+                .map(rail -> new Channel(rail.name(), Quantity.VOLTAGE))
+                .filter(read::contains)
+                .toList();
+    }
+
+    Rails rails() {
+        List<Channel> input = new ArrayList<>(List.of(new Channel("supply", Quantity.VOLTAGE)));
+        Channel terminals = new Channel("input", Quantity.VOLTAGE);
+        if (read.contains(terminals)) {
+            input.add(terminals);
+        }
+        return new Rails(watchedRails(), input, design.limits().touchVolts().orElse(FirstPowerSettings.TOUCH_VOLTS));
+    }
+
+    Settings arming() {
+        return FirstPowerSettings.arming(bench, limits, plan, design);
+    }
+
+    FirstPowerBounds firstPower() {
+        return FirstPowerSettings.bounds(design, plan, limits, drivesRemote());
+    }
+
+    /** What must stop drifting before a step is averaged: the rails and the input current. */
+    Set<Channel> judged(Step step) {
+        Set<Channel> judged = new TreeSet<>();
+        judged.add(inputCurrent());
+        if (step.remoteOn()) {
+            judged.addAll(watchedRails());
+        }
+        return judged;
+    }
+
+    /** Why a step cannot be taken on this bench, before it is tried. */
+    Optional<String> beyondReach(Step step) {
+        var supply = bench.supply().instrument();
+        if (step.inputVolts() > supply.highestVolts().orElse(Double.POSITIVE_INFINITY)) {
+            return Optional.of(words(
+                    "needs %.3g V, the supply gives %.3g V",
+                    step.inputVolts(), supply.highestVolts().orElse(0)));
+        }
+        for (var load : step.loadAmps().entrySet()) {
+            Optional<String> beyond = beyondLoad(load.getKey(), load.getValue());
+            if (beyond.isPresent()) {
+                return beyond;
+            }
+        }
+        return step.remoteOn() && step.inputVolts() > 0
+                ? Prediction.of(design, step.inputVolts(), step.loadAmps())
+                        .filter(predicted -> predicted.inputAmperes() > limits.workingAmps())
+                        .map(predicted -> words(
+                                "needs about %.3g A at the input, the limit is %.3g A",
+                                predicted.inputAmperes(), limits.workingAmps()))
+                : Optional.empty();
+    }
+
+    private Optional<String> beyondLoad(String rail, double amps) {
+        return bench.sheet().instruments().stream()
+                .filter(instrument -> instrument.duty() instanceof railwitness.drivers.bench.Duty.AsLoad)
+                .map(instrument -> ((railwitness.drivers.bench.Duty.AsLoad) instrument.duty()).setting())
+                .filter(setting -> setting.rail().equals(rail)
+                        && amps > setting.highestAmps().orElse(Double.POSITIVE_INFINITY))
+                .map(setting -> words(
+                        "needs %.3g A on " + rail + ", the load takes %.3g A",
+                        amps,
+                        setting.highestAmps().orElse(0)))
+                .findFirst();
+    }
+
+    /** Every meter that reads the input current chooses its range for standby, or for the highest input current. */
+    void standbyRange(boolean small, Consumer<Result> then) {
+        double highest = small ? design.limits().standbyAmperes().orElse(limits.inputAmps() / 100) : limits.inputAmps();
+        List<Station<Meter>> concerned = bench.meters().stream()
+                .filter(station -> bench.sheet()
+                        .instrument(station.name())
+                        .filter(sheet -> sheet.reads().contains(INPUT_CURRENT))
+                        .isPresent())
+                .toList();
+        rangeNext(concerned.iterator(), highest, then);
+    }
+
+    private static void rangeNext(Iterator<Station<Meter>> stations, double highest, Consumer<Result> then) {
+        if (!stations.hasNext()) {
+            then.accept(new Result.Done("ranges chosen"));
+            return;
+        }
+        Station<Meter> station = stations.next();
+        station.ask(
+                () -> {
+                    station.instrument().rangeFor(highest);
+                    return true;
+                },
+                outcome -> outcome.either(
+                        done -> rangeNext(stations, highest, then),
+                        why -> then.accept(new Result.Refused(why.getMessage()))));
+    }
+
+    private static String words(String form, double one, double other) {
+        return String.format(java.util.Locale.ROOT, form, one, other);
+    }
+}

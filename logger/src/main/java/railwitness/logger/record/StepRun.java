@@ -1,0 +1,171 @@
+package railwitness.logger.record;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeMap;
+import railwitness.analysis.steady.Settling;
+import railwitness.analysis.steady.SettlingRule;
+import railwitness.drivers.instrument.Condition;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Measured;
+import railwitness.drivers.reading.Reading;
+import railwitness.logger.plan.Step;
+import railwitness.logger.store.StepEntry;
+import railwitness.logger.store.StepOutcome;
+import railwitness.logger.store.TimeSpan;
+
+/**
+ * One step from set points to its average, as a state machine without clock or port. It settles by rule (every judged
+ * channel has stopped drifting) with a time limit, is held where the plan says so, and is then averaged. A reading taken
+ * while the supply limits or a load cannot hold never enters: settling starts again after it, and an average it falls
+ * into is given up. A step that lets the unit drop out is the exception: a load cannot hold on rails that have given up,
+ * and that they have is the measurement.
+ */
+final class StepRun {
+    /** How long limiting may last before the step counts as out of reach; charging capacitors takes less. */
+    private static final long PATIENCE_NANOS = 3_000_000_000L;
+
+    /** The slope is looked at over this long. */
+    private static final double SETTLE_WINDOW_SECONDS = 3;
+
+    private enum Part {
+        SETTING,
+        SETTLING,
+        HOLDING,
+        AVERAGING,
+        ENDED
+    }
+
+    private final Step step;
+    private final Map<Channel, Settling> settlings = new TreeMap<>();
+    private final Set<Channel> judged;
+    private final long begunNanos;
+    private Part part = Part.SETTING;
+    private long partSinceNanos;
+    private long limitingSinceNanos = -1;
+    private String limitingWords = "";
+    private boolean settled;
+    private StepEntry entry;
+
+    /** @param judged channels that must stop drifting */
+    StepRun(Step step, Set<Channel> judged, long nowNanos) {
+        this.step = step;
+        this.judged = judged;
+        this.begunNanos = nowNanos;
+    }
+
+    Step step() {
+        return step;
+    }
+
+    /** The entry once the step has ended. */
+    Optional<StepEntry> entry() {
+        return Optional.ofNullable(entry);
+    }
+
+    boolean averaging() {
+        return part == Part.AVERAGING;
+    }
+
+    boolean settled() {
+        return settled;
+    }
+
+    /** The set points are in place. */
+    void inPlace(long nowNanos) {
+        enter(Part.SETTLING, nowNanos);
+    }
+
+    void heard(Reading reading) {
+        if (part == Part.SETTLING
+                && judged.contains(reading.channel())
+                && reading.requestedNanos() >= partSinceNanos
+                && reading instanceof Measured measured) {
+            settlings
+                    .computeIfAbsent(
+                            reading.channel(), channel -> new Settling(SettlingRule.overLast(SETTLE_WINDOW_SECONDS)))
+                    .add(seconds(measured.repliedNanos() - begunNanos), measured.value());
+        }
+    }
+
+    /** What state an instrument was in when it was last asked. */
+    void conditions(String instrument, Set<Condition> conditions, long nowNanos) {
+        boolean limiting = conditions.contains(Condition.LIMITING)
+                || (conditions.contains(Condition.NOT_HOLDING) && !step.mayGiveUp());
+        if (part == Part.ENDED || part == Part.SETTING) {
+            return;
+        }
+        if (!limiting) {
+            if (limitingWords.startsWith(instrument)) {
+                limitingSinceNanos = -1;
+                limitingWords = "";
+            }
+            return;
+        }
+        if (limitingSinceNanos < 0) {
+            limitingSinceNanos = nowNanos;
+        }
+        limitingWords = instrument
+                + (conditions.contains(Condition.LIMITING) ? " limits its current" : " cannot hold its set point");
+        settlings.clear();
+        if (part != Part.SETTLING || nowNanos - limitingSinceNanos > PATIENCE_NANOS) {
+            end(StepOutcome.NOT_REACHED, limitingWords, Optional.empty());
+        }
+    }
+
+    void tick(long nowNanos) {
+        if (part == Part.SETTLING) {
+            settle(nowNanos);
+        } else if (part == Part.HOLDING
+                && nowNanos - partSinceNanos >= step.hold().toNanos()) {
+            enter(Part.AVERAGING, nowNanos);
+        } else if (part == Part.AVERAGING
+                && nowNanos - partSinceNanos >= step.timing().average().toNanos()) {
+            end(StepOutcome.MEASURED, "", Optional.of(new TimeSpan(partSinceNanos, nowNanos)));
+        }
+    }
+
+    private void settle(long nowNanos) {
+        boolean still = settlings.keySet().containsAll(judged)
+                && settlings.values().stream().allMatch(Settling::settled);
+        boolean late = nowNanos - partSinceNanos >= step.timing().settleAtMost().toNanos();
+        if (limitingSinceNanos >= 0 && late) {
+            end(StepOutcome.NOT_REACHED, limitingWords, Optional.empty());
+        } else if (limitingSinceNanos < 0 && (still || late)) {
+            settled = still;
+            enter(step.hold().isZero() ? Part.AVERAGING : Part.HOLDING, nowNanos);
+        }
+    }
+
+    /** Ends the step now, without an average. */
+    void giveUp(StepOutcome outcome, String reason) {
+        if (part != Part.ENDED) {
+            end(outcome, reason, Optional.empty());
+        }
+    }
+
+    private void enter(Part next, long nowNanos) {
+        part = next;
+        partSinceNanos = nowNanos;
+    }
+
+    private void end(StepOutcome outcome, String reason, Optional<TimeSpan> average) {
+        part = Part.ENDED;
+        entry = new StepEntry(
+                step.stage(),
+                step.name(),
+                begunNanos,
+                average,
+                settled,
+                outcome,
+                reason,
+                OptionalDouble.of(step.inputVolts()),
+                new TreeMap<>(step.loadAmps()));
+    }
+
+    private static double seconds(long nanos) {
+        return nanos / 1e9;
+    }
+}

@@ -1,0 +1,42 @@
+package railwitness.logger.sheet;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import railwitness.analysis.design.Design;
+import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.sheet.Sheet;
+import railwitness.logger.plan.Plan;
+
+/** The three sheets of a session. */
+public record Sheets(SheetText<Design> design, SheetText<BenchSheet> bench, SheetText<Plan> plan) {
+    public static SheetText<Design> design(Path file) {
+        return SheetText.of("design", Sheet.of(file), DesignReader::design);
+    }
+
+    public static SheetText<BenchSheet> bench(Path file) {
+        return SheetText.of("bench", Sheet.of(file), BenchSheet::from);
+    }
+
+    public static SheetText<Plan> plan(Path file) {
+        return SheetText.of("plan", Sheet.of(file), PlanReader::plan);
+    }
+
+    /** The sheets of the demo, packed in the program. */
+    public static Sheets demo() {
+        return new Sheets(
+                SheetText.of("design", packed("design.toml"), DesignReader::design),
+                SheetText.of("bench", packed("bench.toml"), BenchSheet::from),
+                SheetText.of("plan", packed("plan.toml"), PlanReader::plan));
+    }
+
+    private static Sheet packed(String name) {
+        try (InputStream in = Sheets.class.getResourceAsStream("/railwitness/demo/" + name)) {
+            return Sheet.of(name, new String(in.readAllBytes(), StandardCharsets.UTF_8));
+        } catch (IOException e) {
+            throw new UncheckedIOException("the demo's " + name + " is not in the program", e);
+        }
+    }
+}
