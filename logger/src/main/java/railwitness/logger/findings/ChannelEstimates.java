@@ -1,0 +1,71 @@
+package railwitness.logger.findings;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import railwitness.analysis.steady.Average;
+import railwitness.analysis.uncertainty.Estimate;
+import railwitness.analysis.uncertainty.Influence;
+import railwitness.analysis.uncertainty.Term;
+import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.bench.ChannelAccuracy;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Contribution;
+import railwitness.logger.store.Trace;
+
+/**
+ * Means of channels as estimates. What may be wrong with an instrument is one influence for the whole session, so that
+ * everything read with it on one range is off together.
+ */
+final class ChannelEstimates {
+    private final Optional<BenchSheet> bench;
+    private final Map<String, Influence> influences = new HashMap<>();
+
+    ChannelEstimates(Optional<BenchSheet> bench) {
+        this.bench = bench;
+    }
+
+    /** @param where the step, for the name of its scatter in a budget */
+    Estimate mean(Trace trace, String where) {
+        double[] seconds = new double[trace.count()];
+        for (int i = 0; i < seconds.length; i++) {
+            seconds[i] = (trace.requestedNanos()[i] + trace.repliedNanos()[i]) / 2e9;
+        }
+        Channel channel = trace.channel();
+        String unit = channel.quantity().unit();
+        Average average = Average.of(channel + ", " + where, unit, seconds, trace.values());
+        Optional<ChannelAccuracy> accuracy = bench.flatMap(sheet -> sheet.accuracyOf(channel));
+        if (accuracy.isEmpty() || accuracy.get().accuracy().isEmpty()) {
+            return average.mean().scatterOnly();
+        }
+        return average.mean().plus(errors(accuracy.get(), average.mean().value(), unit));
+    }
+
+    /** An estimate of nought that carries what the instrument may be off by at this value. */
+    private Estimate errors(ChannelAccuracy accuracy, double value, String unit) {
+        List<Term> terms = new ArrayList<>();
+        for (Contribution contribution : accuracy.contributions(value, accuracy.rangeFor(value))) {
+            terms.add(influence(contribution, unit).times(contribution.effect()));
+        }
+        return Estimate.of(0, terms);
+    }
+
+    /** An influence of half-width one, or of standard uncertainty one; the contribution's effect scales it. */
+    private Influence influence(Contribution contribution, String unit) {
+        return influences.computeIfAbsent(
+                contribution.sharedAs(),
+                name -> contribution.kind() == Contribution.Kind.RECTANGULAR
+                        ? Influence.rectangular(contribution.name(), 1, unit)
+                        : Influence.normal(contribution.name(), 1, unit));
+    }
+
+    /** A resistor of a load bank, off by its tolerance for the whole session. */
+    Estimate resistor(String rail, double ohms, double tolerancePct) {
+        Influence tolerance = influences.computeIfAbsent(
+                "resistor " + rail + " " + ohms,
+                name -> Influence.rectangular("tolerance of the " + rail + " load resistor", 1, "ohm"));
+        return Estimate.of(ohms, tolerance.times(ohms * tolerancePct / 100));
+    }
+}

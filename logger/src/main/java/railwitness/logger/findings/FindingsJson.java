@@ -1,0 +1,218 @@
+package railwitness.logger.findings;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Optional;
+import railwitness.analysis.cause.Cause;
+import railwitness.analysis.supply.Figure;
+import railwitness.analysis.supply.NotFound;
+import railwitness.analysis.supply.OperatingPoint;
+import railwitness.analysis.supply.RailPoint;
+import railwitness.analysis.uncertainty.Coverage;
+import railwitness.analysis.uncertainty.Estimate;
+import railwitness.analysis.verdict.Verdict;
+import railwitness.logger.store.EventEntry;
+
+/** Findings as JSON, as {@code docs/findings.md} describes them: other programs read it, so keys are only added. */
+public final class FindingsJson {
+    private static final double COVERAGE = 0.95;
+
+    private final JsonNodeFactory nodes = JsonNodeFactory.instance;
+    private final SessionFindings session;
+
+    private FindingsJson(SessionFindings session) {
+        this.session = session;
+    }
+
+    /** Indented, UTF-8 text, one line feed at its end. */
+    public static String of(SessionFindings session) {
+        try {
+            return new ObjectMapper()
+                            .enable(SerializationFeature.INDENT_OUTPUT)
+                            .writeValueAsString(new FindingsJson(session).root())
+                            .replace("\r\n", "\n")
+                    + "\n";
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private ObjectNode root() {
+        ObjectNode root = nodes.objectNode();
+        root.set("session", head());
+        root.set("unit", unit());
+        root.set("points", array(session.findings().points(), this::point));
+        root.set("figures", array(session.findings().figures(), this::figure));
+        root.set("not_found", array(session.findings().notFound(), this::notFound));
+        root.set("verdicts", array(session.findings().verdicts(), this::verdict));
+        root.set("causes", array(session.findings().causes(), this::cause));
+        root.set("events", array(session.events(), this::event));
+        root.put("verdict", session.findings().verdict().words());
+        return root;
+    }
+
+    private ObjectNode head() {
+        return nodes.objectNode()
+                .put("id", session.head().id())
+                .put("started", session.head().startedWall().toString())
+                .put(
+                        "ended",
+                        session.head()
+                                .startedWall()
+                                .plusNanos(session.endedNanos())
+                                .toString())
+                .put("state", session.state().word())
+                .put("rehearsal", session.head().rehearsal());
+    }
+
+    private ObjectNode unit() {
+        return nodes.objectNode()
+                .put("name", session.head().unitName())
+                .put("serial", session.head().unitSerial())
+                .put("condition", session.head().unitCondition());
+    }
+
+    private ObjectNode point(OperatingPoint point) {
+        ObjectNode node = nodes.objectNode()
+                .put("stage", point.stage())
+                .put("step", point.step())
+                .put("count", point.count())
+                .put("from_s", point.fromSeconds())
+                .put("to_s", point.toSeconds())
+                .put("settled", point.settled());
+        node.set("input", nodes.objectNode());
+        ((ObjectNode) node.get("input"))
+                .<ObjectNode>set("voltage", estimate(point.input().voltage(), "V"))
+                .<ObjectNode>set("current", estimate(point.input().current(), "A"))
+                .set("power", estimate(point.input().power(), "W"));
+        ObjectNode rails = node.putObject("rails");
+        point.rails().forEach((name, rail) -> rails.set(name, rail(rail)));
+        ObjectNode temperatures = node.putObject("temperatures");
+        point.temperatures().forEach((name, value) -> temperatures.set(name, estimate(value, "degC")));
+        node.set("output_power", estimate(point.outputPower(), "W"));
+        node.set("loss", estimate(point.loss(), "W"));
+        node.set("efficiency", optional(point.efficiency(), "1"));
+        node.put("input_measured", point.inputSource().words());
+        return node;
+    }
+
+    private ObjectNode rail(RailPoint rail) {
+        ObjectNode node = nodes.objectNode();
+        node.set("voltage", estimate(rail.voltage(), "V"));
+        node.set("current", estimate(rail.current(), "A"));
+        node.set("power", estimate(rail.power(), "W"));
+        node.set("ripple_rms", optional(rail.rippleRms(), "V"));
+        return node;
+    }
+
+    private com.fasterxml.jackson.databind.JsonNode optional(Optional<Estimate> value, String unit) {
+        return value.<com.fasterxml.jackson.databind.JsonNode>map(known -> estimate(known, unit))
+                .orElse(nodes.nullNode());
+    }
+
+    /** u is null until the accuracy behind a value is known; the scatter alone stands beside it then. */
+    private ObjectNode estimate(Estimate value, String unit) {
+        ObjectNode node = nodes.objectNode().put("value", value.value());
+        if (value.known()) {
+            node.put("u", value.u());
+        } else {
+            node.putNull("u");
+        }
+        return node.put("unit", unit);
+    }
+
+    private ObjectNode figure(Figure figure) {
+        ObjectNode node = named(figure.name().word(), figure.rail())
+                .put("value", figure.value().value());
+        if (figure.value().known()) {
+            Coverage coverage = figure.value().coverage(COVERAGE);
+            node.put("u", figure.value().u());
+            node.put("unit", figure.unit());
+            node.put("k", coverage.k());
+            node.put("U", coverage.expanded());
+        } else {
+            node.putNull("u");
+            node.put("unit", figure.unit());
+            node.putNull("k");
+            node.putNull("U");
+            node.put("scatter", figure.value().u());
+        }
+        node.put("at", figure.at());
+        node.put("definition", figure.definition());
+        ArrayNode contributions = node.putArray("contributions");
+        figure.value()
+                .contributions()
+                .forEach(part -> contributions.add(
+                        nodes.objectNode().put("name", part.name()).put("u", part.u())));
+        return node;
+    }
+
+    private ObjectNode notFound(NotFound missing) {
+        return named(missing.name().word(), missing.rail()).put("reason", missing.reason());
+    }
+
+    private ObjectNode verdict(Verdict verdict) {
+        ObjectNode node = nodes.objectNode()
+                .put("requirement", verdict.requirement().name())
+                .put("figure", verdict.requirement().figure());
+        putRail(node, verdict.requirement().rail());
+        node.put("limit", verdict.requirement().limit().words());
+        node.put("outcome", verdict.outcome().words());
+        if (verdict.probability().isPresent()) {
+            node.put("probability", verdict.probability().getAsDouble());
+        } else {
+            node.putNull("probability");
+        }
+        return node.put("reason", verdict.reason());
+    }
+
+    private ObjectNode cause(Cause cause) {
+        ObjectNode node = nodes.objectNode().put("code", cause.code().word()).put("cause", cause.text());
+        putRail(node, cause.rail());
+        node.put("fit", cause.fit());
+        texts(node.putArray("for"), cause.supports());
+        texts(node.putArray("against"), cause.against());
+        node.put("check_next", cause.checkNext());
+        texts(
+                node.putArray("alike"),
+                cause.alike().stream().map(code -> code.word()).toList());
+        return node;
+    }
+
+    private ObjectNode event(EventEntry event) {
+        return nodes.objectNode()
+                .put("at_s", event.nanos() / 1e9)
+                .put("what", event.what())
+                .put("text", event.text());
+    }
+
+    private ObjectNode named(String name, Optional<String> rail) {
+        ObjectNode node = nodes.objectNode().put("name", name);
+        putRail(node, rail);
+        return node;
+    }
+
+    private static void putRail(ObjectNode node, Optional<String> rail) {
+        if (rail.isPresent()) {
+            node.put("rail", rail.get());
+        } else {
+            node.putNull("rail");
+        }
+    }
+
+    private static void texts(ArrayNode node, List<String> texts) {
+        texts.forEach(node::add);
+    }
+
+    private <T> ArrayNode array(List<T> items, java.util.function.Function<T, ObjectNode> form) {
+        ArrayNode array = nodes.arrayNode();
+        items.forEach(item -> array.add(form.apply(item)));
+        return array;
+    }
+}
