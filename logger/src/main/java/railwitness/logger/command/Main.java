@@ -1,10 +1,60 @@
 package railwitness.logger.command;
 
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
+
 /** Where the program starts. */
+@Command(
+        name = "railwitness",
+        mixinStandardHelpOptions = true,
+        versionProvider = Main.Version.class,
+        synopsisSubcommandLabel = "COMMAND",
+        description = "Proves a step-up supply on the bench: powers it safely, records it, works out its figures.",
+        footer = {"", "Example: railwitness rehearse", "COMMAND --help shows each command with an example."},
+        subcommands = {
+            RehearseCommand.class,
+            RunCommand.class,
+            FindingsCommand.class,
+            ImportCommand.class,
+            CheckCommand.class,
+            AskCommand.class,
+            StandInCommand.class
+        })
 public final class Main {
+    /** The version in the jar's manifest. */
+    static final class Version implements IVersionProvider {
+        @Override
+        public String[] getVersion() {
+            return new String[] {"railwitness " + text()};
+        }
+
+        static String text() {
+            String version = Main.class.getPackage().getImplementationVersion();
+            return version == null ? "unreleased" : version;
+        }
+    }
+
     private Main() {}
 
     public static void main(String[] arguments) {
-        System.out.println("railwitness");
+        System.exit(run(arguments));
+    }
+
+    /** Runs one command and returns its exit code; never throws. */
+    static int run(String... arguments) {
+        CommandLine line = new CommandLine(new Main());
+        line.setExecutionExceptionHandler((e, where, parsed) -> Refusal.of(e).print(where.getErr()));
+        line.setParameterExceptionHandler((e, args) -> {
+            e.getCommandLine()
+                    .getErr()
+                    .println(e.getMessage() + " (see railwitness "
+                            + (e.getCommandLine().getParent() == null
+                                    ? ""
+                                    : e.getCommandLine().getCommandName() + " ")
+                            + "--help)");
+            return ExitCode.BAD_INPUT;
+        });
+        return line.execute(arguments);
     }
 }

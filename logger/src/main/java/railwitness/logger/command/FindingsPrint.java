@@ -1,0 +1,22 @@
+package railwitness.logger.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import railwitness.analysis.verdict.Fitness;
+import railwitness.logger.findings.FindingsJson;
+import railwitness.logger.findings.FindingsText;
+import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.store.SessionState;
+
+/** Prints what a session found and says how the command ends. */
+final class FindingsPrint {
+    private FindingsPrint() {}
+
+    static int of(Path session, PrintWriter out, boolean json) {
+        SessionFindings findings = SessionFindings.of(session);
+        out.print(json ? FindingsJson.of(findings) : FindingsText.of(findings));
+        out.flush();
+        boolean unfit = findings.findings().verdict() == Fitness.NOT_FIT || findings.state() == SessionState.TRIPPED;
+        return unfit ? ExitCode.NOT_FIT : ExitCode.DONE;
+    }
+}

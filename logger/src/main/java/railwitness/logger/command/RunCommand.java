@@ -1,0 +1,91 @@
+package railwitness.logger.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.line.SerialLine;
+import railwitness.drivers.time.RealAgenda;
+import railwitness.logger.record.BriefingMaker;
+import railwitness.logger.record.LiveSession;
+import railwitness.logger.record.RunEnd;
+import railwitness.logger.sheet.Sheets;
+import railwitness.logger.store.Recorder;
+import railwitness.safety.caution.Acknowledgement;
+import railwitness.safety.caution.Briefing;
+
+/** A session on real instruments. */
+@Command(
+        name = "run",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Runs a session on real instruments: powers the unit, loads it, records it, switches it off.",
+            "Read the cautions it prints. It is no emergency stop: keep a hand disconnect within reach.",
+            "Ctrl-C switches off."
+        },
+        footer = {
+            "",
+            "Example: railwitness run --design design.toml --bench bench.toml --plan plan.toml \\",
+            "             --out 0412.session --acknowledge \"Your Name\""
+        })
+final class RunCommand implements Callable<Integer> {
+    private static final int WAITING_ENTRIES = 200_000;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private SheetOptions sheets;
+
+    @Option(names = "--out", paramLabel = "SESSION", required = true, description = "session file to make")
+    private Path out;
+
+    @Option(
+            names = "--acknowledge",
+            paramLabel = "NAME",
+            description = "who takes responsibility for powering the unit, having read cautions and checklist")
+    private String name;
+
+    @Override
+    public Integer call() {
+        Sheets used = sheets.all();
+        PrintWriter err = spec.commandLine().getErr();
+        Briefing briefing = BriefingMaker.of(used);
+        BriefingPrint.print(briefing, err);
+        if (name == null || name.isBlank()) {
+            throw new BadInput("no power: --acknowledge NAME is missing; read the cautions above, do what the checklist"
+                    + " says, then name who takes responsibility");
+        }
+        Instant start = Instant.now();
+        Acknowledgement acknowledged =
+                briefing.acknowledge(name, start, briefing.checklist().allConfirmed());
+        RealAgenda agenda = new RealAgenda();
+        Progress progress = new Progress(err, true);
+        LiveSession session = new LiveSession(
+                used,
+                agenda,
+                SerialLine::open,
+                StationMaker.threaded(agenda),
+                (writer, trouble) -> Recorder.threaded(writer, WAITING_ENTRIES, trouble),
+                new ConsolePerson(agenda, err, System.in),
+                progress);
+        session.acknowledged(acknowledged.sentence());
+        Interruption interruption = new Interruption(agenda, session::running);
+        RunEnd end;
+        try {
+            end = session.run(out, Heads.of(used, start, false, Optional.of(acknowledged.name())));
+        } finally {
+            interruption.over();
+        }
+        progress.ended(end);
+        int found = FindingsPrint.of(out, spec.commandLine().getOut(), false);
+        return end.offConfirmed() ? found : ExitCode.INSTRUMENT;
+    }
+}
