@@ -56,9 +56,9 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule oneFileKnowsSerialPorts = noClasses()
-            .that(not(simpleName("SerialLine")))
+            .that(not(simpleName("Wire")))
             .and()
-            .haveNameNotMatching(".*\\.SerialLine\\$.*")
+            .haveNameNotMatching(".*\\.Wire\\$.*")
             .should()
             .dependOnClassesThat()
             .resideInAPackage("com.fazecast..");
