@@ -20,7 +20,10 @@ final class Sqlite {
 
     static Connection openForWriting(Path file) throws SQLException {
         NativeLibrary.prepare();
-        return new SQLiteConfig().createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+        SQLiteConfig config = new SQLiteConfig();
+        // Asked for after each row otherwise, which costs more than the row.
+        config.setGetGeneratedKeys(false);
+        return config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
     }
 
     /** Opens without the right to change anything; {@code immutable} when nobody can change the file meanwhile. */
