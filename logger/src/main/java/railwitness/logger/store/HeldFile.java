@@ -54,7 +54,7 @@ final class HeldFile implements AutoCloseable {
         if (!Files.exists(path)) {
             return false;
         }
-        try (Connection connection = Sqlite.openForReading(path, false);
+        try (Connection connection = Sqlite.openForReading(path);
                 Statement statement = connection.createStatement()) {
             statement.execute("PRAGMA busy_timeout = 0");
             statement.executeQuery("SELECT count(*) FROM sqlite_master").close();

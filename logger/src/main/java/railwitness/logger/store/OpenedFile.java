@@ -45,18 +45,25 @@ final class OpenedFile {
     }
 
     private static Connection connect(Path file) throws SQLException, IOException {
-        Connection connection = Sqlite.openForReading(file, false);
+        try {
+            return connectInPlace(file);
+        } catch (SQLException e) {
+            if (!Files.exists(wal(file)) || !Sqlite.isNotOpenable(e)) {
+                throw e;
+            }
+            return connectInPlace(copyWithLog(file));
+        }
+    }
+
+    private static Connection connectInPlace(Path file) throws SQLException {
+        Connection connection = Sqlite.openForReading(file);
         try (Statement statement = connection.createStatement()) {
             statement.execute("PRAGMA busy_timeout = 10000");
             statement.executeQuery("SELECT count(*) FROM sqlite_master").close();
             return connection;
         } catch (SQLException e) {
             Sqlite.closeQuietly(connection);
-            if (!Files.exists(wal(file))
-                    || Files.isWritable(file.toAbsolutePath().getParent())) {
-                throw e;
-            }
-            return Sqlite.openForReading(copyWithLog(file), false);
+            throw e;
         }
     }
 

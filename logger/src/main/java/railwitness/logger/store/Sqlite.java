@@ -6,7 +6,6 @@ import java.sql.SQLException;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
-import org.sqlite.SQLiteOpenMode;
 
 /** How this program opens SQLite files, and how it tells SQLite's troubles apart. */
 final class Sqlite {
@@ -26,15 +25,12 @@ final class Sqlite {
         return config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
     }
 
-    /** Opens without the right to change anything; {@code immutable} when nobody can change the file meanwhile. */
-    static Connection openForReading(Path file, boolean immutable) throws SQLException {
+    /** Opens without the right to change anything. */
+    static Connection openForReading(Path file) throws SQLException {
         NativeLibrary.prepare();
         SQLiteConfig config = new SQLiteConfig();
         config.setReadOnly(true);
-        config.setOpenMode(SQLiteOpenMode.OPEN_URI);
-        String url = "jdbc:sqlite:" + file.toAbsolutePath().toUri().toString().replaceFirst("^file:/+", "file:/")
-                + (immutable ? "?immutable=1" : "");
-        return config.createConnection(url);
+        return config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
     }
 
     static void closeQuietly(Connection connection) {
@@ -53,6 +49,11 @@ final class Sqlite {
 
     static boolean isFull(SQLException e) {
         return is(e, SQLiteErrorCode.SQLITE_FULL);
+    }
+
+    /** True where SQLite may not make the companions that it needs beside the file. */
+    static boolean isNotOpenable(SQLException e) {
+        return is(e, SQLiteErrorCode.SQLITE_CANTOPEN) || is(e, SQLiteErrorCode.SQLITE_READONLY);
     }
 
     private static boolean is(SQLException e, SQLiteErrorCode code) {
