@@ -3,46 +3,28 @@ package railwitness.drivers.rehearsal;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 
 /**
  * An instrument at its place on the virtual bench. Made by {@link #supply}, {@link #meter}, {@link #load} or {@link
- * #scope} and refined by the {@code with...} methods.
+ * #scope} and refined by the {@code with...} methods; from a bench sheet by {@link BenchFixtures}.
  *
  * @param name as in the bench sheet
- * @param port by which it is opened
- * @param dialect name of the dialect it speaks
  * @param reads the channels it is wired to; of a load and a supply these may be empty
  * @param rail which rail a load is on; empty for the others
  * @param accuracy what the data sheet states per quantity; exact where none is stated
- * @param shuntOhm shunt whose drop a meter reads, ohm; nought when it reads the quantity itself
- * @param shuntToleranceShare how far the shunt may be off, as a share of it
- * @param highestVolts of a supply
- * @param highestAmps of a supply or load
- * @param drivesRemote whether a supply's second channel or relay is wired to the unit's remote turn-on
- * @param bandLowHz lower end of an AC meter's band
- * @param bandHighHz upper end of it
- * @param baud of its port
- * @param mainsHz for the integration time
  */
 public record Fixture(
         Kind kind,
         String name,
-        String port,
-        String dialect,
+        Talk talk,
         List<Channel> reads,
         String rail,
         Map<Quantity, Stated> accuracy,
-        double shuntOhm,
-        double shuntToleranceShare,
-        double highestVolts,
-        double highestAmps,
-        boolean drivesRemote,
-        double bandLowHz,
-        double bandHighHz,
-        int baud,
-        double mainsHz) {
+        Leads leads,
+        Ratings ratings) {
 
     /** What an instrument is. */
     public enum Kind {
@@ -52,12 +34,57 @@ public record Fixture(
         SCOPE
     }
 
+    /**
+     * How it is talked to.
+     *
+     * @param port by which it is opened
+     * @param dialect name of the dialect it speaks
+     * @param terminator ends its replies on a terminal
+     * @param baud bits per second
+     */
+    public record Talk(String port, String dialect, String terminator, int baud) {
+        public Talk {
+            if (port.isBlank() || baud <= 0) {
+                throw new IllegalArgumentException(
+                        "port '" + port + "' must have a name, and " + baud + " baud be above nought");
+            }
+        }
+
+        /** Whether it obeys only once it was told to be remote. */
+        boolean remoteFirst() {
+            return dialect.contains("remote");
+        }
+
+        boolean channels() {
+            return dialect.contains("channels");
+        }
+    }
+
+    /**
+     * What a meter's leads are on.
+     *
+     * @param shuntOhm shunt whose drop it reads; nought when it reads the quantity itself
+     * @param shuntToleranceShare how far the shunt may be off, as a share of it
+     * @param bandLowHz lower end of its AC band
+     * @param bandHighHz upper end
+     * @param mainsHz for the integration time
+     */
+    public record Leads(
+            double shuntOhm, double shuntToleranceShare, double bandLowHz, double bandHighHz, double mainsHz) {}
+
+    /**
+     * What a supply or load can do.
+     *
+     * @param channel the output that feeds the unit, 1 or more
+     * @param remoteChannel the output wired to the unit's remote turn-on line (so is the relay); empty for none
+     */
+    public record Ratings(double highestVolts, double highestAmps, int channel, OptionalInt remoteChannel) {}
+
     public Fixture {
         reads = List.copyOf(reads);
         accuracy = Map.copyOf(accuracy);
-        if (name.isBlank() || port.isBlank()) {
-            throw new IllegalArgumentException(
-                    "an instrument must have a name and a port, not '" + name + "', '" + port + "'");
+        if (name.isBlank()) {
+            throw new IllegalArgumentException("an instrument must have a name");
         }
         if (kind == Kind.LOAD && rail.isEmpty()) {
             throw new IllegalArgumentException("load '" + name + "' must be on a rail");
@@ -65,12 +92,13 @@ public record Fixture(
     }
 
     private static Fixture of(Kind kind, String name, List<Channel> reads, String rail) {
-        String port = name.replace(' ', '-');
-        return new Fixture(
-                kind, name, port, "scpi-1999", reads, rail, Map.of(), 0, 0, 40, 40, false, 20, 300_000, 115_200, 50);
+        Talk talk = new Talk(name.replace(' ', '-'), "scpi-1999", "\n", 115_200);
+        Leads leads = new Leads(0, 0, 20, 300_000, 50);
+        Ratings ratings = new Ratings(40, 40, 1, OptionalInt.empty());
+        return new Fixture(kind, name, talk, reads, rail, Map.of(), leads, ratings);
     }
 
-    /** A supply of 40 V and 40 A, exact, that does not drive the remote turn-on. */
+    /** An exact supply of 40 V and 40 A that does not drive the remote turn-on. */
     public static Fixture supply(String name) {
         return of(Kind.SUPPLY, name, List.of(), "");
     }
@@ -90,25 +118,9 @@ public record Fixture(
         return of(Kind.SCOPE, name, List.of(Channel.of(channel)), "");
     }
 
-    /** The same on another port, in another dialect. */
-    public Fixture withPort(String changedPort, String changedDialect, int changedBaud, double changedMainsHz) {
-        return new Fixture(
-                kind,
-                name,
-                changedPort,
-                changedDialect,
-                reads,
-                rail,
-                accuracy,
-                shuntOhm,
-                shuntToleranceShare,
-                highestVolts,
-                highestAmps,
-                drivesRemote,
-                bandLowHz,
-                bandHighHz,
-                changedBaud,
-                changedMainsHz);
+    /** The same, talked to in another way. */
+    public Fixture withTalk(Talk changed) {
+        return new Fixture(kind, name, changed, reads, rail, accuracy, leads, ratings);
     }
 
     /** The same with a stated accuracy. */
@@ -116,107 +128,26 @@ public record Fixture(
         Map<Quantity, Stated> changed = new EnumMap<>(Quantity.class);
         changed.putAll(accuracy);
         changed.put(quantity, stated);
-        return new Fixture(
-                kind,
-                name,
-                port,
-                dialect,
-                reads,
-                rail,
-                changed,
-                shuntOhm,
-                shuntToleranceShare,
-                highestVolts,
-                highestAmps,
-                drivesRemote,
-                bandLowHz,
-                bandHighHz,
-                baud,
-                mainsHz);
+        return new Fixture(kind, name, talk, reads, rail, changed, leads, ratings);
+    }
+
+    /** The same with its leads elsewhere. */
+    public Fixture withLeads(Leads changed) {
+        return new Fixture(kind, name, talk, reads, rail, accuracy, changed, ratings);
     }
 
     /** The same reading the drop on a shunt. */
     public Fixture withShunt(double ohm, double toleranceShare) {
-        return new Fixture(
-                kind,
-                name,
-                port,
-                dialect,
-                reads,
-                rail,
-                accuracy,
-                ohm,
-                toleranceShare,
-                highestVolts,
-                highestAmps,
-                drivesRemote,
-                bandLowHz,
-                bandHighHz,
-                baud,
-                mainsHz);
-    }
-
-    /** The same with another AC band. */
-    public Fixture withBand(double lowHz, double highHz) {
-        return new Fixture(
-                kind,
-                name,
-                port,
-                dialect,
-                reads,
-                rail,
-                accuracy,
-                shuntOhm,
-                shuntToleranceShare,
-                highestVolts,
-                highestAmps,
-                drivesRemote,
-                lowHz,
-                highHz,
-                baud,
-                mainsHz);
+        return withLeads(new Leads(ohm, toleranceShare, leads.bandLowHz(), leads.bandHighHz(), leads.mainsHz()));
     }
 
     /** The same with other ratings. */
-    public Fixture withHighest(double volts, double amps) {
-        return new Fixture(
-                kind,
-                name,
-                port,
-                dialect,
-                reads,
-                rail,
-                accuracy,
-                shuntOhm,
-                shuntToleranceShare,
-                volts,
-                amps,
-                drivesRemote,
-                bandLowHz,
-                bandHighHz,
-                baud,
-                mainsHz);
+    public Fixture withRatings(Ratings changed) {
+        return new Fixture(kind, name, talk, reads, rail, accuracy, leads, changed);
     }
 
-    /** The same supply, wired to the unit's remote turn-on. */
-    public Fixture withRemote() {
-        return new Fixture(
-                kind,
-                name,
-                port,
-                dialect,
-                reads,
-                rail,
-                accuracy,
-                shuntOhm,
-                shuntToleranceShare,
-                highestVolts,
-                highestAmps,
-                true,
-                bandLowHz,
-                bandHighHz,
-                baud,
-                mainsHz);
+    String port() {
+        return talk.port();
     }
 
     Stated stated(Quantity quantity) {

@@ -34,8 +34,10 @@ public final class StandIn implements AutoCloseable {
                 if (instrument instanceof VirtualSupply supply) {
                     supply.onSwitched(on -> onSwitched.accept(fixture.name(), on));
                 }
-                String terminator = fixture.dialect().contains("remote") ? "\r\n" : "\n";
-                served.add(new Served(instrument, new PeerTerminal(fixture.name(), instrument, terminator)));
+                served.add(new Served(
+                        instrument,
+                        new PeerTerminal(
+                                fixture.name(), instrument, fixture.talk().terminator())));
             }
         } catch (RuntimeException failed) {
             close();

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.function.LongSupplier;
+import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.bench.Source;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineOpener;
@@ -18,6 +20,9 @@ import railwitness.drivers.time.VirtualAgenda;
  * stated accuracy; the same seed gives the same bench.
  */
 public final class VirtualBench {
+    private static final double LEAST_LEAD_OHM = 5e-4;
+    private static final double BATTERY_VOLTS = 12.7;
+
     private final World world;
     private final LongSupplier clock;
     private final Map<String, VirtualInstrument> byPort = new LinkedHashMap<>();
@@ -37,6 +42,29 @@ public final class VirtualBench {
                 throw new IllegalArgumentException("two instruments are on port '" + fixture.port() + "'");
             }
         }
+    }
+
+    /**
+     * The bench of a sheet around a unit.
+     *
+     * @param healthy the unit; its lead resistance is taken from the sheet
+     * @param faults what is wrong with it
+     * @param seed draws the instruments' errors
+     * @param clock nanoseconds of the session's axis
+     */
+    public static VirtualBench of(
+            Specimen healthy, List<Fault> faults, BenchSheet sheet, long seed, LongSupplier clock) {
+        Specimen.Input input = healthy.input();
+        Specimen specimen = healthy.withInput(new Specimen.Input(
+                Math.max(LEAST_LEAD_OHM, sheet.leadResistanceOhms()), input.capacitorFarad(), input.capacitorEsrOhm()));
+        for (Fault fault : faults) {
+            specimen = fault.in(specimen);
+        }
+        World world = new World(specimen, sheet.ambientDegC());
+        if (sheet.source() != Source.SUPPLY) {
+            world.battery(BATTERY_VOLTS);
+        }
+        return new VirtualBench(world, BenchFixtures.of(sheet), seed, clock);
     }
 
     private VirtualInstrument make(Fixture fixture, Random random) {

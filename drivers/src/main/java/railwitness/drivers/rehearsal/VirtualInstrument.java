@@ -42,7 +42,7 @@ public abstract class VirtualInstrument implements Peer {
         this.world = world;
         this.clock = clock;
         this.random = random;
-        remoteFirst = fixture.dialect().contains("remote");
+        remoteFirst = fixture.talk().remoteFirst();
         common();
     }
 
@@ -69,7 +69,7 @@ public abstract class VirtualInstrument implements Peer {
 
     private String identity() {
         String kind = fixture.kind().name().toLowerCase(Locale.ROOT);
-        String manner = remoteFirst ? "-RF" : fixture.dialect().contains("channel") ? "-CH" : "";
+        String manner = remoteFirst ? "-RF" : fixture.talk().channels() ? "-CH" : "";
         return "Railwitness,virtual " + kind + manner + "," + fixture.name().replace(',', ' ') + ",1.0";
     }
 
@@ -98,7 +98,8 @@ public abstract class VirtualInstrument implements Peer {
     }
 
     private Duration wireTime(int bytes) {
-        return Duration.ofNanos(1_000_000_000L * bytes * BITS_PER_CHARACTER / fixture.baud());
+        return Duration.ofNanos(
+                1_000_000_000L * bytes * BITS_PER_CHARACTER / fixture.talk().baud());
     }
 
     private byte[] troubled(byte[] reply) {

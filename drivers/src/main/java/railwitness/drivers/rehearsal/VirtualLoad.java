@@ -35,7 +35,7 @@ public final class VirtualLoad extends VirtualInstrument {
 
     private void settings() {
         commands().command("[SOURce:]CURRent[:LEVel][:IMMediate][:AMPLitude]", call -> {
-            amps = call.number(0, 0, fixture().highestAmps(), 0);
+            amps = call.number(0, 0, fixture().ratings().highestAmps(), 0);
             apply();
         });
         commands().query("[SOURce:]CURRent[:LEVel][:IMMediate][:AMPLitude]?", call -> Numeric.write(amps));
@@ -49,7 +49,7 @@ public final class VirtualLoad extends VirtualInstrument {
             apply();
         });
         commands().query("[SOURce:]FUNCtion[:MODE]?", call -> constantOhms ? "RES" : "CURR");
-        commands().command("INSTrument[:NSELect]", call -> selected = (int) call.number(0, 1, 8, 1));
+        commands().command("INSTrument[:NSELect]", call -> selected = (int) call.number(0, 1, 99, 1));
         commands().query("INSTrument[:NSELect]?", call -> Integer.toString(selected));
     }
 
@@ -76,7 +76,7 @@ public final class VirtualLoad extends VirtualInstrument {
         });
         commands().query("MEASure[:SCALar]:CURRent[:DC]?", call -> {
             busy(0.02);
-            double range = fixture().highestAmps();
+            double range = fixture().ratings().highestAmps();
             return measurement(ampError.shown(drawnAmps(), range, 1e-4), 2 * range);
         });
         commands().query("MEASure[:SCALar]:POWer[:DC]?", call -> {
@@ -109,7 +109,10 @@ public final class VirtualLoad extends VirtualInstrument {
             return Draw.ohms(Math.max(LOWEST_OHM, ohms));
         }
         return Draw.amps(
-                amps == 0 ? 0 : Math.max(0, settingError.given(amps, fixture().highestAmps())));
+                amps == 0
+                        ? 0
+                        : Math.max(
+                                0, settingError.given(amps, fixture().ratings().highestAmps())));
     }
 
     private void apply() {

@@ -59,8 +59,9 @@ public final class VirtualMeter extends VirtualInstrument {
         Channel channel = fixture.reads().isEmpty()
                 ? Channel.of("input.voltage")
                 : fixture.reads().get(0);
-        double off = fixture.shuntToleranceShare() * 0.9 * (2 * random.nextDouble() - 1);
-        probe = new Probe(world, channel, fixture.shuntOhm() * (1 + off), fixture.bandLowHz(), fixture.bandHighHz());
+        Fixture.Leads leads = fixture.leads();
+        double off = leads.shuntToleranceShare() * 0.9 * (2 * random.nextDouble() - 1);
+        probe = new Probe(world, channel, leads.shuntOhm() * (1 + off), leads.bandLowHz(), leads.bandHighHz());
         for (Function each : Function.values()) {
             errors.put(each, new Imperfection(fixture.stated(each.quantity), random));
         }
@@ -148,7 +149,7 @@ public final class VirtualMeter extends VirtualInstrument {
 
     private String read(boolean triggered) {
         if (triggered) {
-            busy(cycles.get(function) / fixture().mainsHz() + (function == Function.VOLTAGE_AC ? 0.05 : 0));
+            busy(cycles.get(function) / fixture().leads().mainsHz() + (function == Function.VOLTAGE_AC ? 0.05 : 0));
         }
         if (function == Function.RESISTANCE || function == Function.TEMPERATURE && !probe.hasSensor()) {
             return NO_NUMBER;

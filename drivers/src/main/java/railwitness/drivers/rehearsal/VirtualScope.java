@@ -63,7 +63,7 @@ public final class VirtualScope extends VirtualInstrument {
                                 Integer.toString(sweep.length),
                                 Numeric.write(spanSeconds / SAMPLES),
                                 Numeric.write(-spanSeconds / 2),
-                                Numeric.write(rangeVolts / FULL_SCALE),
+                                Numeric.write(rangeVolts / 2 / FULL_SCALE),
                                 "0"));
         commands().block("TRACe[:DATA]?", call -> block());
     }
@@ -84,7 +84,7 @@ public final class VirtualScope extends VirtualInstrument {
         for (int k = 0; k < SAMPLES; k++) {
             double cycles = phase + spanSeconds * k / SAMPLES * rail.ripple().frequencyHz();
             double volts = value(rail, cycles - Math.floor(cycles));
-            double code = error.shown(volts, rangeVolts, 0) / rangeVolts * FULL_SCALE;
+            double code = error.shown(volts, rangeVolts, 0) / (rangeVolts / 2) * FULL_SCALE;
             sweep[k] = (short) Math.max(-32_768, Math.min(32_767, Math.rint(code)));
         }
     }

@@ -24,11 +24,14 @@ public final class VirtualSupply extends VirtualInstrument {
 
     private final Output main = new Output();
     private final Output second = new Output();
+    private final double highestVolts;
+    private final double highestAmps;
+    private final int mainChannel;
     private final Imperfection voltError;
     private final Imperfection ampError;
     private Consumer<Boolean> onSwitched = on -> {};
     private boolean relay;
-    private int selected = 1;
+    private int selected;
     private double overVolts;
     private double overAmps;
     private boolean overVoltsTripped;
@@ -37,6 +40,9 @@ public final class VirtualSupply extends VirtualInstrument {
 
     VirtualSupply(Fixture fixture, World world, LongSupplier clock, Random random) {
         super(fixture, world, clock, random);
+        highestVolts = fixture.ratings().highestVolts();
+        highestAmps = fixture.ratings().highestAmps();
+        mainChannel = fixture.ratings().channel();
         voltError = new Imperfection(fixture.stated(Quantity.VOLTAGE), random);
         ampError = new Imperfection(fixture.stated(Quantity.CURRENT), random);
         settings();
@@ -47,30 +53,28 @@ public final class VirtualSupply extends VirtualInstrument {
     }
 
     private void settings() {
-        double volts = fixture().highestVolts();
-        double amps = fixture().highestAmps();
         commands().command("[SOURce:]VOLTage[:LEVel][:IMMediate][:AMPLitude]", call -> {
-            output(call).volts = call.number(0, 0, volts, 0);
+            output(call).volts = call.number(0, 0, highestVolts, 0);
             apply();
         });
         commands()
                 .query("[SOURce:]VOLTage[:LEVel][:IMMediate][:AMPLitude]?", call -> Numeric.write(output(call).volts));
         commands().command("[SOURce:]CURRent[:LEVel][:IMMediate][:AMPLitude]", call -> {
-            output(call).amps = call.number(0, 0, amps, amps);
+            output(call).amps = call.number(0, 0, highestAmps, highestAmps);
             apply();
         });
         commands().query("[SOURce:]CURRent[:LEVel][:IMMediate][:AMPLitude]?", call -> Numeric.write(output(call).amps));
         for (String limit : new String[] {"PROTection[:LEVel]", "LIMit[:LEVel]"}) {
             commands().command("[SOURce:]VOLTage:" + limit, call -> {
-                overVolts = call.number(0, 0, TRIP_MARGIN * volts, TRIP_MARGIN * volts);
+                overVolts = call.number(0, 0, TRIP_MARGIN * highestVolts, TRIP_MARGIN * highestVolts);
             });
             commands().query("[SOURce:]VOLTage:" + limit + "?", call -> Numeric.write(overVolts));
             commands().command("[SOURce:]CURRent:" + limit, call -> {
-                overAmps = call.number(0, 0, TRIP_MARGIN * amps, TRIP_MARGIN * amps);
+                overAmps = call.number(0, 0, TRIP_MARGIN * highestAmps, TRIP_MARGIN * highestAmps);
             });
             commands().query("[SOURce:]CURRent:" + limit + "?", call -> Numeric.write(overAmps));
         }
-        commands().command("INSTrument[:NSELect]", call -> selected = (int) call.number(0, 1, 2, 1));
+        commands().command("INSTrument[:NSELect]", call -> selected = checkedChannel((int) call.number(0, 1, 99, 1)));
         commands().query("INSTrument[:NSELect]?", call -> Integer.toString(selected));
     }
 
@@ -95,13 +99,11 @@ public final class VirtualSupply extends VirtualInstrument {
                 .query(
                         "MEASure[:SCALar]:VOLTage[:DC]?",
                         call -> measurement(
-                                isMain(call) ? shownVolts() : second.on ? second.volts : 0,
-                                2 * fixture().highestVolts()));
+                                isMain(call) ? shownVolts() : second.on ? second.volts : 0, 2 * highestVolts));
         commands()
                 .query(
                         "MEASure[:SCALar]:CURRent[:DC]?",
-                        call -> measurement(
-                                isMain(call) ? shownAmps() : 0, 2 * fixture().highestAmps()));
+                        call -> measurement(isMain(call) ? shownAmps() : 0, 2 * highestAmps));
         commands()
                 .query(
                         "MEASure[:SCALar]:POWer[:DC]?",
@@ -111,7 +113,7 @@ public final class VirtualSupply extends VirtualInstrument {
         commands()
                 .query(
                         "STATus:QUEStionable:INSTrument:ISUMmary#:CONDition?",
-                        call -> Integer.toString(call.numbers().get(0) == 1 ? questionable() : 0));
+                        call -> Integer.toString(call.numbers().get(0) == mainChannel ? questionable() : 0));
     }
 
     private Output output(Call call) {
@@ -119,11 +121,15 @@ public final class VirtualSupply extends VirtualInstrument {
     }
 
     private boolean isMain(Call call) {
-        int channel = call.channel().orElse(selected);
-        if (channel < 1 || channel > 2) {
-            throw Refusal.range("(@" + channel + ")");
+        return checkedChannel(call.channel().orElse(selected)) == mainChannel;
+    }
+
+    private int checkedChannel(int channel) {
+        if (channel != mainChannel
+                && channel != fixture().ratings().remoteChannel().orElse(mainChannel == 1 ? 2 : 1)) {
+            throw Refusal.range("channel " + channel);
         }
-        return channel == 1;
+        return channel;
     }
 
     private void switchOutput(Call call) {
@@ -172,14 +178,14 @@ public final class VirtualSupply extends VirtualInstrument {
 
     private void apply() {
         world().feed(nowNanos(), feed());
-        if (fixture().drivesRemote()) {
+        if (fixture().ratings().remoteChannel().isPresent()) {
             world().remote(nowNanos(), relay || second.on && second.volts >= REMOTE_FROM_VOLTS);
         }
     }
 
     private Feed feed() {
-        double volts = Math.max(0, voltError.given(main.volts, fixture().highestVolts()));
-        double amps = Math.max(0.001, ampError.given(main.amps, fixture().highestAmps()));
+        double volts = Math.max(0, voltError.given(main.volts, highestVolts));
+        double amps = Math.max(0.001, ampError.given(main.amps, highestAmps));
         return new Feed(main.on, volts, amps);
     }
 
@@ -215,13 +221,13 @@ public final class VirtualSupply extends VirtualInstrument {
 
     private double shownVolts() {
         busy(0.02);
-        double range = fixture().highestVolts();
+        double range = highestVolts;
         return voltError.shown(terminalVolts(world().at(nowNanos())), range, 1e-3);
     }
 
     private double shownAmps() {
         busy(0.02);
-        double range = fixture().highestAmps();
+        double range = highestAmps;
         return ampError.shown(suppliedAmps(world().at(nowNanos())), range, 1e-3);
     }
 
@@ -256,12 +262,12 @@ public final class VirtualSupply extends VirtualInstrument {
             output.on = false;
             output.volts = 0;
         }
-        main.amps = fixture().highestAmps();
+        main.amps = highestAmps;
         second.amps = 1;
         relay = false;
-        selected = 1;
-        overVolts = TRIP_MARGIN * fixture().highestVolts();
-        overAmps = TRIP_MARGIN * fixture().highestAmps();
+        selected = mainChannel;
+        overVolts = TRIP_MARGIN * highestVolts;
+        overAmps = TRIP_MARGIN * highestAmps;
         clearTrips();
         apply();
         if (wasOn) {

@@ -16,6 +16,7 @@ import java.util.function.Consumer;
 public final class World {
     private static final double STEADY_STALE_SECONDS = 0.5;
 
+    private static final double BATTERY_LIMIT_AMPS = 1000;
     private static final double SHORTEST_SECONDS = 2e-5;
 
     private final LiveUnit unit;
@@ -23,6 +24,7 @@ public final class World {
     private final List<Consumer<World>> watchers = new ArrayList<>();
     private final double ambientDegC;
     private Feed feed = new Feed(false, 0, 1);
+    private double batteryVolts;
     private boolean remote;
     private double seconds;
 
@@ -51,6 +53,20 @@ public final class World {
         }
     }
 
+    /** A charged battery stands across the supply: it feeds the unit whatever the supply does, without a limit. */
+    public synchronized void battery(double volts) {
+        batteryVolts = volts;
+        unit.disturb();
+    }
+
+    private Feed standing() {
+        if (batteryVolts <= 0) {
+            return feed;
+        }
+        return Feed.of(feed.on() ? Math.max(feed.volts(), batteryVolts) : batteryVolts, BATTERY_LIMIT_AMPS);
+    }
+
+    /** What the supply gives, the battery left out. */
     public synchronized Feed feed() {
         return feed;
     }
@@ -78,6 +94,7 @@ public final class World {
         }
     }
 
+    /** Whether the unit's remote turn-on line is on. */
     public synchronized boolean remote() {
         return remote;
     }
@@ -125,7 +142,7 @@ public final class World {
 
     private void advance(double wanted) {
         while (wanted - seconds > SHORTEST_SECONDS) {
-            seconds += unit.step(feed, totals(), remote, wanted - seconds);
+            seconds += unit.step(standing(), totals(), remote, wanted - seconds);
             for (Consumer<World> watcher : watchers) {
                 watcher.accept(this);
             }

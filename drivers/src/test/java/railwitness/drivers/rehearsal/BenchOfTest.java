@@ -3,6 +3,7 @@ package railwitness.drivers.rehearsal;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.OptionalInt;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.PortSettings;
 import railwitness.drivers.reading.Quantity;
@@ -27,7 +28,9 @@ final class BenchOfTest {
 
     static List<Fixture> fixtures(String dialect) {
         return List.of(
-                inDialect(Fixture.supply("supply").withRemote().withHighest(20, 40), dialect),
+                inDialect(
+                        Fixture.supply("supply").withRatings(new Fixture.Ratings(20, 40, 1, OptionalInt.of(2))),
+                        dialect),
                 inDialect(Fixture.meter("input-meter", "input.voltage").withAccuracy(Quantity.VOLTAGE, METER), dialect),
                 inDialect(
                         Fixture.meter("shunt-meter", "input.current")
@@ -50,7 +53,7 @@ final class BenchOfTest {
     }
 
     private static Fixture inDialect(Fixture fixture, String dialect) {
-        return fixture.withPort(fixture.name(), dialect, 115_200, 50);
+        return fixture.withTalk(new Fixture.Talk(fixture.name(), dialect, "\n", 115_200));
     }
 
     Line line(String port) {

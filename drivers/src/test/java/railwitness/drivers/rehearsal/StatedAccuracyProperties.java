@@ -30,7 +30,8 @@ class StatedAccuracyProperties {
 
     private static double read(Fixture fixture, long seed, String setUp) {
         VirtualBench bench = new VirtualBench(WORLD, List.of(fixture), seed, AGENDA::nowNanos);
-        try (Line line = bench.opener(AGENDA).open(PortSettings.usual(fixture.port()))) {
+        try (Line line =
+                bench.opener(AGENDA).open(PortSettings.usual(fixture.talk().port()))) {
             line.send(setUp);
             return Double.parseDouble(line.ask("READ?", Duration.ofSeconds(1)));
         }
