@@ -146,6 +146,30 @@ public record Fixture(
         return new Fixture(kind, name, talk, reads, rail, accuracy, leads, changed);
     }
 
+    /** The same on another port, in another dialect with its usual terminator. */
+    public Fixture withPort(String port, String dialect, int baud, double mainsHz) {
+        String terminator = dialect.contains("remote") ? "\r\n" : "\n";
+        Leads changed = new Leads(
+                leads.shuntOhm(), leads.shuntToleranceShare(), leads.bandLowHz(), leads.bandHighHz(), mainsHz);
+        return withTalk(new Talk(port, dialect, terminator, baud)).withLeads(changed);
+    }
+
+    /** The same with another AC band. */
+    public Fixture withBand(double lowHz, double highHz) {
+        return withLeads(new Leads(leads.shuntOhm(), leads.shuntToleranceShare(), lowHz, highHz, leads.mainsHz()));
+    }
+
+    /** The same with other highest settings. */
+    public Fixture withHighest(double volts, double amps) {
+        return withRatings(new Ratings(volts, amps, ratings.channel(), ratings.remoteChannel()));
+    }
+
+    /** The same supply, its second channel and its relay wired to the unit's remote turn-on. */
+    public Fixture withRemote() {
+        return withRatings(
+                new Ratings(ratings.highestVolts(), ratings.highestAmps(), ratings.channel(), OptionalInt.of(2)));
+    }
+
     String port() {
         return talk.port();
     }
