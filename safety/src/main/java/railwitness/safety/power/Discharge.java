@@ -25,6 +25,9 @@ public final class Discharge {
     /** A rail that would need longer than this does not fall, as far as a person at the bench is concerned. */
     public static final Duration LONGEST_WAIT = Duration.ofMinutes(10);
 
+    /** A rail that was not read for so long is taken as charged and no longer waited for. */
+    public static final Duration UNREAD = Duration.ofSeconds(5);
+
     private static final int KEPT = 8;
     private static final int LEAST = 4;
     private static final long LEAST_SPAN_NANOS = 1_500_000_000L;
@@ -90,10 +93,20 @@ public final class Discharge {
                 .toList();
     }
 
-    /** True when every rail is below the touch limit or has stopped falling: loads are of no more use. */
-    public boolean over() {
+    /**
+     * True when waiting is of no more use: each rail is below the touch limit, has stopped falling, or was not read for
+     * {@link #UNREAD}.
+     */
+    public boolean over(long nowNanos) {
         List<Channel> standing = notFalling();
-        return allSeen() && points.keySet().stream().allMatch(rail -> safe(rail) || standing.contains(rail));
+        return points.keySet().stream()
+                .allMatch(rail -> safe(rail) || standing.contains(rail) || unread(rail, nowNanos));
+    }
+
+    private boolean unread(Channel rail, long nowNanos) {
+        double last =
+                points.get(rail).isEmpty() ? 0 : points.get(rail).getLast().seconds();
+        return (nowNanos - sinceNanos) / 1e9 - last >= UNREAD.toSeconds();
     }
 
     /** Time until this rail is below the touch limit at the rate of the last readings, s; empty when it does not fall. */

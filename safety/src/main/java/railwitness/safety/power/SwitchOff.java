@@ -29,7 +29,6 @@ final class SwitchOff {
     private static final Duration ANSWER = Duration.ofSeconds(2);
     private static final Duration AGAIN = Duration.ofSeconds(1);
     private static final Duration LOOK = Duration.ofMillis(100);
-    private static final Duration UNSEEN = Duration.ofSeconds(5);
     private static final Duration INPUT_GRACE = Duration.ofSeconds(5);
     private static final double INPUT_SHARE = 0.9;
     private static final double LEAST_INPUT_VOLTS = 1;
@@ -54,7 +53,6 @@ final class SwitchOff {
     private boolean released;
     private Discharge discharge;
     private long dischargingSince;
-    private long lastHeard;
     private boolean loadsTold;
     private int open;
     private Ended ended;
@@ -169,7 +167,6 @@ final class SwitchOff {
     private void startDischarge() {
         if (discharge == null) {
             dischargingSince = agenda.nowNanos();
-            lastHeard = dischargingSince;
             discharge = new Discharge(rails, dischargingSince);
             look();
         }
@@ -182,9 +179,6 @@ final class SwitchOff {
             return;
         }
         discharge.heard(measured);
-        if (rails.volts().contains(reading.channel())) {
-            lastHeard = agenda.nowNanos();
-        }
         if (rails.inputVolts().contains(reading.channel())) {
             inputs.put(reading.channel(), measured.value());
         }
@@ -218,9 +212,8 @@ final class SwitchOff {
 
     private boolean loadsOfNoMoreUse() {
         long now = agenda.nowNanos();
-        boolean unseen = now - lastHeard >= UNSEEN.toNanos();
         boolean tooLong = now - dischargingSince >= Discharge.LONGEST_WAIT.toNanos();
-        return rails.volts().isEmpty() || discharge.over() || unseen || tooLong;
+        return discharge.over(now) || tooLong;
     }
 
     private boolean inputJudged() {

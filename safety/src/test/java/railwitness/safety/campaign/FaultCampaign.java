@@ -23,7 +23,7 @@ import railwitness.drivers.time.VirtualAgenda;
  * virtual clock, cases over pseudo-terminals in real time.
  */
 final class FaultCampaign {
-    private static final Duration LONGEST = Duration.ofMinutes(15);
+    private static final Duration LONGEST = Duration.ofMinutes(12);
 
     record Case(String instrument, Trouble trouble, SmallRun.Moment moment, long seed) {}
 
@@ -105,7 +105,7 @@ final class FaultCampaign {
                     StationMaker.threaded(agenda),
                     ExchangeLog.none())) {
                 SmallRun run = new SmallRun(agenda, bench, moment -> inject(what, moment, far, agenda.nowNanos()));
-                run.run(Duration.ofMinutes(2));
+                run.run(Duration.ofMinutes(1));
                 return ending(what, run, far);
             }
         }
@@ -115,7 +115,11 @@ final class FaultCampaign {
         if (moment == what.moment()) {
             long offset = new Random(what.hashCode() * 31L + what.seed()).nextInt(300) * 1_000_000L;
             boolean atOnce = moment.compareTo(SmallRun.Moment.SWITCHING_OFF) >= 0;
-            far.instrument(what.instrument()).trouble(what.trouble(), nowNanos + (atOnce ? 0 : offset));
+            long from = nowNanos + (atOnce ? 0 : offset);
+            far.instrument(what.instrument()).trouble(what.trouble(), from);
+            if (what.trouble() == Trouble.SAYS_OFF && what.seed() % 2 == 0) {
+                far.instrument(what.instrument()).trouble(Trouble.IGNORES_OFF, from); // says off while on
+            }
         }
     }
 

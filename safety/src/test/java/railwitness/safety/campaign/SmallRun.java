@@ -231,7 +231,9 @@ final class SmallRun implements PowerLog {
 
     @Override
     public void step(long atNanos, String what, String said) {
-        // the words of the end are enough here
+        if (Boolean.getBoolean("campaign.steps")) {
+            System.out.println(atNanos / 1_000_000 + " ms " + what + ": " + said);
+        }
     }
 
     @Override

@@ -81,8 +81,18 @@ class DischargeTest {
             hear(MINUS, t, -31);
             assertThat(discharge.notFalling().isEmpty()).isEqualTo(t < 3);
         }
-        assertThat(discharge.over()).isTrue();
+        assertThat(discharge.over(4_000_000_000L)).isTrue();
         assertThat(discharge.words()).contains("minus stays at -31.0 V and does not fall");
+    }
+
+    @Test
+    void aRailThatIsNotReadIsNotWaitedForButCountsAsCharged() {
+        for (double t = 0; t <= 6; t += 1) {
+            hear(PLUS, t, 1);
+        }
+        assertThat(discharge.over(4_900_000_000L)).isFalse();
+        assertThat(discharge.over(5_000_000_000L)).isTrue();
+        assertThat(discharge.belowTouch()).isFalse();
     }
 
     private void hear(Channel channel, double seconds, double volts) {
