@@ -172,7 +172,7 @@ class VerificationTest {
                 "DELETE FROM event WHERE seq = (SELECT min(seq) FROM event)",
                 "DELETE FROM ending",
                 "DELETE FROM block WHERE first_seq = (SELECT max(first_seq) FROM block)",
-                "DELETE FROM summary WHERE start_s = 5",
+                "DELETE FROM summary WHERE start_s = 4",
                 "DELETE FROM link WHERE last_seq = (SELECT max(last_seq) FROM link)",
                 "INSERT INTO note (at_ns, author, text) VALUES (1, '', 'added')",
                 "INSERT INTO reading (channel, requested_ns, replied_ns, value) VALUES (6, 1, 2, 3.0)",

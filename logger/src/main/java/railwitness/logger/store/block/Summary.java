@@ -17,7 +17,7 @@ public record Summary(
 
     /** The lengths for which summaries are kept, s, ascending. */
     public static int[] spans() {
-        return new int[] {5, 30, 300, 3600};
+        return new int[] {2, 10, 60, 600, 3600};
     }
 
     /** Beginning of the stretch that holds the given time, s. */
