@@ -239,8 +239,8 @@ class FaultsTest {
     static final class NativeProbe {
         public static void main(String[] arguments) throws Exception {
             try {
-                HeldFile.isHeld(Path.of("no such session"));
-                Sqlite.openForWriting(Path.of(":memory:")).close();
+                NativeLibrary.prepare();
+                java.sql.DriverManager.getConnection("jdbc:sqlite::memory:").close();
                 System.out.println("opened");
             } catch (StoreException e) {
                 System.out.println(e.getMessage());

@@ -112,6 +112,21 @@ class SessionFileTest {
     }
 
     @Test
+    void anOrderlyEndLeavesNoUnusedPage() throws Exception {
+        Path file = folder.resolve("pages.session");
+        try (SessionWriter writer = SessionWriter.create(file, Heads.plain())) {
+            for (int i = 0; i < 3000; i++) {
+                writer.reading(new Measured(PLUS, i, i, i));
+            }
+            writer.commit();
+            writer.finish(SessionState.COMPLETE);
+        }
+        try (var connection = Sqlite.openForReading(file)) {
+            assertThat(OpenedFile.pragma(connection, "freelist_count")).isZero();
+        }
+    }
+
+    @Test
     void anExistingFileIsNotWrittenOver() throws Exception {
         Path file = Files.writeString(folder.resolve("e.session"), "mine");
         assertThatThrownBy(() -> SessionWriter.create(file, Heads.plain()))
