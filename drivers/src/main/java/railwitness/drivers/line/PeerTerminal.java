@@ -48,6 +48,8 @@ public final class PeerTerminal implements AutoCloseable {
             }
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
+        } catch (LineException unplugged) {
+            terminal.close();
         }
     }
 

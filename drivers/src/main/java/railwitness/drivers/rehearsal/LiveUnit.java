@@ -12,6 +12,7 @@ final class LiveUnit {
     private static final double LARGEST_CHANGE_VOLTS = 0.8;
     private static final double STEADY_VOLTS_PER_SECOND = 0.002;
     private static final double NOTICED_KELVIN = 0.02;
+    private static final double NOTICED_VOLTS = 1e-6;
 
     private final Specimen specimen;
     private final Converter converter;
@@ -27,6 +28,8 @@ final class LiveUnit {
     private double rampTopVolts;
     private double nextStep = SHORT_STEP_SECONDS;
     private boolean steady;
+    /** Whether the balance still holds as long as nothing changes. */
+    private boolean balanced;
 
     LiveUnit(Specimen specimen, double ambientDegC) {
         this.specimen = specimen;
@@ -45,6 +48,7 @@ final class LiveUnit {
     void disturb() {
         nextStep = SHORT_STEP_SECONDS;
         steady = false;
+        balanced = false;
     }
 
     /** Works one step of at most so long out; returns its length, s. */
@@ -61,7 +65,10 @@ final class LiveUnit {
         settle(step, change);
         charge = next;
         runningSeconds += running ? step : 0;
-        balance = converter.balance(circuit, situation(feed, draws, 0), charge);
+        if (!balanced || change > NOTICED_VOLTS) {
+            balance = converter.balance(circuit, situation(feed, draws, 0), charge);
+            balanced = steady && change <= NOTICED_VOLTS;
+        }
         warm(step);
         return step;
     }
@@ -118,6 +125,7 @@ final class LiveUnit {
     }
 
     private void refresh() {
+        balanced = false;
         circuitTransformerDegC = transformer.degC();
         circuitHeatsinkDegC = heatsink.degC();
         circuit = new Circuit(specimen, circuitTransformerDegC, circuitHeatsinkDegC);

@@ -10,6 +10,8 @@ final class Probe {
     private final double shuntOhm;
     private final double bandLowHz;
     private final double bandHighHz;
+    private Ripple lastRipple;
+    private double lastVolts;
 
     /** @param shuntOhm true resistance of the shunt between the leads; nought for none */
     Probe(World world, Channel channel, double shuntOhm, double bandLowHz, double bandHighHz) {
@@ -36,7 +38,16 @@ final class Probe {
     /** Root mean square of what alternates within the meter's band, V. */
     double alternatingVolts(long nanos) {
         Balance state = world.at(nanos);
-        return isRail() ? state.rail(channel.node()).ripple().rmsVolts(bandLowHz, bandHighHz) : 0;
+        return isRail() ? inBand(state.rail(channel.node()).ripple()) : 0;
+    }
+
+    /** Worked out once for each ripple, as it is asked for often while nothing changes. */
+    private double inBand(Ripple ripple) {
+        if (ripple != lastRipple) {
+            lastRipple = ripple;
+            lastVolts = ripple.rmsVolts(bandLowHz, bandHighHz);
+        }
+        return lastVolts;
     }
 
     /** Direct current through the meter, A. */
@@ -48,6 +59,18 @@ final class Probe {
     /** Temperature of the body the sensor is on, degC; for a node that is no body, that of the air. */
     double degC(long nanos) {
         return world.degC(nanos, channel.node());
+    }
+
+    /** The channel's own quantity; nought where it has no such thing. */
+    double value(long nanos) {
+        return switch (channel.quantity()) {
+            case VOLTAGE -> directVolts(nanos);
+            case CURRENT -> directAmps(nanos);
+            case RIPPLE -> alternatingVolts(nanos);
+            case TEMPERATURE -> degC(nanos);
+            case POWER -> directVolts(nanos) * directAmps(nanos);
+            case RESISTANCE -> 0;
+        };
     }
 
     boolean hasSensor() {

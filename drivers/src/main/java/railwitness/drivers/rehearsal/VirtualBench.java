@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.function.LongSupplier;
 import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.bench.Source;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
@@ -22,9 +23,13 @@ import railwitness.drivers.time.VirtualAgenda;
 public final class VirtualBench {
     private static final double LEAST_LEAD_OHM = 5e-4;
     private static final double BATTERY_VOLTS = 12.7;
+    private static final double LOWEST_HAND_HZ = 20;
+    private static final double HIGHEST_HAND_HZ = 100_000;
+    private static final double HAND_DIGITS = 4000;
 
     private final World world;
     private final LongSupplier clock;
+    private final long seed;
     private final Map<String, VirtualInstrument> byPort = new LinkedHashMap<>();
 
     /**
@@ -35,10 +40,9 @@ public final class VirtualBench {
     public VirtualBench(World world, List<Fixture> fixtures, long seed, LongSupplier clock) {
         this.world = world;
         this.clock = clock;
+        this.seed = seed;
         for (Fixture fixture : fixtures) {
-            Random random = new Random(31 * seed + fixture.name().hashCode());
-            random.nextLong();
-            if (byPort.put(fixture.port(), make(fixture, random)) != null) {
+            if (byPort.put(fixture.port(), make(fixture, random(fixture.name()))) != null) {
                 throw new IllegalArgumentException("two instruments are on port '" + fixture.port() + "'");
             }
         }
@@ -114,6 +118,24 @@ public final class VirtualBench {
     /** What a person does with a resistor bank: so many ohm across the rail, or 0 to take it off. */
     public void switchResistor(String rail, double ohm) {
         world.draw(clock.getAsLong(), rail, "resistor bank", ohm <= 0 ? Draw.NONE : Draw.ohms(ohm));
+    }
+
+    /** What a person reads off a meter without a wire, with the errors the sheet states, in the channel's unit. */
+    public double readByHand(HandRead meter) {
+        long now = clock.getAsLong();
+        Stated stated = meter.accuracy()
+                .map(accuracy -> BenchFixtures.stated(accuracy, world.degC(now, "ambient")))
+                .orElse(Stated.EXACT);
+        double value = new Probe(world, meter.reads(), 0, LOWEST_HAND_HZ, HIGHEST_HAND_HZ).value(now);
+        Imperfection errors = new Imperfection(stated, random(meter.name()));
+        double range = meter.range().orElse(Math.max(1, Math.abs(value)));
+        return errors.shown(value, range, range / HAND_DIGITS);
+    }
+
+    private Random random(String name) {
+        Random random = new Random(31 * seed + name.hashCode());
+        random.nextLong();
+        return random;
     }
 
     /** Opens lines to these instruments inside the process, on the virtual clock. */

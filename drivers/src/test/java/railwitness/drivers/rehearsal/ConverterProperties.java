@@ -12,7 +12,7 @@ import railwitness.drivers.rehearsal.Specimen.Filter;
 
 /** What holds for every converter, over random ones; the seed is printed with a failure. */
 class ConverterProperties {
-    private static final int SPECIMENS = 80;
+    private static final int SPECIMENS = 50;
 
     @Test
     void powerThatGoesInComesOutOrIsLost() {

@@ -20,6 +20,7 @@ import railwitness.drivers.time.RealAgenda;
 /** The virtual bench over real pseudo-terminals in real time. */
 class StandInTest {
     private final List<String> switched = Collections.synchronizedList(new ArrayList<>());
+    private VirtualBench bench;
     private StandIn standIn;
     private Map<String, String> devices;
 
@@ -27,7 +28,7 @@ class StandInTest {
     void serve() {
         assumeTrue(PseudoTerminal.available());
         RealAgenda clock = new RealAgenda();
-        VirtualBench bench = new VirtualBench(
+        bench = new VirtualBench(
                 new World(Specimen.usual(), 22), BenchOfTest.fixtures("scpi-1999"), 1, clock::nowNanos);
         standIn = new StandIn(bench, (name, on) -> switched.add(name + " " + on));
         devices = standIn.places().stream().collect(Collectors.toMap(StandIn.Place::name, StandIn.Place::device));
@@ -80,6 +81,22 @@ class StandInTest {
         assertThat(volts("plus-meter")).isBetween(38.0, 43.0);
         assertThat(volts("minus-meter")).isBetween(-43.0, -38.0);
         assertThat(volts("input-meter")).isBetween(13.6, 13.9);
+    }
+
+    @Test
+    void aVanishedInstrumentTakesItsDeviceAway() throws IOException {
+        bench.instrument("plus-meter").trouble(Trouble.VANISHED);
+        assertThat(answers("plus-meter")).isFalse();
+        assertThat(ask("minus-meter", "*OPC?")).isEqualTo("1");
+    }
+
+    /** False when the device gives an end of file or an error instead of an answer. */
+    private boolean answers(String name) {
+        try {
+            return ask(name, "*OPC?") != null;
+        } catch (IOException gone) {
+            return false;
+        }
     }
 
     private double volts(String name) throws IOException {

@@ -6,8 +6,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.ByteBuffer;
 import java.time.Duration;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.line.LineException;
+import railwitness.drivers.reading.Channel;
 
 /** Behaviour of the far side: IEEE 488.2 and SCPI-1999 as instrument makers' manuals describe them. */
 class VirtualInstrumentTest {
@@ -257,6 +261,16 @@ class VirtualInstrumentTest {
         bench.send("supply", "*RST");
         assertThat(bench.ask("supply", "OUTP?;VOLT?")).isEqualTo("0;0");
         assertThat(bench.bench.supply("supply").isOn()).isFalse();
+    }
+
+    @Test
+    void aPersonReadsAMeterWithoutAWireToItsDigits() {
+        bench.powered();
+        HandRead meter =
+                new HandRead("old meter", Channel.of("minus.voltage"), OptionalDouble.of(100), Optional.empty());
+        double truth =
+                bench.bench.world().at(bench.agenda.nowNanos()).rail("minus").volts();
+        assertThat(bench.bench.readByHand(meter)).isCloseTo(truth, within(0.0126));
     }
 
     @Test

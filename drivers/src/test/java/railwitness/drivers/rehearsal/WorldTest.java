@@ -151,7 +151,7 @@ class WorldTest {
     }
 
     @Test
-    void sixHoursOfReadingsByTheSecondGiveFiniteValues() {
+    void sixHoursOfReadingsStayFinite() {
         World world = running(USUAL);
         world.draw(seconds(2), "plus", "load", Draw.amps(4));
         world.draw(seconds(2), "minus", "load", Draw.amps(4));
