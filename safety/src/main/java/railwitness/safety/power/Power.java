@@ -1,9 +1,14 @@
 package railwitness.safety.power;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
@@ -208,13 +213,35 @@ public final class Power {
     }
 
     /**
-     * The bytes of off and nothing else: for a shutdown hook or an uncaught exception, when the agenda no longer runs.
+     * The bytes of off and nothing else: for an uncaught exception, when the agenda no longer runs.
      * From any thread; never waits, never throws. Nothing that was asked for before comes after it. The loads stay on
      * and drain the rails; the guardian switches them off.
      */
     public boolean cutOff() {
         round.incrementAndGet();
         return supply.instrument().cutIn(supply.instrument().offBytes());
+    }
+
+    /**
+     * {@link #cutOff}, then the supply's own word that it is off: for the task that runs before the serial library
+     * closes its ports, because closing throws away what has not left yet. Waits for the supply's worker, not for the
+     * agenda, so the agenda need not run any more; not to be called on a virtual agenda.
+     *
+     * @param longest how long to wait for the answer; without one the whole time is given to the bytes to leave
+     * @return true when the supply said that it is off
+     */
+    public boolean lastWord(Duration longest) {
+        cutOff();
+        CompletableFuture<Boolean> off = new CompletableFuture<>();
+        supply.askFirst(() -> off.complete(!supply.instrument().isOn()), outcome -> {});
+        try {
+            return off.get(longest.toMillis(), TimeUnit.MILLISECONDS);
+        } catch (TimeoutException | ExecutionException e) {
+            return false;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
+        }
     }
 
     /** Stops telling a supply off that did not confirm; before the ports are closed. */
