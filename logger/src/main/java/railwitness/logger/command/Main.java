@@ -16,6 +16,7 @@ import picocli.CommandLine.IVersionProvider;
             RehearseCommand.class,
             RunCommand.class,
             FindingsCommand.class,
+            CertificateCommand.class,
             ImportCommand.class,
             CheckCommand.class,
             AskCommand.class,

@@ -8,6 +8,7 @@ import java.nio.file.NoSuchFileException;
 import java.util.List;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.sheet.SheetException;
+import railwitness.logger.certificate.CertificateException;
 import railwitness.logger.importing.ImportException;
 import railwitness.logger.store.StoreException;
 
@@ -19,7 +20,10 @@ record Refusal(int exitCode, List<String> lines) {
                     ExitCode.BAD_INPUT,
                     sheet.faults().stream().map(Object::toString).toList());
         }
-        if (e instanceof BadInput || e instanceof ImportException || e instanceof IllegalArgumentException) {
+        if (e instanceof BadInput
+                || e instanceof ImportException
+                || e instanceof CertificateException
+                || e instanceof IllegalArgumentException) {
             return new Refusal(ExitCode.BAD_INPUT, List.of(oneLine(e.getMessage())));
         }
         if (e instanceof LineException) {

@@ -1,0 +1,35 @@
+package railwitness.logger.certificate;
+
+import java.nio.file.Path;
+import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.store.SessionFile;
+import railwitness.logger.store.SessionHead;
+
+/**
+ * The test that this one follows.
+ *
+ * @param seal digest of its session
+ */
+record Earlier(SessionFindings session, String seal) {
+    /** @throws CertificateException when it is the same session or of another unit */
+    static Earlier of(Path file, SessionHead now) {
+        try (SessionFile opened = SessionFile.open(file)) {
+            Earlier earlier = new Earlier(SessionFindings.of(opened), opened.seal());
+            SessionHead before = earlier.session.head();
+            if (before.id().equals(now.id())) {
+                throw new CertificateException(file + ": is this very session; name the one before it");
+            }
+            if (!before.unitSerial().equals(now.unitSerial())) {
+                throw new CertificateException(file + ": is of the unit with serial '" + before.unitSerial()
+                        + "', not '" + now.unitSerial() + "'; name the session of the same unit");
+            }
+            return earlier;
+        }
+    }
+
+    String words() {
+        String condition = session.head().unitCondition();
+        return "No. " + session.head().id() + (condition.isEmpty() ? "" : ", " + condition) + ", "
+                + session.findings().verdict().words();
+    }
+}

@@ -1,0 +1,66 @@
+package railwitness.logger.certificate;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import railwitness.analysis.supply.Points;
+import railwitness.logger.chart.Chart;
+import railwitness.logger.chart.HoldCharts;
+import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.store.InstrumentEntry;
+import railwitness.logger.store.NoteEntry;
+import railwitness.logger.store.SessionFile;
+import railwitness.logger.store.SessionHead;
+import railwitness.logger.store.SessionState;
+import railwitness.logger.store.SheetEntry;
+
+/**
+ * Everything a certificate is made from, read once.
+ *
+ * @param seal digest of the session, 64 hexadecimal digits
+ * @param holds pictures and words of the soak, where there was one
+ */
+record Evidence(
+        Order order,
+        String fileName,
+        SessionFindings session,
+        String seal,
+        List<SheetEntry> sheets,
+        List<InstrumentEntry> instruments,
+        List<NoteEntry> notes,
+        ReadingTally tally,
+        Optional<Earlier> earlier,
+        List<Chart> holdCharts) {
+
+    /** @throws CertificateException when the session is still running or holds nothing */
+    static Evidence of(Path session, Order order) {
+        try (SessionFile file = SessionFile.open(session)) {
+            if (file.state() == SessionState.RUNNING) {
+                throw new CertificateException(session + ": is still being recorded; wait for its end");
+            }
+            SessionHead head = file.head();
+            if (file.seal().length() != Digest.DIGITS) {
+                throw new CertificateException(session + ": carries no digest yet; it was cut off in its first second");
+            }
+            SessionFindings findings = SessionFindings.of(file);
+            List<String> rails = new Points(findings.findings().points(), findings.design()).rails();
+            return new Evidence(
+                    order,
+                    session.getFileName().toString(),
+                    findings,
+                    file.seal(),
+                    file.sheets(),
+                    file.instruments(),
+                    file.notes(),
+                    ReadingTally.of(file, rails),
+                    order.before().map(before -> Earlier.of(before, head)),
+                    new HoldCharts(file, rails).all());
+        }
+    }
+
+    /** Name, and serial number where it has one. */
+    String unit() {
+        SessionHead head = session.head();
+        return head.unitName() + (head.unitSerial().isEmpty() ? "" : ", serial " + head.unitSerial());
+    }
+}

@@ -1,0 +1,29 @@
+package railwitness.logger.certificate;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * What kind of certificate is wanted.
+ *
+ * @param paper it is printed on
+ * @param causes whether probable causes are printed
+ * @param before session of the same unit that this one is the retest of
+ * @param workshop who tested, with address; empty when not stated
+ * @param customer whose unit it is; empty when not stated
+ * @param issued when the certificate is made
+ */
+public record Order(
+        Paper paper,
+        boolean causes,
+        Optional<Path> before,
+        Optional<String> workshop,
+        Optional<String> customer,
+        Instant issued) {
+
+    /** On A4, with nothing beside what the session holds. */
+    public static Order plain(Instant issued) {
+        return new Order(Paper.A4, false, Optional.empty(), Optional.empty(), Optional.empty(), issued);
+    }
+}

@@ -1,0 +1,240 @@
+package railwitness.logger.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.Shape;
+import java.awt.geom.Rectangle2D;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.util.Locale;
+import java.util.stream.DoubleStream;
+import org.jfree.chart.annotations.XYTextAnnotation;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
+import org.jfree.chart.plot.ValueMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYErrorRenderer;
+import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.chart.ui.TextAnchor;
+import org.jfree.data.xy.XYIntervalSeries;
+import org.jfree.data.xy.XYIntervalSeriesCollection;
+
+/** Draws a picture: hairlines, no boxes, names beside the lines instead of a legend. */
+public final class ChartPainter {
+    private static final int UPRIGHT_STEPS = 4;
+    private static final int ACROSS_STEPS = 5;
+    private static final int MOST_WHISKERS = 60;
+    private static final float[] DASHES = {3.2f, 2.2f};
+    private static final float[] LIMIT_DASHES = {4.5f, 2.5f};
+
+    private final Chart chart;
+    private final ChartInk ink;
+
+    private ChartPainter(Chart chart, ChartInk ink) {
+        this.chart = chart;
+        this.ink = ink;
+    }
+
+    /** Draws into a rectangle of the ground; nothing is filled behind it. */
+    public static void draw(Chart chart, ChartInk ink, Graphics2D ground, Rectangle2D area) {
+        new ChartPainter(chart, ink).draw(ground, area);
+    }
+
+    private void draw(Graphics2D ground, Rectangle2D area) {
+        Shape clip = ground.getClip();
+        float size = ink.titleSize();
+        title(ground, area.getX(), area.getY() + size);
+        double top = area.getY() + size * 1.7;
+        XYPlot plot = plot();
+        plot.draw(
+                ground,
+                new Rectangle2D.Double(
+                        area.getX(), top, area.getWidth(), area.getY() + area.getHeight() - top),
+                null,
+                null,
+                null);
+        ground.setClip(clip);
+    }
+
+    private void title(Graphics2D ground, double x, double y) {
+        Font medium = ink.lettering().medium().deriveFont(ink.titleSize());
+        ground.setFont(medium);
+        ground.setColor(ink.ink());
+        ground.drawString(chart.title(), (float) x, (float) y);
+        double width = ground.getFontMetrics(medium).getStringBounds(chart.title(), ground).getWidth();
+        ground.setFont(ink.lettering().regular().deriveFont(ink.titleSize()));
+        ground.setColor(ink.muted());
+        ground.drawString(", " + chart.unit(), (float) (x + width), (float) y);
+    }
+
+    private XYPlot plot() {
+        AxisRange across = across();
+        AxisRange upright = upright();
+        XYPlot plot = new XYPlot(
+                dataset(), axis(across, " " + chart.acrossUnit()), axis(upright, ""), renderer());
+        plot.setBackgroundPaint(null);
+        plot.setOutlineVisible(false);
+        plot.setInsets(RectangleInsets.ZERO_INSETS);
+        plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
+        plot.setDomainGridlinesVisible(false);
+        plot.setRangeGridlinePaint(ink.rule());
+        plot.setRangeGridlineStroke(new BasicStroke(0.6f));
+        plot.setRangeZeroBaselineVisible(false);
+        for (LimitLine limit : chart.limits()) {
+            plot.addRangeMarker(new ValueMarker(limit.at(), ink.fault(), dashed(0.8f, LIMIT_DASHES)));
+            plot.addAnnotation(limitWords(limit, across, upright));
+        }
+        names(plot, across, upright);
+        return plot;
+    }
+
+    private AxisRange across() {
+        double least = xs().min().orElse(0);
+        double most = xs().max().orElse(1);
+        AxisRange round = AxisRange.holding(least, most, ACROSS_STEPS);
+        double beyond = (most - least) * 0.03;
+        return new AxisRange(least - beyond, most + beyond, round.step());
+    }
+
+    private AxisRange upright() {
+        double least = DoubleStream.concat(lows(), limits()).min().orElse(0);
+        double most = DoubleStream.concat(highs(), limits()).max().orElse(1);
+        return AxisRange.holding(least, most, UPRIGHT_STEPS);
+    }
+
+    private DoubleStream xs() {
+        return chart.curves().stream().flatMapToDouble(curve -> DoubleStream.of(curve.x()));
+    }
+
+    private DoubleStream lows() {
+        return chart.curves().stream().flatMapToDouble(curve -> DoubleStream.of(curve.y()));
+    }
+
+    private DoubleStream highs() {
+        return lows();
+    }
+
+    private DoubleStream limits() {
+        return chart.limits().stream().mapToDouble(LimitLine::at);
+    }
+
+    private NumberAxis axis(AxisRange range, String unit) {
+        NumberAxis axis = new NumberAxis();
+        axis.setRange(range.from(), range.to());
+        DecimalFormatSymbols symbols = DecimalFormatSymbols.getInstance(Locale.ROOT);
+        symbols.setMinusSign('\u2212');
+        DecimalFormat format = new DecimalFormat("0", symbols);
+        format.setMinimumFractionDigits(range.places());
+        format.setMaximumFractionDigits(range.places());
+        format.setPositiveSuffix(unit);
+        format.setNegativeSuffix(unit);
+        axis.setTickUnit(new NumberTickUnit(range.step(), format, 0));
+        axis.setTickLabelFont(ink.lettering().regular().deriveFont(ink.axisSize()));
+        axis.setTickLabelPaint(ink.muted());
+        axis.setAxisLineVisible(false);
+        axis.setTickMarksVisible(false);
+        axis.setTickLabelInsets(new RectangleInsets(3, 0, 0, 4));
+        return axis;
+    }
+
+    private XYIntervalSeriesCollection dataset() {
+        XYIntervalSeriesCollection all = new XYIntervalSeriesCollection();
+        for (int i = 0; i < chart.curves().size(); i++) {
+            Curve curve = chart.curves().get(i);
+            XYIntervalSeries series = new XYIntervalSeries(i, false, true);
+            for (int j = 0; j < curve.x().length; j++) {
+                double x = curve.x()[j];
+                double y = curve.y()[j];
+                series.add(x, x, x, y, y - curve.expanded()[j], y + curve.expanded()[j]);
+            }
+            all.addSeries(series);
+        }
+        return all;
+    }
+
+    private XYErrorRenderer renderer() {
+        XYErrorRenderer renderer = new XYErrorRenderer();
+        renderer.setDrawXError(false);
+        renderer.setDrawYError(chart.curves().stream().anyMatch(ChartPainter::whiskered));
+        renderer.setCapLength(3);
+        renderer.setErrorStroke(new BasicStroke(0.7f));
+        renderer.setDefaultShapesVisible(false);
+        renderer.setDefaultLinesVisible(true);
+        for (int i = 0; i < chart.curves().size(); i++) {
+            Curve curve = chart.curves().get(i);
+            Color colour = ink.of(curve);
+            renderer.setSeriesPaint(i, colour);
+            renderer.setSeriesStroke(i, curve.predicted() ? dashed(0.8f, DASHES) : new BasicStroke(1.1f));
+        }
+        return renderer;
+    }
+
+    private static boolean whiskered(Curve curve) {
+        return curve.x().length <= MOST_WHISKERS
+                && DoubleStream.of(curve.expanded()).anyMatch(half -> half > 0);
+    }
+
+    private static BasicStroke dashed(float width, float[] dashes) {
+        return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, dashes, 0);
+    }
+
+    private XYTextAnnotation limitWords(LimitLine limit, AxisRange across, AxisRange upright) {
+        boolean above = limit.at() - upright.from() < (upright.to() - upright.from()) * 0.12;
+        return words(
+                limit.words(),
+                across.to() - (across.to() - across.from()) * 0.02,
+                limit.at() + gap(upright) * (above ? 1 : -1),
+                above ? TextAnchor.BOTTOM_RIGHT : TextAnchor.TOP_RIGHT,
+                ink.fault(),
+                ink.lettering().regular());
+    }
+
+    /** Names beside the lines: every other one above and below, each further pair further to the left. */
+    private void names(XYPlot plot, AxisRange across, AxisRange upright) {
+        int measured = 0;
+        boolean saidPredicted = false;
+        for (Curve curve : chart.curves()) {
+            if (curve.name().isEmpty()) {
+                continue;
+            }
+            boolean above = curve.predicted() || measured % 2 == 0;
+            double share = curve.predicted() ? 0.25 : 0.9 - 0.22 * (measured / 2);
+            if (!curve.predicted()) {
+                measured++;
+            } else if (saidPredicted) {
+                continue;
+            }
+            saidPredicted |= curve.predicted();
+            double x = across.from() + share * (across.to() - across.from());
+            plot.addAnnotation(words(
+                    curve.name(),
+                    x,
+                    edge(curve, x, above) + gap(upright) * (above ? 1 : -1),
+                    above ? TextAnchor.BOTTOM_CENTER : TextAnchor.TOP_CENTER,
+                    curve.predicted() ? ink.muted() : ink.of(curve),
+                    curve.predicted() ? ink.lettering().italic() : ink.lettering().regular()));
+        }
+    }
+
+    /** The outermost line near a name, so that the name crosses none. */
+    private double edge(Curve curve, double x, boolean above) {
+        double own = curve.at(x);
+        double near = (upright().to() - upright().from()) * 0.12;
+        DoubleStream all = chart.curves().stream().mapToDouble(other -> other.at(x)).filter(y -> Math.abs(y - own) < near);
+        return above ? all.max().orElse(own) : all.min().orElse(own);
+    }
+
+    private static double gap(AxisRange upright) {
+        return (upright.to() - upright.from()) * 0.025;
+    }
+
+    private XYTextAnnotation words(String text, double x, double y, TextAnchor anchor, Color colour, Font face) {
+        XYTextAnnotation words = new XYTextAnnotation(text, x, y);
+        words.setTextAnchor(anchor);
+        words.setPaint(colour);
+        words.setFont(face.deriveFont(ink.axisSize()));
+        return words;
+    }
+}
