@@ -118,7 +118,8 @@ public final class Certificate {
         Calendar issued = new GregorianCalendar(TimeZone.getTimeZone("UTC"), Locale.ROOT);
         issued.setTimeInMillis(evidence.order().issued().toEpochMilli());
         information.setCreationDate(issued);
-        information.setCustomMetadataValue(SESSION_KEY, evidence.session().head().id());
+        information.setCustomMetadataValue(
+                SESSION_KEY, evidence.session().head().id());
         information.setCustomMetadataValue(DIGEST_KEY, evidence.seal());
         document.getDocumentCatalog().setLanguage("en");
         document.setDocumentId(evidence.order().issued().toEpochMilli());

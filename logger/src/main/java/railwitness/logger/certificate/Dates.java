@@ -26,6 +26,7 @@ final class Dates {
     static String until(Instant start, Instant end, ZoneId zone) {
         boolean sameDay = day(start, zone).equals(day(end, zone));
         String offset = OFFSET.format(end.atZone(zone));
-        return (sameDay ? TIME : MINUTE).format(end.atZone(zone)) + (offset.equals("+00:00") ? " UTC" : " UTC" + offset);
+        return (sameDay ? TIME : MINUTE).format(end.atZone(zone))
+                + (offset.equals("+00:00") ? " UTC" : " UTC" + offset);
     }
 }

@@ -31,7 +31,8 @@ final class FigureList {
             Optional<Figure> figure = findings.figure(
                     FigureName.of(verdict.requirement().figure()),
                     verdict.requirement().rail());
-            rows.add(figure.map(found -> Printed.of(found, Optional.of(verdict))).orElseGet(() -> Printed.missing(verdict)));
+            rows.add(figure.map(found -> Printed.of(found, Optional.of(verdict)))
+                    .orElseGet(() -> Printed.missing(verdict)));
         }
         return rows;
     }
@@ -41,8 +42,9 @@ final class FigureList {
         List<Printed> rows = new ArrayList<>();
         for (Figure figure : session.findings().figures()) {
             List<Verdict> verdicts = session.findings().verdicts().stream()
-                    .filter(verdict -> verdict.requirement().figure().equals(figure.name().word())
-                            && verdict.requirement().rail().equals(figure.rail()))
+                    .filter(verdict ->
+                            verdict.requirement().figure().equals(figure.name().word())
+                                    && verdict.requirement().rail().equals(figure.rail()))
                     .toList();
             if (verdicts.isEmpty()) {
                 rows.add(Printed.of(figure, Optional.empty()));

@@ -57,8 +57,7 @@ final class HarmlessText {
                     Character.PRIVATE_USE,
                     Character.UNASSIGNED,
                     Character.NON_SPACING_MARK,
-                    Character.ENCLOSING_MARK ->
-                false;
+                    Character.ENCLOSING_MARK -> false;
             default -> hasGlyph.test(codePoint);
         };
     }

@@ -68,12 +68,15 @@ final class Incidents {
     private void state(List<Incident> all) {
         SessionState state = evidence.session().state();
         if (state != SessionState.COMPLETE) {
-            all.add(new Incident(seconds(evidence.session().endedNanos()), state.word(), switch (state) {
-                case INTERRUPTED -> "the recording broke off and was never brought to its end";
-                case STOPPED -> "a person ended the session before the plan was done";
-                case TRIPPED -> "the interlock switched the supply off";
-                default -> "";
-            }));
+            all.add(new Incident(
+                    seconds(evidence.session().endedNanos()),
+                    state.word(),
+                    switch (state) {
+                        case INTERRUPTED -> "the recording broke off and was never brought to its end";
+                        case STOPPED -> "a person ended the session before the plan was done";
+                        case TRIPPED -> "the interlock switched the supply off";
+                        default -> "";
+                    }));
         }
     }
 

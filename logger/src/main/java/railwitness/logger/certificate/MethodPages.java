@@ -39,16 +39,18 @@ final class MethodPages {
 
     private void method() {
         section.begin("Method", 60);
-        section.paragraph("The unit was fed from a laboratory supply behind a current limit and loaded in steps; input and"
-                + " rails were read in rounds"
-                + evidence.session()
-                        .bench()
-                        .map(bench -> " of " + Wording.number(bench.interval().toMillis() / 1000.0) + " s")
-                        .orElse("")
-                + ". A step counts as settled when of every judged channel the "
-                + SettlingRule.overLast(SETTLE_WINDOW_SECONDS).words()
-                + "; then it is averaged. Readings taken while the supply limited its current or a load could not hold"
-                + " its set point enter no average.");
+        section.paragraph(
+                "The unit was fed from a laboratory supply behind a current limit and loaded in steps; input and"
+                        + " rails were read in rounds"
+                        + evidence.session()
+                                .bench()
+                                .map(bench ->
+                                        " of " + Wording.number(bench.interval().toMillis() / 1000.0) + " s")
+                                .orElse("")
+                        + ". A step counts as settled when of every judged channel the "
+                        + SettlingRule.overLast(SETTLE_WINDOW_SECONDS).words()
+                        + "; then it is averaged. Readings taken while the supply limited its current or a load could not hold"
+                        + " its set point enter no average.");
         section.paragraph("Input voltage: "
                 + evidence.session().findings().points().stream()
                         .map(point -> point.inputSource().words())
@@ -56,16 +58,18 @@ final class MethodPages {
                         .collect(Collectors.joining("; "))
                 + ". Powers are products of the means of voltage and current."
                 + ripple());
-        section.paragraph("Uncertainty: law of propagation with correlation (JCGM 100:2008, 5.2). What an instrument may be"
-                + " off by is one and the same for all its readings on a range; the scatter of a mean allows for"
-                + " autocorrelation. U = k u at a coverage probability of 95 %, k by the distribution of the sum, not by"
-                + " custom. Rounded to two digits of U.");
+        section.paragraph(
+                "Uncertainty: law of propagation with correlation (JCGM 100:2008, 5.2). What an instrument may be"
+                        + " off by is one and the same for all its readings on a range; the scatter of a mean allows for"
+                        + " autocorrelation. U = k u at a coverage probability of 95 %, k by the distribution of the sum, not by"
+                        + " custom. Rounded to two digits of U.");
     }
 
     private String ripple() {
         boolean read = evidence.session().findings().points().stream()
                 .map(OperatingPoint::rails)
-                .anyMatch(rails -> rails.values().stream().anyMatch(rail -> rail.rippleRms().isPresent()));
+                .anyMatch(rails -> rails.values().stream()
+                        .anyMatch(rail -> rail.rippleRms().isPresent()));
         if (!read) {
             return "";
         }
@@ -88,15 +92,11 @@ final class MethodPages {
             return;
         }
         section.begin("Definitions", 30);
-        Table table = new Table(
-                type, Section.SMALL, 1.6f, List.of(Column.words("figure", 26), Column.words("is", 74)));
+        Table table = new Table(type, Section.SMALL, 1.6f, List.of(Column.words("figure", 26), Column.words("is", 74)));
         table.head();
         evidence.session().findings().figures().stream()
                 .collect(Collectors.toMap(
-                        Figure::name,
-                        Figure::definition,
-                        (first, second) -> first,
-                        java.util.LinkedHashMap::new))
+                        Figure::name, Figure::definition, (first, second) -> first, java.util.LinkedHashMap::new))
                 .forEach((name, definition) -> table.row(List.of(name.word(), definition)));
     }
 
@@ -137,14 +137,17 @@ final class MethodPages {
         });
         type.down(4);
         section.small("Calibration dates and accuracies as the bench sheet states them"
-                + evidence.session().bench().map(BenchSheet::name).map(name -> " ('" + name + "')").orElse("")
+                + evidence.session()
+                        .bench()
+                        .map(BenchSheet::name)
+                        .map(name -> " ('" + name + "')")
+                        .orElse("")
                 + "; 'limit' means the error never lies outside, '95 %' that it does with 5 % probability. Identities as"
                 + " the instruments answered.");
     }
 
     private List<String> row(InstrumentEntry entry) {
-        Optional<InstrumentSheet> sheet =
-                evidence.session().bench().flatMap(bench -> bench.instrument(entry.name()));
+        Optional<InstrumentSheet> sheet = evidence.session().bench().flatMap(bench -> bench.instrument(entry.name()));
         String accuracy = sheet.map(MethodPages::accuracy).orElse(entry.accuracy());
         return List.of(
                 entry.name(),
@@ -155,7 +158,8 @@ final class MethodPages {
 
     private static String accuracy(InstrumentSheet sheet) {
         String stated = sheet.accuracy().entrySet().stream()
-                .map(entry -> entry.getKey().word() + " " + plusMinus(entry.getValue().words()))
+                .map(entry ->
+                        entry.getKey().word() + " " + plusMinus(entry.getValue().words()))
                 .sorted()
                 .collect(Collectors.joining("; "));
         return sheet.shuntTolerancePct() > 0

@@ -148,7 +148,13 @@ final class Paragraph {
                     && one.get(i + 1).colour().equals(span.colour());
             if (!goesOn) {
                 String text = same.toString();
-                type.text(i + 1 == one.size() ? text.stripTrailing() : text, span.face(), size, span.colour(), at, baseline);
+                type.text(
+                        i + 1 == one.size() ? text.stripTrailing() : text,
+                        span.face(),
+                        size,
+                        span.colour(),
+                        at,
+                        baseline);
                 at += faces.width(text, span.face(), size);
                 same.setLength(0);
             }

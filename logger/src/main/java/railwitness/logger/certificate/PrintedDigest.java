@@ -27,9 +27,9 @@ public record PrintedDigest(Optional<String> printed, Optional<String> informed,
             throw new CertificateException(pdf + ": cannot be read; is the name right, and may you read it?");
         }
         return inAny(pdf)
-                .orElseThrow(() -> new CertificateException(
-                        pdf + ": carries no digest of a session: it is no certificate of this program, or only a picture of"
-                                + " one"));
+                .orElseThrow(() -> new CertificateException(pdf
+                        + ": carries no digest of a session: it is no certificate of this program, or only a picture of"
+                        + " one"));
     }
 
     /** Empty where the file is anything else. */

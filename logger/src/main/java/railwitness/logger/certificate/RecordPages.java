@@ -52,9 +52,7 @@ final class RecordPages {
                     1.6f,
                     List.of(Column.numbers("at, s", 9), Column.words("what", 18), Column.words("words", 73)));
             table.head();
-            all.stream()
-                    .limit(MOST_INCIDENTS)
-                    .forEach(one -> table.row(List.of(one.when(), one.what(), one.text())));
+            all.stream().limit(MOST_INCIDENTS).forEach(one -> table.row(List.of(one.when(), one.what(), one.text())));
             if (all.size() > MOST_INCIDENTS) {
                 section.small("and " + (all.size() - MOST_INCIDENTS) + " more in the session file");
             }
@@ -121,7 +119,9 @@ final class RecordPages {
     }
 
     private Optional<SheetEntry> sheet(String kind) {
-        return evidence.sheets().stream().filter(sheet -> sheet.kind().equals(kind)).reduce((first, last) -> last);
+        return evidence.sheets().stream()
+                .filter(sheet -> sheet.kind().equals(kind))
+                .reduce((first, last) -> last);
     }
 
     private void records() {
@@ -134,12 +134,13 @@ final class RecordPages {
         lines.add("The digest at the foot of every page is the last link of a SHA-256 chain over all that was recorded."
                 + " The command 'verify' with the session and this file says whether both still belong together.");
         evidence.earlier()
-                .ifPresent(earlier -> lines.add("This is the retest of " + earlier.words() + ", whose session carries the"
-                        + " digest " + Digest.grouped(earlier.seal()) + "."));
+                .ifPresent(earlier -> lines.add("This is the retest of " + earlier.words()
+                        + ", whose session carries the" + " digest " + Digest.grouped(earlier.seal()) + "."));
         String who = evidence.session().head().acknowledgedBy();
-        lines.add(who.isEmpty()
-                ? "Nobody was asked to acknowledge cautions and checklist."
-                : "Cautions and checklist were acknowledged by " + who + ".");
+        lines.add(
+                who.isEmpty()
+                        ? "Nobody was asked to acknowledge cautions and checklist."
+                        : "Cautions and checklist were acknowledged by " + who + ".");
         lines.forEach(section::paragraph);
         type.down(4);
         section.small("End of certificate");

@@ -6,7 +6,6 @@ import java.util.Optional;
 import railwitness.analysis.findings.Findings;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RailPoint;
-import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.verdict.Outcome;
 import railwitness.logger.chart.Chart;
 import railwitness.logger.chart.SessionCharts;
@@ -43,8 +42,9 @@ final class ResultPages {
         table.head();
         rows.forEach(row -> table.row(FigureList.cells(row), row.at(), FigureList.colour(row)));
         type.down(4);
-        section.small("U is the expanded uncertainty for a coverage probability of 95 %, k its coverage factor; the line"
-                + " below a figure says where it holds. Definitions stand under 'Method'.");
+        section.small(
+                "U is the expanded uncertainty for a coverage probability of 95 %, k its coverage factor; the line"
+                        + " below a figure says where it holds. Definitions stand under 'Method'.");
         reasons();
     }
 
@@ -66,7 +66,9 @@ final class ResultPages {
         findings.notFound()
                 .forEach(missing -> section.paragraph(List.of(
                         Span.strong(missing.name().word()
-                                + missing.rail().map(rail -> ", " + rail + " rail").orElse("") + ": "),
+                                + missing.rail()
+                                        .map(rail -> ", " + rail + " rail")
+                                        .orElse("") + ": "),
                         Span.plain(missing.reason()))));
         findings.impliedTurns()
                 .forEach((rail, turns) -> section.paragraph(
@@ -90,12 +92,14 @@ final class ResultPages {
             rails(points, rails.subList(i, Math.min(rails.size(), i + RAILS_IN_A_TABLE)));
         }
         type.down(4);
-        section.small("Each value is the mean over the averaged part of its step, with its expanded uncertainty U at 95 %"
-                + " (k " + factors(points) + "); a value without U was read with an instrument whose accuracy is not"
-                + " stated."
-                + (points.stream().allMatch(OperatingPoint::settled)
-                        ? ""
-                        : " An asterisk: not settled when its time was over."));
+        section.small(
+                "Each value is the mean over the averaged part of its step, with its expanded uncertainty U at 95 %"
+                        + " (k " + factors(points)
+                        + "); a value without U was read with an instrument whose accuracy is not"
+                        + " stated."
+                        + (points.stream().allMatch(OperatingPoint::settled)
+                                ? ""
+                                : " An asterisk: not settled when its time was over."));
     }
 
     private void powers(List<OperatingPoint> points) {
@@ -182,7 +186,8 @@ final class ResultPages {
         section.begin("Pictures", PICTURE_HEIGHT);
         new Pictures(type).flow(drawn, PICTURE_HEIGHT);
         type.down(6);
-        section.small("Solid: measured, whiskers are U at 95 %. Dashed: predicted by the design sheet for a sound unit at"
-                + " the input voltage measured. Rails by their magnitudes.");
+        section.small(
+                "Solid: measured, whiskers are U at 95 %. Dashed: predicted by the design sheet for a sound unit at"
+                        + " the input voltage measured. Rails by their magnitudes.");
     }
 }

@@ -35,7 +35,8 @@ final class Section {
     }
 
     void small(String text) {
-        Paragraph.of(type.faces(), SMALL, type.width(), List.of(Span.muted(text))).flow(type, type.left());
+        Paragraph.of(type.faces(), SMALL, type.width(), List.of(Span.muted(text)))
+                .flow(type, type.left());
         type.down(3);
     }
 }

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import railwitness.analysis.design.Design;
-import railwitness.analysis.design.Unit;
 import railwitness.analysis.verdict.Fitness;
 import railwitness.analysis.verdict.Outcome;
 import railwitness.analysis.verdict.Verdict;
@@ -102,13 +101,7 @@ final class SummaryPage {
                 };
         type.down(12);
         float line = type.y() + VERDICT;
-        type.text(
-                words,
-                Face.MEDIUM,
-                VERDICT,
-                fitness == Fitness.NOT_FIT ? Tone.FAULT : Tone.INK,
-                type.left(),
-                line);
+        type.text(words, Face.MEDIUM, VERDICT, fitness == Fitness.NOT_FIT ? Tone.FAULT : Tone.INK, type.left(), line);
         type.textRight(count(), Face.REGULAR, TEXT, Tone.MUTED, type.right(), line);
         type.moveTo(line + 12);
     }
@@ -139,7 +132,11 @@ final class SummaryPage {
                 design.map(Wording::design).orElse("no design sheet"),
                 "Ambient",
                 evidence.session().bench().map(SummaryPage::ambient).orElse("not stated"));
-        facts.add("Input", Wording.input(evidence), "Switching", design.map(Wording::switching).orElse("not stated"));
+        facts.add(
+                "Input",
+                Wording.input(evidence),
+                "Switching",
+                design.map(Wording::switching).orElse("not stated"));
         facts.add("Tested", tested(head.startedWall(), head.zone()), "Method", "settled by slope; definitions inside");
         facts.add(
                 "Workshop",
@@ -236,11 +233,11 @@ final class SummaryPage {
         List<Span> first = new ArrayList<>();
         first.add(Span.strong("Connected throughout. "));
         first.add(Span.plain(evidence.session()
-                        .design()
-                        .map(Design::connected)
-                        .filter(items -> !items.isEmpty())
-                        .map(items -> String.join(", ", items) + ". ")
-                        .orElse("Not stated. ")));
+                .design()
+                .map(Design::connected)
+                .filter(items -> !items.isEmpty())
+                .map(items -> String.join(", ", items) + ". ")
+                .orElse("Not stated. ")));
         first.add(Span.strong("Events. "));
         first.add(Span.plain(new Incidents(evidence).inShort()));
         List<Paragraph> remarks = new ArrayList<>();

@@ -22,14 +22,15 @@ final class Wording {
     }
 
     static String ruleInShort(DecisionRule rule) {
-        return rule == DecisionRule.GUARD_BAND ? "guard band equal to U (ILAC-G8, non-binary)" : "simple acceptance (ILAC-G8)";
+        return rule == DecisionRule.GUARD_BAND
+                ? "guard band equal to U (ILAC-G8, non-binary)"
+                : "simple acceptance (ILAC-G8)";
     }
 
     /** Such as "push-pull, 4 : 12 turns, plus 36.7 V at 4 A, minus -36.7 V at 4 A". */
     static String design(Design design) {
         String turns = design.transformer()
-                .map(transformer ->
-                        ", " + transformer.primaryTurns() + " : " + transformer.secondaryTurns() + " turns")
+                .map(transformer -> ", " + transformer.primaryTurns() + " : " + transformer.secondaryTurns() + " turns")
                 .orElse("");
         return "push-pull" + turns + ", " + rails(design);
     }
@@ -70,7 +71,8 @@ final class Wording {
     static String input(Evidence evidence) {
         Optional<Design> design = evidence.session().design();
         Points points = new Points(evidence.session().findings().points(), design);
-        String set = design.map(sheet -> number(sheet.input().nominalVolts()) + " V nominal").orElse("nominal not stated");
+        String set = design.map(sheet -> number(sheet.input().nominalVolts()) + " V nominal")
+                .orElse("nominal not stated");
         return set
                 + points.fullLoad()
                         .map(point -> String.format(
@@ -94,7 +96,8 @@ final class Wording {
     }
 
     static String cause(Cause cause) {
-        return cause.rail().map(rail -> rail + " rail: ").orElse("") + cause.text()
+        return cause.rail().map(rail -> rail + " rail: ").orElse("")
+                + cause.text()
                 + String.format(Locale.ROOT, " (fit %.2f of 1)", cause.fit())
                 + (cause.alike().isEmpty()
                         ? "."
@@ -122,7 +125,8 @@ final class Wording {
                                 ? "between the rails"
                                 : "on the rail"))
                 .orElse("");
-        return stood + "The capacitors keep their charge after power is off. Work on the open unit is for people trained"
+        return stood
+                + "The capacitors keep their charge after power is off. Work on the open unit is for people trained"
                 + " for it; local codes come first.";
     }
 }

@@ -50,8 +50,7 @@ public final class ChartPainter {
         XYPlot plot = plot();
         plot.draw(
                 ground,
-                new Rectangle2D.Double(
-                        area.getX(), top, area.getWidth(), area.getY() + area.getHeight() - top),
+                new Rectangle2D.Double(area.getX(), top, area.getWidth(), area.getY() + area.getHeight() - top),
                 null,
                 null,
                 null);
@@ -63,7 +62,9 @@ public final class ChartPainter {
         ground.setFont(medium);
         ground.setColor(ink.ink());
         ground.drawString(chart.title(), (float) x, (float) y);
-        double width = ground.getFontMetrics(medium).getStringBounds(chart.title(), ground).getWidth();
+        double width = ground.getFontMetrics(medium)
+                .getStringBounds(chart.title(), ground)
+                .getWidth();
         ground.setFont(ink.lettering().regular().deriveFont(ink.titleSize()));
         ground.setColor(ink.muted());
         ground.drawString(", " + chart.unit(), (float) (x + width), (float) y);
@@ -72,8 +73,7 @@ public final class ChartPainter {
     private XYPlot plot() {
         AxisRange across = across();
         AxisRange upright = upright();
-        XYPlot plot = new XYPlot(
-                dataset(), axis(across, " " + chart.acrossUnit()), axis(upright, ""), renderer());
+        XYPlot plot = new XYPlot(dataset(), axis(across, " " + chart.acrossUnit()), axis(upright, ""), renderer());
         plot.setBackgroundPaint(null);
         plot.setOutlineVisible(false);
         plot.setInsets(RectangleInsets.ZERO_INSETS);
@@ -214,7 +214,9 @@ public final class ChartPainter {
                     edge(curve, x, above) + gap(upright) * (above ? 1 : -1),
                     above ? TextAnchor.BOTTOM_CENTER : TextAnchor.TOP_CENTER,
                     curve.predicted() ? ink.muted() : ink.of(curve),
-                    curve.predicted() ? ink.lettering().italic() : ink.lettering().regular()));
+                    curve.predicted()
+                            ? ink.lettering().italic()
+                            : ink.lettering().regular()));
         }
     }
 
@@ -222,7 +224,8 @@ public final class ChartPainter {
     private double edge(Curve curve, double x, boolean above) {
         double own = curve.at(x);
         double near = (upright().to() - upright().from()) * 0.12;
-        DoubleStream all = chart.curves().stream().mapToDouble(other -> other.at(x)).filter(y -> Math.abs(y - own) < near);
+        DoubleStream all =
+                chart.curves().stream().mapToDouble(other -> other.at(x)).filter(y -> Math.abs(y - own) < near);
         return above ? all.max().orElse(own) : all.min().orElse(own);
     }
 

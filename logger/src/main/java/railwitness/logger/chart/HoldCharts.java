@@ -55,7 +55,8 @@ public final class HoldCharts {
         List<Curve> curves = new ArrayList<>();
         for (Channel channel : file.channels()) {
             if (channel.quantity() == Quantity.TEMPERATURE) {
-                curve(channel, span, channel.node(), false, OptionalInt.empty(), 0).ifPresent(curves::add);
+                curve(channel, span, channel.node(), false, OptionalInt.empty(), 0)
+                        .ifPresent(curves::add);
             }
         }
         return drawn("Temperature while held", "\u00b0C", span, curves);
@@ -66,7 +67,8 @@ public final class HoldCharts {
         List<Curve> curves = new ArrayList<>();
         for (int i = 0; i < rails.size(); i++) {
             Channel channel = new Channel(rails.get(i), Quantity.VOLTAGE);
-            curve(channel, span, rails.get(i) + " rail", true, OptionalInt.of(i), 0.02).ifPresent(curves::add);
+            curve(channel, span, rails.get(i) + " rail", true, OptionalInt.of(i), 0.02)
+                    .ifPresent(curves::add);
         }
         return drawn("Rails while held, change since its begin", "%", span, curves);
     }

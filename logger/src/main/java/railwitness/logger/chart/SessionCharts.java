@@ -50,7 +50,8 @@ public final class SessionCharts {
 
     /** Magnitudes of the rails, V, against percent of full load. */
     public Optional<Chart> railsAgainstLoad() {
-        return drawn("Rails against load", "V", "%", sweep, this::percent, railCurves(sweep, this::percent), railLimits());
+        return drawn(
+                "Rails against load", "V", "%", sweep, this::percent, railCurves(sweep, this::percent), railLimits());
     }
 
     /** Percent, against percent of full load; points without load left out. */
@@ -89,7 +90,8 @@ public final class SessionCharts {
                     .findFirst()
                     .ifPresent(line::add);
         }
-        ToDoubleFunction<OperatingPoint> input = point -> point.input().voltage().value();
+        ToDoubleFunction<OperatingPoint> input =
+                point -> point.input().voltage().value();
         line.sort(Comparator.comparingDouble(input));
         String title = fraction.isPresent()
                 ? String.format(Locale.ROOT, "Rails against input at %.0f %% load", 100 * fraction.getAsDouble())
@@ -117,7 +119,9 @@ public final class SessionCharts {
 
     /** Limits so far away that they would press the lines flat are left out. */
     private static List<LimitLine> near(List<LimitLine> limits, List<Curve> curves) {
-        var all = curves.stream().flatMapToDouble(curve -> java.util.Arrays.stream(curve.y())).summaryStatistics();
+        var all = curves.stream()
+                .flatMapToDouble(curve -> java.util.Arrays.stream(curve.y()))
+                .summaryStatistics();
         double span = Math.max(all.getMax() - all.getMin(), 0.05 * Math.abs(all.getMax()));
         return limits.stream()
                 .filter(limit -> limit.at() > all.getMin() - 2 * span && limit.at() < all.getMax() + 2 * span)
@@ -165,7 +169,12 @@ public final class SessionCharts {
 
     private Optional<Curve> predictedRail(
             List<OperatingPoint> over, ToDoubleFunction<OperatingPoint> across, String rail, OptionalInt index) {
-        return predicted(over, across, "predicted", index, predicted -> Math.abs(predicted.railVolts().getOrDefault(rail, 0.0)));
+        return predicted(
+                over,
+                across,
+                "predicted",
+                index,
+                predicted -> Math.abs(predicted.railVolts().getOrDefault(rail, 0.0)));
     }
 
     private Optional<Curve> predicted(List<OperatingPoint> over, ToDoubleFunction<Prediction> value) {
@@ -188,14 +197,13 @@ public final class SessionCharts {
         for (int i = 0; i < PREDICTED_PLACES; i++) {
             x[i] = xs[0] + (xs[xs.length - 1] - xs[0]) * i / (PREDICTED_PLACES - 1);
             double place = x[i];
-            double volts = between(xs, over, place, point -> point.input().voltage().value());
+            double volts =
+                    between(xs, over, place, point -> point.input().voltage().value());
             Map<String, Double> loads = new LinkedHashMap<>();
             points.rails()
-                    .forEach(one -> loads.put(
-                            one,
-                            Math.max(0, between(xs, over, place, point -> point.rail(one)
-                                    .map(at -> at.current().value())
-                                    .orElse(0.0)))));
+                    .forEach(one -> loads.put(one, Math.max(0, between(xs, over, place, point -> point.rail(one)
+                            .map(at -> at.current().value())
+                            .orElse(0.0)))));
             if (!(volts > 0)) {
                 return Optional.empty();
             }
@@ -232,7 +240,11 @@ public final class SessionCharts {
     private static LimitLine line(String words, double at, String unit, boolean lower) {
         double magnitude = Math.abs(at);
         return new LimitLine(
-                words + " " + new java.math.BigDecimal(magnitude, new java.math.MathContext(6)).stripTrailingZeros().toPlainString() + " " + unit,
+                words + " "
+                        + new java.math.BigDecimal(magnitude, new java.math.MathContext(6))
+                                .stripTrailingZeros()
+                                .toPlainString()
+                        + " " + unit,
                 magnitude,
                 lower);
     }
