@@ -15,6 +15,11 @@ import railwitness.analysis.uncertainty.Estimate;
  */
 public record Figure(FigureName name, Optional<String> rail, Estimate value, String at, String definition) {
 
+    /** Its name, with its rail where it has one: {@code load effect, plus}. */
+    public String label() {
+        return name.word() + rail.map(one -> ", " + one).orElse("");
+    }
+
     /** SI unit; "1" for a plain ratio, "%" for regulations. */
     public String unit() {
         return name.unit();

@@ -108,12 +108,12 @@ public record ChannelAccuracy(
         accuracy.ifPresent(stated -> {
             double gain = stated.gainHalfWidth(value * perUnit, ambientDegC) / perUnit;
             double fixed = stated.fixedHalfWidth(range * perUnit, ambientDegC) / perUnit;
-            add(found, "gain of " + instrument, "gain " + place(range), Math.copySign(gain, value), stated);
-            add(found, "offset of " + instrument, "offset " + place(range), fixed, stated);
+            add(found, "gain of " + instrument, "gain " + place(range), Math.copySign(gain, value), stated, true);
+            add(found, "offset of " + instrument, "offset " + place(range), fixed, stated, false);
         });
         double shunt = -shuntTolerancePct / 100 * value;
         if (shunt != 0) {
-            found.add(new Contribution("shunt of " + instrument, "shunt " + instrument, shunt, Kind.RECTANGULAR));
+            found.add(new Contribution("shunt of " + instrument, "shunt " + instrument, shunt, Kind.RECTANGULAR, true));
         }
         return found;
     }
@@ -122,11 +122,12 @@ public record ChannelAccuracy(
         return instrument + " " + channel + " " + (float) (range * perUnit);
     }
 
-    private static void add(List<Contribution> found, String name, String sharedAs, double half, Accuracy stated) {
+    private static void add(
+            List<Contribution> found, String name, String sharedAs, double half, Accuracy stated, boolean relative) {
         if (half != 0) {
             boolean limit = stated.statedAs() == Accuracy.StatedAs.LIMIT;
-            found.add(
-                    new Contribution(name, sharedAs, limit ? half : half / 2, limit ? Kind.RECTANGULAR : Kind.NORMAL));
+            found.add(new Contribution(
+                    name, sharedAs, limit ? half : half / 2, limit ? Kind.RECTANGULAR : Kind.NORMAL, relative));
         }
     }
 }

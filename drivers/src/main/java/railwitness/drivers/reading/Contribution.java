@@ -8,8 +8,10 @@ package railwitness.drivers.reading;
  * @param effect by how much the value would be off when that error stands at plus its half-width (RECTANGULAR) or at
  *     plus one standard uncertainty (NORMAL); the sign counts between values that share it
  * @param kind how the error is thought to be distributed
+ * @param relative true when the effect is the same share of every value (a gain, a shunt), false when it is the same at
+ *     every value (an offset)
  */
-public record Contribution(String name, String sharedAs, double effect, Kind kind) {
+public record Contribution(String name, String sharedAs, double effect, Kind kind, boolean relative) {
     /** Distributions, as GUM 4.3 names them. */
     public enum Kind {
         RECTANGULAR,

@@ -38,9 +38,9 @@ class AccuracyTest {
     /** Source: JCGM 100 (GUM) 4.3.7, a rectangular distribution of half-width a has a standard uncertainty of a / root 3. */
     @Test
     void rectangularHalfWidthIsDividedByRootThree() {
-        assertThat(new Contribution("gain", "g", -0.3, Contribution.Kind.RECTANGULAR).standardUncertainty())
+        assertThat(new Contribution("gain", "g", -0.3, Contribution.Kind.RECTANGULAR, true).standardUncertainty())
                 .isCloseTo(0.1732050808, within(1e-9));
-        assertThat(new Contribution("gain", "g", 0.3, Contribution.Kind.NORMAL).standardUncertainty())
+        assertThat(new Contribution("gain", "g", 0.3, Contribution.Kind.NORMAL, true).standardUncertainty())
                 .isEqualTo(0.3);
     }
 }

@@ -47,25 +47,32 @@ final class ChannelEstimates {
     private Estimate errors(ChannelAccuracy accuracy, double value, String unit) {
         List<Term> terms = new ArrayList<>();
         for (Contribution contribution : accuracy.contributions(value, accuracy.rangeFor(value))) {
-            terms.add(influence(contribution, unit).times(contribution.effect()));
+            double size = contribution.relative() ? Math.abs(contribution.effect() / value) : contribution.effect();
+            Influence error = influence(contribution, size, contribution.relative() ? "1" : unit);
+            terms.add(
+                    new Term(error, Math.copySign(error.u(), contribution.effect()) * magnitude(contribution, value)));
         }
         return Estimate.of(0, terms);
     }
 
-    /** An influence of half-width one, or of standard uncertainty one; the contribution's effect scales it. */
-    private Influence influence(Contribution contribution, String unit) {
+    private static double magnitude(Contribution contribution, double value) {
+        return contribution.relative() ? Math.abs(value) : 1;
+    }
+
+    /** In the error's own unit, as a budget prints it: the share of the value, or volts and amperes. */
+    private Influence influence(Contribution contribution, double size, String unit) {
         return influences.computeIfAbsent(
                 contribution.sharedAs(),
                 name -> contribution.kind() == Contribution.Kind.RECTANGULAR
-                        ? Influence.rectangular(contribution.name(), 1, unit)
-                        : Influence.normal(contribution.name(), 1, unit));
+                        ? Influence.rectangular(contribution.name(), size, unit)
+                        : Influence.normal(contribution.name(), size, unit));
     }
 
     /** A resistor of a load bank, off by its tolerance for the whole session. */
     Estimate resistor(String rail, double ohms, double tolerancePct) {
         Influence tolerance = influences.computeIfAbsent(
                 "resistor " + rail + " " + ohms,
-                name -> Influence.rectangular("tolerance of the " + rail + " load resistor", 1, "ohm"));
-        return Estimate.of(ohms, tolerance.times(ohms * tolerancePct / 100));
+                name -> Influence.rectangular("tolerance of the " + rail + " load resistor", tolerancePct / 100, "1"));
+        return Estimate.of(ohms, tolerance.times(ohms));
     }
 }

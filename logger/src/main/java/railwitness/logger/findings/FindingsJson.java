@@ -14,6 +14,7 @@ import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.NotFound;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RailPoint;
+import railwitness.analysis.uncertainty.Budget;
 import railwitness.analysis.uncertainty.Coverage;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.verdict.Verdict;
@@ -32,10 +33,14 @@ public final class FindingsJson {
 
     /** Indented, UTF-8 text, one line feed at its end. */
     public static String of(SessionFindings session) {
+        return text(new FindingsJson(session).root());
+    }
+
+    private static String text(ObjectNode root) {
         try {
             return new ObjectMapper()
                             .enable(SerializationFeature.INDENT_OUTPUT)
-                            .writeValueAsString(new FindingsJson(session).root())
+                            .writeValueAsString(root)
                             .replace("\r\n", "\n")
                     + "\n";
         } catch (IOException e) {
@@ -43,12 +48,20 @@ public final class FindingsJson {
         }
     }
 
+    /** Only these figures, each as it stands in the whole. */
+    public static String of(List<Figure> figures) {
+        ObjectNode root = JsonNodeFactory.instance.objectNode();
+        ArrayNode array = root.putArray("figures");
+        figures.forEach(figure -> array.add(figure(figure)));
+        return text(root);
+    }
+
     private ObjectNode root() {
         ObjectNode root = nodes.objectNode();
         root.set("session", head());
         root.set("unit", unit());
         root.set("points", array(session.findings().points(), this::point));
-        root.set("figures", array(session.findings().figures(), this::figure));
+        root.set("figures", array(session.findings().figures(), FindingsJson::figure));
         root.set("not_found", array(session.findings().notFound(), this::notFound));
         root.set("verdicts", array(session.findings().verdicts(), this::verdict));
         root.set("causes", array(session.findings().causes(), this::cause));
@@ -86,6 +99,7 @@ public final class FindingsJson {
                 .put("from_s", point.fromSeconds())
                 .put("to_s", point.toSeconds())
                 .put("settled", point.settled());
+        session.waitedSeconds(point).ifPresent(waited -> node.put("waited_s", waited));
         node.set("input", nodes.objectNode());
         ((ObjectNode) node.get("input"))
                 .<ObjectNode>set("voltage", estimate(point.input().voltage(), "V"))
@@ -127,7 +141,7 @@ public final class FindingsJson {
         return node.put("unit", unit);
     }
 
-    private ObjectNode figure(Figure figure) {
+    private static ObjectNode figure(Figure figure) {
         ObjectNode node = named(figure.name().word(), figure.rail())
                 .put("value", figure.value().value());
         if (figure.value().known()) {
@@ -136,6 +150,7 @@ public final class FindingsJson {
             node.put("unit", figure.unit());
             node.put("k", coverage.k());
             node.put("U", coverage.expanded());
+            node.put("k_from", coverage.how());
         } else {
             node.putNull("u");
             node.put("unit", figure.unit());
@@ -146,11 +161,25 @@ public final class FindingsJson {
         node.put("at", figure.at());
         node.put("definition", figure.definition());
         ArrayNode contributions = node.putArray("contributions");
-        figure.value()
-                .contributions()
-                .forEach(part -> contributions.add(
-                        nodes.objectNode().put("name", part.name()).put("u", part.u())));
+        Budget.of(figure.label(), figure.value(), figure.unit())
+                .rows()
+                .forEach(row -> contributions.add(contribution(row)));
         return node;
+    }
+
+    private static ObjectNode contribution(Budget.Row row) {
+        ObjectNode node = JsonNodeFactory.instance
+                .objectNode()
+                .put("name", row.quantity())
+                .put("u", row.contribution())
+                .put("distribution", row.distribution())
+                .put("own_u", row.u())
+                .put("own_unit", row.unit())
+                .put("sensitivity", row.sensitivity());
+        if (Double.isInfinite(row.degreesOfFreedom())) {
+            return node.putNull("degrees_of_freedom");
+        }
+        return node.put("degrees_of_freedom", row.degreesOfFreedom());
     }
 
     private ObjectNode notFound(NotFound missing) {
@@ -192,8 +221,8 @@ public final class FindingsJson {
                 .put("text", event.text());
     }
 
-    private ObjectNode named(String name, Optional<String> rail) {
-        ObjectNode node = nodes.objectNode().put("name", name);
+    private static ObjectNode named(String name, Optional<String> rail) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode().put("name", name);
         putRail(node, rail);
         return node;
     }

@@ -59,6 +59,7 @@ public final class FindingsText {
         text.notReached();
         text.events();
         text.remarks();
+        text.notes();
         return String.join("\n", text.lines) + "\n";
     }
 
@@ -112,6 +113,16 @@ public final class FindingsText {
         if (points.stream().anyMatch(point -> !point.settled())) {
             lines.add("* not settled within its time");
         }
+        points.stream()
+                .filter(point -> session.waitedSeconds(point).isPresent())
+                .max(java.util.Comparator.comparingDouble(
+                        point -> session.waitedSeconds(point).getAsDouble()))
+                .ifPresent(point -> lines.add(String.format(
+                        Locale.ROOT,
+                        "longest time from set points to average: %.1f s, %s %s",
+                        session.waitedSeconds(point).getAsDouble(),
+                        point.stage(),
+                        point.step())));
         lines.add("");
     }
 
@@ -165,11 +176,9 @@ public final class FindingsText {
                 .filter(v -> v.requirement().figure().equals(figure.name().word())
                         && v.requirement().rail().equals(figure.rail()))
                 .findFirst();
-        String name =
-                figure.name().word() + figure.rail().map(rail -> ", " + rail).orElse("");
         Estimate value = figure.value();
         List<String> cells = new ArrayList<>();
-        cells.add(name);
+        cells.add(figure.label());
         if (value.known() && value.u() > 0) {
             Coverage coverage = value.coverage(0.95);
             Rounding rounded = Rounding.expanded(value, coverage);
@@ -309,6 +318,15 @@ public final class FindingsText {
                 lines.add("connected throughout: " + String.join(", ", design.connected()));
             }
         });
+    }
+
+    private void notes() {
+        List<String> notes = FigureNotes.of(session.findings().figures());
+        if (!notes.isEmpty()) {
+            lines.add("");
+            lines.add("What the figures are, and what their uncertainty comes from (shares of its square):");
+            lines.addAll(notes);
+        }
     }
 
     private static String fixed(Estimate value, int places) {

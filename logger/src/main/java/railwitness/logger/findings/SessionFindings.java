@@ -6,12 +6,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import railwitness.analysis.cause.Ending;
 import railwitness.analysis.design.Band;
 import railwitness.analysis.design.Design;
+import railwitness.analysis.design.FigureName;
 import railwitness.analysis.design.Rail;
 import railwitness.analysis.findings.Circumstances;
 import railwitness.analysis.findings.Findings;
+import railwitness.analysis.supply.Figure;
+import railwitness.analysis.supply.NotFound;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RippleMeans;
 import railwitness.drivers.bench.BenchSheet;
@@ -70,6 +75,56 @@ public record SessionFindings(
                 file.steps(),
                 events,
                 Findings.of(points, design, circumstances));
+    }
+
+    /**
+     * The figures of that name: of one rail, or of all where none is named.
+     *
+     * @param word as {@code docs/findings.md} lists them
+     * @param rail empty for all
+     * @throws IllegalArgumentException naming the figures or rails there are
+     */
+    public List<Figure> figures(String word, Optional<String> rail) {
+        FigureName name = FigureName.of(word);
+        List<Figure> named = findings.figures().stream()
+                .filter(figure -> figure.name() == name)
+                .toList();
+        if (named.isEmpty()) {
+            throw new IllegalArgumentException("figure '" + word + "' was not found in this session: "
+                    + findings.notFound().stream()
+                            .filter(missing -> missing.name() == name)
+                            .map(NotFound::reason)
+                            .distinct()
+                            .collect(Collectors.joining("; "))
+                    + "; found are: "
+                    + labels(findings.figures(), found -> found.name().word()));
+        }
+        List<Figure> chosen = named.stream()
+                .filter(figure -> rail.isEmpty() || figure.rail().equals(rail))
+                .toList();
+        if (chosen.isEmpty()) {
+            throw new IllegalArgumentException("figure '" + word + "' has no rail '" + rail.orElse("") + "'; "
+                    + (name.perRail()
+                            ? "it was found for: "
+                                    + labels(named, found -> found.rail().orElse(""))
+                            : "it is not of one rail"));
+        }
+        return chosen;
+    }
+
+    /** From a step's set points to the begin of its average, s: settling, and the hold where the plan has one. */
+    public OptionalDouble waitedSeconds(OperatingPoint point) {
+        return steps.stream()
+                .filter(step ->
+                        step.stage().equals(point.stage()) && step.step().equals(point.step()))
+                .flatMapToDouble(step -> step.average().stream()
+                        .filter(average -> average.fromNanos() / 1e9 == point.fromSeconds())
+                        .mapToDouble(average -> (average.fromNanos() - step.beginNanos()) / 1e9))
+                .findFirst();
+    }
+
+    private static String labels(List<Figure> figures, Function<Figure, String> label) {
+        return figures.stream().map(label).distinct().collect(Collectors.joining(", "));
     }
 
     private static Design design(SheetEntry sheet) {

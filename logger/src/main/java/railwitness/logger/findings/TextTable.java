@@ -44,7 +44,7 @@ final class TextTable {
     private static String line(List<String> row, int[] widths, int left) {
         StringBuilder line = new StringBuilder();
         for (int i = 0; i < row.size(); i++) {
-            boolean words = i < left || !row.get(i).matches("-?[0-9.]*") && i >= 3;
+            boolean words = i < left || !row.get(i).matches("-?[0-9.]*(e[-+][0-9]+)?") && i >= 3;
             line.append(String.format(Locale.ROOT, "%" + (words ? "-" : "") + Math.max(1, widths[i]) + "s", row.get(i)))
                     .append("  ");
         }
