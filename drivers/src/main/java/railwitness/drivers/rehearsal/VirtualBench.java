@@ -42,7 +42,9 @@ public final class VirtualBench {
         this.clock = clock;
         this.seed = seed;
         for (Fixture fixture : fixtures) {
-            if (byPort.put(fixture.port(), make(fixture, random(fixture.name()))) != null) {
+            VirtualInstrument made = make(fixture, random(fixture.name()));
+            made.ofBench(seed);
+            if (byPort.put(fixture.port(), made) != null) {
                 throw new IllegalArgumentException("two instruments are on port '" + fixture.port() + "'");
             }
         }

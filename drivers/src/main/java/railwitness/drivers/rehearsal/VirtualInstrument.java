@@ -32,6 +32,7 @@ public abstract class VirtualInstrument implements Peer {
     private final Troubles troubles = new Troubles();
     private final boolean remoteFirst;
     private boolean remoteMode;
+    private String bench = "";
     private int eventEnable;
     private long exchanges;
     private double busySeconds;
@@ -67,10 +68,15 @@ public abstract class VirtualInstrument implements Peer {
         commands.command("SYSTem:LOCal", call -> remoteMode = false);
     }
 
+    /** Another draw of errors is another instrument: its serial number says of which bench it is. */
+    final void ofBench(long seed) {
+        bench = seed == 1 ? "" : " of bench " + seed;
+    }
+
     private String identity() {
         String kind = fixture.kind().name().toLowerCase(Locale.ROOT);
         String manner = remoteFirst ? "-RF" : fixture.talk().channels() ? "-CH" : "";
-        return "Railwitness,virtual " + kind + manner + "," + fixture.name().replace(',', ' ') + ",1.0";
+        return "Railwitness,virtual " + kind + manner + "," + fixture.name().replace(',', ' ') + bench + ",1.0";
     }
 
     @Override

@@ -17,6 +17,7 @@ import picocli.CommandLine.IVersionProvider;
             RunCommand.class,
             FindingsCommand.class,
             CertificateCommand.class,
+            CompareCommand.class,
             ImportCommand.class,
             CheckCommand.class,
             AskCommand.class,

@@ -9,6 +9,7 @@ import java.util.List;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.sheet.SheetException;
 import railwitness.logger.certificate.CertificateException;
+import railwitness.logger.comparing.ComparisonException;
 import railwitness.logger.importing.ImportException;
 import railwitness.logger.store.StoreException;
 
@@ -23,6 +24,7 @@ record Refusal(int exitCode, List<String> lines) {
         if (e instanceof BadInput
                 || e instanceof ImportException
                 || e instanceof CertificateException
+                || e instanceof ComparisonException
                 || e instanceof IllegalArgumentException) {
             return new Refusal(ExitCode.BAD_INPUT, List.of(oneLine(e.getMessage())));
         }

@@ -1,9 +1,7 @@
 package railwitness.logger.findings;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import railwitness.analysis.steady.Average;
 import railwitness.analysis.uncertainty.Estimate;
@@ -17,14 +15,17 @@ import railwitness.logger.store.Trace;
 
 /**
  * Means of channels as estimates. What may be wrong with an instrument is one influence for the whole session, so that
- * everything read with it on one range is off together.
+ * everything read with it on one range is off together; with errors handed in by another session, also for that one.
  */
 final class ChannelEstimates {
     private final Optional<BenchSheet> bench;
-    private final Map<String, Influence> influences = new HashMap<>();
+    private final BenchErrors errors;
+    private final InstrumentNames names;
 
-    ChannelEstimates(Optional<BenchSheet> bench) {
+    ChannelEstimates(Optional<BenchSheet> bench, InstrumentNames names, BenchErrors errors) {
         this.bench = bench;
+        this.names = names;
+        this.errors = errors;
     }
 
     /** @param where the step, for the name of its scatter in a budget */
@@ -40,39 +41,38 @@ final class ChannelEstimates {
         if (accuracy.isEmpty() || accuracy.get().accuracy().isEmpty()) {
             return average.mean().scatterOnly();
         }
-        return average.mean().plus(errors(accuracy.get(), average.mean().value(), unit));
+        return average.mean().plus(offBy(accuracy.get(), average.mean().value(), unit));
     }
 
     /** An estimate of nought that carries what the instrument may be off by at this value. */
-    private Estimate errors(ChannelAccuracy accuracy, double value, String unit) {
+    private Estimate offBy(ChannelAccuracy accuracy, double value, String unit) {
         List<Term> terms = new ArrayList<>();
         for (Contribution contribution : accuracy.contributions(value, accuracy.rangeFor(value))) {
             double size = contribution.relative() ? Math.abs(contribution.effect() / value) : contribution.effect();
-            Influence error = influence(contribution, size, contribution.relative() ? "1" : unit);
+            Influence error = influence(accuracy, contribution, size, contribution.relative() ? "1" : unit);
             terms.add(
-                    new Term(error, Math.copySign(error.u(), contribution.effect()) * magnitude(contribution, value)));
+                    new Term(error, Math.copySign(contribution.standardUncertainty(), contribution.effect())));
         }
         return Estimate.of(0, terms);
     }
 
-    private static double magnitude(Contribution contribution, double value) {
-        return contribution.relative() ? Math.abs(value) : 1;
-    }
-
     /** In the error's own unit, as a budget prints it: the share of the value, or volts and amperes. */
-    private Influence influence(Contribution contribution, double size, String unit) {
-        return influences.computeIfAbsent(
-                contribution.sharedAs(),
-                name -> contribution.kind() == Contribution.Kind.RECTANGULAR
+    private Influence influence(ChannelAccuracy accuracy, Contribution contribution, double size, String unit) {
+        String key = names.of(accuracy.instrument())
+                + contribution.sharedAs().replace(accuracy.instrument(), "") + " " + accuracy.perUnit() + " "
+                + contribution.kind();
+        return errors.of(
+                key,
+                () -> contribution.kind() == Contribution.Kind.RECTANGULAR
                         ? Influence.rectangular(contribution.name(), size, unit)
                         : Influence.normal(contribution.name(), size, unit));
     }
 
     /** A resistor of a load bank, off by its tolerance for the whole session. */
     Estimate resistor(String rail, double ohms, double tolerancePct) {
-        Influence tolerance = influences.computeIfAbsent(
-                "resistor " + rail + " " + ohms,
-                name -> Influence.rectangular("tolerance of the " + rail + " load resistor", tolerancePct / 100, "1"));
+        Influence tolerance = errors.of(
+                names.session() + " resistor " + rail + " " + ohms,
+                () -> Influence.rectangular("tolerance of the " + rail + " load resistor", tolerancePct / 100, "1"));
         return Estimate.of(ohms, tolerance.times(ohms));
     }
 }

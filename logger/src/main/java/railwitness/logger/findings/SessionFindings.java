@@ -55,12 +55,23 @@ public record SessionFindings(
     }
 
     public static SessionFindings of(SessionFile file) {
+        return of(file, new BenchErrors());
+    }
+
+    /** Opens the file, works out, closes it; what is wrong with the bench is shared with other sessions. */
+    public static SessionFindings of(Path session, BenchErrors errors) {
+        try (SessionFile file = SessionFile.open(session)) {
+            return of(file, errors);
+        }
+    }
+
+    private static SessionFindings of(SessionFile file, BenchErrors errors) {
         Optional<Design> design = file.sheet("design").map(SessionFindings::design);
         Optional<BenchSheet> bench = file.sheet("bench").map(SessionFindings::bench);
         List<String> rails = design.map(
                         sheet -> sheet.rails().stream().map(Rail::name).toList())
                 .orElse(List.of());
-        List<OperatingPoint> points = new SessionPoints(file, bench, rails).all();
+        List<OperatingPoint> points = new SessionPoints(file, bench, rails, errors).all();
         List<EventEntry> events = file.events();
         Circumstances circumstances = new Circumstances(
                 new RippleMeans(bands(bench), Map.of()),

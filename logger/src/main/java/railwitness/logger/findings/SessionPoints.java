@@ -29,10 +29,11 @@ final class SessionPoints {
     private final Set<String> rails;
 
     /** @param rails names of the rails by the design sheet; all nodes with a voltage where there is none */
-    SessionPoints(SessionFile file, Optional<BenchSheet> bench, List<String> rails) {
+    SessionPoints(SessionFile file, Optional<BenchSheet> bench, List<String> rails, BenchErrors errors) {
         this.file = file;
         this.bench = bench;
-        this.estimates = new ChannelEstimates(bench);
+        this.estimates =
+                new ChannelEstimates(bench, new InstrumentNames(file.head().id(), file.instruments(), bench), errors);
         this.rails = new LinkedHashSet<>(rails.isEmpty() ? readRails() : rails);
     }
 

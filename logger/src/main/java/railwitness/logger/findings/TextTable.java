@@ -5,20 +5,20 @@ import java.util.List;
 import java.util.Locale;
 
 /** Columns of plain text: the first ones to the left, the others to the right. */
-final class TextTable {
+public final class TextTable {
     private final List<List<String>> rows = new ArrayList<>();
 
-    void row(List<String> cells) {
+    public void row(List<String> cells) {
         rows.add(List.copyOf(cells));
     }
 
     /** A line across. */
-    void rule() {
+    public void rule() {
         rows.add(List.of());
     }
 
     /** @param left how many columns are set to the left; a last column of words is too */
-    List<String> lines(int left) {
+    public List<String> lines(int left) {
         int columns = rows.stream().mapToInt(List::size).max().orElse(0);
         int[] widths = new int[columns];
         for (List<String> row : rows) {

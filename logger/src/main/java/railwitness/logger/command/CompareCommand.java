@@ -1,0 +1,44 @@
+package railwitness.logger.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import railwitness.logger.comparing.Comparison;
+import railwitness.logger.comparing.ComparisonJson;
+import railwitness.logger.comparing.ComparisonText;
+
+/** Sessions side by side. */
+@Command(
+        name = "compare",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Holds sessions against the first: each figure side by side, the difference, its uncertainty (what the",
+            "same instruments bring to both cancels) and whether it is a real change; then step by step. From eight",
+            "sessions on, units of one model, it says which is unlike its sisters."
+        },
+        footer = {"", "Example: railwitness compare 0412-found.session 0412-left.session --out 0412-repair.pdf"})
+final class CompareCommand implements Callable<Integer> {
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "SESSION", arity = "2..*", description = "session files, the first to hold against first")
+    private List<Path> sessions;
+
+    @Option(names = "--json", description = "print JSON instead of text")
+    private boolean json;
+
+    @Override
+    public Integer call() {
+        Comparison comparison = Comparison.of(sessions);
+        PrintWriter out = spec.commandLine().getOut();
+        out.print(json ? ComparisonJson.of(comparison) : ComparisonText.of(comparison));
+        out.flush();
+        return ExitCode.DONE;
+    }
+}

@@ -1,0 +1,33 @@
+package railwitness.logger.text;
+
+import java.util.Locale;
+
+/** Shows what would otherwise act: control characters, marks of direction and other invisible signs. */
+public final class VisibleText {
+    private VisibleText() {}
+
+    /** One line in which every character that does not show itself is written as a code point, such as [U+202E]. */
+    public static String line(String text) {
+        StringBuilder shown = new StringBuilder(text.length());
+        text.codePoints().forEach(codePoint -> {
+            if (acts(codePoint)) {
+                shown.append(String.format(Locale.ROOT, "[U+%04X]", codePoint));
+            } else {
+                shown.appendCodePoint(codePoint);
+            }
+        });
+        return shown.toString();
+    }
+
+    /** Controls, formats (marks of direction among them), line and paragraph separators, halves of characters. */
+    static boolean acts(int codePoint) {
+        return switch (Character.getType(codePoint)) {
+            case Character.CONTROL,
+                    Character.FORMAT,
+                    Character.LINE_SEPARATOR,
+                    Character.PARAGRAPH_SEPARATOR,
+                    Character.SURROGATE -> true;
+            default -> false;
+        };
+    }
+}
