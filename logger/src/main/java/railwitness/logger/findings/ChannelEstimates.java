@@ -50,8 +50,7 @@ final class ChannelEstimates {
         for (Contribution contribution : accuracy.contributions(value, accuracy.rangeFor(value))) {
             double size = contribution.relative() ? Math.abs(contribution.effect() / value) : contribution.effect();
             Influence error = influence(accuracy, contribution, size, contribution.relative() ? "1" : unit);
-            terms.add(
-                    new Term(error, Math.copySign(contribution.standardUncertainty(), contribution.effect())));
+            terms.add(new Term(error, Math.copySign(contribution.standardUncertainty(), contribution.effect())));
         }
         return Estimate.of(0, terms);
     }
