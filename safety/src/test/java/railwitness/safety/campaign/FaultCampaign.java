@@ -20,7 +20,7 @@ import railwitness.drivers.time.VirtualAgenda;
 /**
  * Every instrument, at every moment of a run, with every trouble. Safe is: the output is off at the far end, or the
  * person was told that it could not be switched off and to open the disconnect. Prints a table. Arguments: seeds on the
- * virtual clock, cases over pseudo-terminals in real time.
+ * virtual clock, cases over pseudo-terminals in real time, one trouble alone.
  */
 final class FaultCampaign {
     private static final Duration LONGEST = Duration.ofMinutes(12);
@@ -45,7 +45,10 @@ final class FaultCampaign {
     public static void main(String[] arguments) {
         int seeds = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 2;
         int real = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 0;
-        List<Case> cases = cases(seeds);
+        String only = arguments.length > 2 ? arguments[2] : "";
+        List<Case> cases = cases(seeds).stream()
+                .filter(one -> only.isEmpty() || one.trouble().name().equals(only))
+                .toList();
         System.out.println("On the virtual clock:\n");
         System.out.println(table(cases.stream().map(FaultCampaign::virtual).toList()));
         if (real > 0) {
