@@ -33,6 +33,7 @@ final class HeldFile implements AutoCloseable {
             connection = Sqlite.openForWriting(path);
             try (Statement statement = connection.createStatement()) {
                 statement.execute("PRAGMA busy_timeout = 0");
+                statement.execute("PRAGMA journal_mode = MEMORY");
                 statement.execute("BEGIN EXCLUSIVE");
             }
             return new HeldFile(path, connection);
