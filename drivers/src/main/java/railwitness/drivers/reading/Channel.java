@@ -24,7 +24,8 @@ public record Channel(String node, Quantity quantity) implements Comparable<Chan
 
     @Override
     public int compareTo(Channel other) {
-        return toString().compareTo(other.toString());
+        int byNode = node.compareTo(other.node);
+        return byNode != 0 ? byNode : quantity.word().compareTo(other.quantity.word());
     }
 
     @Override

@@ -11,14 +11,23 @@ import java.util.stream.IntStream;
  */
 public record Ripple(double frequencyHz, double[] samples) {
     private static final int SAMPLES = 160;
-    private static final double[] COSINE = IntStream.range(0, SAMPLES)
-            .mapToDouble(k -> Math.cos(2 * Math.PI * k / SAMPLES))
-            .toArray();
+    private static final int HARMONICS = SAMPLES / 4;
+    private static final double[][] COSINES = table(0);
+    private static final double[][] SINES = table(0.25);
 
     public Ripple {
         if (samples.length != SAMPLES) {
             throw new IllegalArgumentException("ripple must have " + SAMPLES + " samples, not " + samples.length);
         }
+    }
+
+    /** A row for each harmonic: the waves are asked for at every reading, so they are worked out once. */
+    private static double[][] table(double lateCycles) {
+        return IntStream.rangeClosed(0, HARMONICS)
+                .mapToObj(harmonic -> IntStream.range(0, SAMPLES)
+                        .mapToDouble(k -> Math.cos(2 * Math.PI * ((double) harmonic * k / SAMPLES - lateCycles)))
+                        .toArray())
+                .toArray(double[][]::new);
     }
 
     /** No ripple: the unit does not run. */
@@ -77,23 +86,27 @@ public record Ripple(double frequencyHz, double[] samples) {
         return high - low;
     }
 
-    /** Peak amplitude of a harmonic of the cycle (1: the cycle's own frequency, 2: twice that), V. */
+    /**
+     * Peak amplitude of a harmonic of the cycle (1: the cycle's own frequency, 2: twice that), V.
+     *
+     * @param harmonic 1 to 40
+     */
     public double amplitudeVolts(int harmonic) {
+        double[] cosines = COSINES[harmonic];
+        double[] sines = SINES[harmonic];
         double cosine = 0;
         double sine = 0;
-        int quarter = COSINE.length / 4;
-        for (int k = 0; k < samples.length; k++) {
-            int angle = harmonic * k % COSINE.length;
-            cosine += samples[k] * COSINE[angle];
-            sine += samples[k] * COSINE[(angle + 3 * quarter) % COSINE.length];
+        for (int k = 0; k < SAMPLES; k++) {
+            cosine += samples[k] * cosines[k];
+            sine += samples[k] * sines[k];
         }
-        return 2 * Math.hypot(cosine, sine) / samples.length;
+        return 2 * Math.hypot(cosine, sine) / SAMPLES;
     }
 
     /** What a meter of that band reads: every harmonic through one pole at each end, V rms. */
     public double rmsVolts(double lowHz, double highHz) {
         double sum = 0;
-        for (int harmonic = 1; harmonic <= samples.length / 4; harmonic++) {
+        for (int harmonic = 1; harmonic <= HARMONICS; harmonic++) {
             double hz = harmonic * frequencyHz;
             double passed = amplitudeVolts(harmonic) / Math.hypot(1, hz / highHz) / Math.hypot(1, lowHz / hz);
             sum += passed * passed / 2;

@@ -9,12 +9,12 @@ import railwitness.logger.store.EventEntry;
 final class FirstPowerEnding {
     private FirstPowerEnding() {}
 
-    /** Empty where the current was within its bound: then another part is at fault. */
+    /** Empty where first power ended for want of readings or because an instrument refused. */
     static Optional<Ending> of(EventEntry event, OptionalDouble highestAmps) {
-        if (highestAmps.isEmpty() || !event.text().contains("the unit draws")) {
-            return Optional.empty();
-        }
-        return Optional.of(
-                new Ending("power-up", highestAmps.getAsDouble(), event.text().startsWith("remote on")));
+        boolean on = event.text().startsWith("remote on");
+        boolean off = event.text().startsWith("remote off");
+        return highestAmps.isPresent() && (on || off)
+                ? Optional.of(new Ending("power-up", highestAmps.getAsDouble(), on))
+                : Optional.empty();
     }
 }

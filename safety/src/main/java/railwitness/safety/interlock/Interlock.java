@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Stream;
 import railwitness.drivers.reading.Channel;
@@ -196,15 +197,15 @@ public final class Interlock {
         long asked = members.stream().mapToLong(Reading::requestedNanos).min().orElseThrow();
         Limits limits = watch.limits().get(phaseAt(asked));
         if (!members.stream().allMatch(Measured.class::isInstance)) {
-            return Optional.of(new Judgement(asked, limits.isOpen(), "beyond the range", limits, reading));
+            return Optional.of(new Judgement(asked, limits.isOpen(), OptionalDouble.empty(), limits, reading));
         }
         double value = watch.subject().value(channel -> members.stream()
                 .filter(member -> member.channel().equals(channel))
                 .mapToDouble(member -> ((Measured) member).value())
                 .findFirst()
                 .orElseThrow());
-        String shown = Limits.number(value) + " " + watch.subject().unit();
-        return Optional.of(new Judgement(asked, limits.hold(value), shown, limits, reading));
+        return Optional.of(
+                new Judgement(asked, limits.hold(value), OptionalDouble.of(value), limits, reading));
     }
 
     private Interlock judged() {

@@ -2,7 +2,7 @@ package railwitness.safety.interlock;
 
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
+import java.util.HashSet;
 import java.util.function.ToDoubleFunction;
 import railwitness.drivers.reading.Channel;
 
@@ -92,9 +92,12 @@ public sealed interface Subject {
 
         @Override
         public Set<Channel> channels() {
-            Set<Channel> all = new TreeSet<>(Set.of(inputVolts, inputAmps));
-            rails.forEach(rail -> all.addAll(Set.of(rail.volts(), rail.amps())));
-            return Set.copyOf(all);
+            Set<Channel> all = new HashSet<>(Set.of(inputVolts, inputAmps));
+            rails.forEach(rail -> {
+                all.add(rail.volts());
+                all.add(rail.amps());
+            });
+            return all;
         }
 
         @Override
