@@ -1,5 +1,6 @@
 package railwitness.logger.command;
 
+import java.io.PrintWriter;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
@@ -45,7 +46,11 @@ public final class Main {
 
     /** Runs one command and returns its exit code; never throws. */
     static int run(String... arguments) {
-        CommandLine line = new CommandLine(new Main());
+        return run(new PrintWriter(System.out, true), new PrintWriter(System.err, true), arguments);
+    }
+
+    static int run(PrintWriter out, PrintWriter err, String... arguments) {
+        CommandLine line = new CommandLine(new Main()).setOut(out).setErr(err);
         line.setExecutionExceptionHandler((e, where, parsed) -> Refusal.of(e).print(where.getErr()));
         line.setParameterExceptionHandler((e, args) -> {
             e.getCommandLine()

@@ -61,6 +61,7 @@ public final class Run implements PowerLog {
     private Interlock interlock;
     private StepRun current;
     private boolean averagingTold;
+    private boolean changing;
     private Optional<Consumer<Result>> turnOn = Optional.empty();
     private Consumer<RunEnd> then;
 
@@ -138,6 +139,9 @@ public final class Run implements PowerLog {
 
     private void swept(Sweep sweep) {
         for (Reading reading : sweep.readings()) {
+            if (changing) {
+                judge(new Event.Changed(agenda.nowNanos()));
+            }
             judge(new Event.Read(reading));
             recorder.reading(reading);
             power.heard(reading);
@@ -237,7 +241,7 @@ public final class Run implements PowerLog {
             look();
             return;
         }
-        judge(new Event.Changed(agenda.nowNanos()));
+        changing = true;
         StepRun mine = current;
         recovered(
                 step,
@@ -251,7 +255,9 @@ public final class Run implements PowerLog {
                                 }))));
     }
 
+    /** While set points move, values worked out from several readings would mix before and after. */
     private void inPlace(StepRun step) {
+        changing = false;
         judge(new Event.Changed(agenda.nowNanos()));
         step.inPlace(agenda.nowNanos());
     }
