@@ -144,28 +144,39 @@ final class LineFigures {
             ledger.miss(DROP_OUT_VOLTAGE, Optional.empty(), whyNoLine());
             return;
         }
-        Estimate lowestUp = up.get(0).input().voltage();
-        Optional<OperatingPoint> down = points.stage("line-sweep").stream()
+        OperatingPoint lowest = up.get(0);
+        Estimate lowestUp = lowest.input().voltage();
+        OptionalDouble further = points.stage("line-sweep").stream()
                 .filter(point -> !points.up(point))
-                .filter(point -> point.input().voltage().value() < lowestUp.value())
-                .max(Comparator.comparingDouble(point -> point.input().voltage().value()));
-        if (down.isEmpty()) {
+                .mapToDouble(point -> lowered(lowest, point))
+                .filter(volts -> volts > 0)
+                .min();
+        if (further.isEmpty()) {
             ledger.miss(
                     DROP_OUT_VOLTAGE,
                     Optional.empty(),
                     String.format(Locale.ROOT, "the rails still stood at the lowest input, %.2f V", lowestUp.value()));
             return;
         }
-        Estimate gone = down.get().input().voltage();
-        double half = (lowestUp.value() - gone.value()) / 2;
-        Estimate middle = lowestUp.plus(gone)
-                .scale(0.5)
+        double half = further.getAsDouble() / 2;
+        Estimate middle = lowestUp.plus(-half)
                 .with(Influence.rectangular("distance of the line steps", half, "V")
                         .times(1));
         ledger.enter(
                 DROP_OUT_VOLTAGE,
                 Optional.empty(),
                 middle,
-                String.format(Locale.ROOT, "between %.2f and %.2f V", gone.value(), lowestUp.value()));
+                String.format(
+                        Locale.ROOT, "between %.2f and %.2f V", lowestUp.value() - 2 * half, lowestUp.value()));
+    }
+
+    /**
+     * How much further the input was lowered, V. By the supply's settings where they are known: once the unit has given up
+     * it draws nothing, and its terminals rise by what the leads dropped before.
+     */
+    private static double lowered(OperatingPoint up, OperatingPoint down) {
+        return up.setVolts().isPresent() && down.setVolts().isPresent()
+                ? up.setVolts().getAsDouble() - down.setVolts().getAsDouble()
+                : up.input().voltage().value() - down.input().voltage().value();
     }
 }

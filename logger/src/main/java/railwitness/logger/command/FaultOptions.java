@@ -1,18 +1,16 @@
 package railwitness.logger.command;
 
+import java.util.List;
 import picocli.CommandLine.Option;
 import railwitness.drivers.rehearsal.Fault;
-import railwitness.drivers.rehearsal.Specimen;
-import railwitness.logger.rehearsal.FixtureMaker;
-import railwitness.logger.sheet.Sheets;
 
 /** What is wrong with the virtual unit, and which of all virtual benches it is. */
 final class FaultOptions {
     @Option(
             names = "--fault",
-            paramLabel = "CODE[=VALUE]",
+            paramLabel = "CODE[@PLACE][=VALUE]",
             description = {
-                "what is wrong with the unit: shorted-turn, wrong-turns, weak-half, dead-drive, dead-rectifier,",
+                "what is wrong with the unit, where and how much: shorted-turn, wrong-turns, weak-half, dead-drive, dead-rectifier,",
                 "shorted-rectifier, shorted-switch, leaky-switch, tired-capacitor, lead-resistance, weak-core"
             })
     private String fault;
@@ -24,9 +22,7 @@ final class FaultOptions {
         return seed;
     }
 
-    /** The unit of the design sheet with the fault in it. */
-    Specimen specimen(Sheets sheets) {
-        Specimen sound = FixtureMaker.specimen(sheets);
-        return fault == null ? sound : Fault.of(fault).in(sound);
+    List<Fault> faults() {
+        return fault == null ? List.of() : List.of(Fault.of(fault));
     }
 }

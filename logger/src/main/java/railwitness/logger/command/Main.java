@@ -21,6 +21,7 @@ import picocli.CommandLine.IVersionProvider;
             CompareCommand.class,
             ImportCommand.class,
             CheckCommand.class,
+            PortsCommand.class,
             AskCommand.class,
             StandInCommand.class
         })

@@ -12,6 +12,7 @@ import railwitness.logger.certificate.CertificateException;
 import railwitness.logger.comparing.ComparisonException;
 import railwitness.logger.importing.ImportException;
 import railwitness.logger.store.StoreException;
+import railwitness.safety.guardian.GuardianException;
 
 /** Why a command did not do its work: one line for each fault, and the exit code that goes with it. */
 record Refusal(int exitCode, List<String> lines) {
@@ -28,7 +29,7 @@ record Refusal(int exitCode, List<String> lines) {
                 || e instanceof IllegalArgumentException) {
             return new Refusal(ExitCode.BAD_INPUT, List.of(oneLine(e.getMessage())));
         }
-        if (e instanceof LineException) {
+        if (e instanceof LineException || e instanceof GuardianException) {
             return new Refusal(ExitCode.INSTRUMENT, List.of(oneLine(e.getMessage())));
         }
         if (e instanceof StoreException) {

@@ -69,7 +69,7 @@ final class RehearseCommand implements Callable<Integer> {
         Instant start = Instant.now();
         Path file = out == null ? Path.of("rehearsal-" + DATED.format(start) + ".session") : out;
         VirtualAgenda agenda = pace == Pace.real ? VirtualAgenda.atRealPace(start) : new VirtualAgenda(start);
-        VirtualBench bench = FixtureMaker.bench(used, faults.specimen(used), faults.seed(), agenda::nowNanos);
+        VirtualBench bench = FixtureMaker.bench(used, faults.faults(), faults.seed(), agenda::nowNanos);
         Progress progress = new Progress(spec.commandLine().getErr(), pace == Pace.real);
         LiveSession session = new LiveSession(
                 used,
@@ -77,7 +77,7 @@ final class RehearseCommand implements Callable<Integer> {
                 bench.opener(agenda),
                 StationMaker.inline(agenda),
                 Recorder::inline,
-                new RehearsalPerson(agenda),
+                new RehearsalPerson(agenda, bench),
                 progress);
         RunEnd end = session.run(file, Heads.of(used, start, true, Optional.empty()));
         progress.ended(end);

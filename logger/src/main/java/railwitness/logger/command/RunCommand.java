@@ -14,6 +14,7 @@ import railwitness.drivers.instrument.StationMaker;
 import railwitness.drivers.line.SerialLine;
 import railwitness.drivers.time.RealAgenda;
 import railwitness.logger.record.BriefingMaker;
+import railwitness.logger.record.GuardianStart;
 import railwitness.logger.record.LiveSession;
 import railwitness.logger.record.RunEnd;
 import railwitness.logger.sheet.Sheets;
@@ -76,6 +77,7 @@ final class RunCommand implements Callable<Integer> {
                 (writer, trouble) -> Recorder.threaded(writer, WAITING_ENTRIES, trouble),
                 new ConsolePerson(agenda, err, System.in),
                 progress);
+        session.guardedBy(GuardianStart::of);
         session.acknowledged(acknowledged.sentence());
         Interruption interruption = new Interruption(agenda, session::running);
         RunEnd end;

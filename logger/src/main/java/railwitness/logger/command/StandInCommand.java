@@ -51,7 +51,7 @@ final class StandInCommand implements Callable<Integer> {
         Sheets used = sheets.orDemo();
         long origin = System.nanoTime();
         VirtualBench bench =
-                FixtureMaker.bench(used, faults.specimen(used), faults.seed(), () -> System.nanoTime() - origin);
+                FixtureMaker.bench(used, faults.faults(), faults.seed(), () -> System.nanoTime() - origin);
         PrintWriter out = spec.commandLine().getOut();
         try (StandIn standIn =
                 new StandIn(bench, (supply, on) -> say(out, supply + " output " + (on ? "on" : "off")))) {

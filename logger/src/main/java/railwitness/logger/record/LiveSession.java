@@ -2,6 +2,7 @@ package railwitness.logger.record;
 
 import java.nio.file.Path;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import railwitness.drivers.bench.Bench;
 import railwitness.drivers.bench.InstrumentSheet;
@@ -31,6 +32,7 @@ public final class LiveSession {
     private final Recording recording;
     private final Person person;
     private final RunListener listener;
+    private Function<Bench, Guard> guarding = bench -> Guard.none();
     private String acknowledgement = "";
     private volatile Run run;
     private volatile java.util.Optional<StoreException> storeTrouble = java.util.Optional.empty();
@@ -64,6 +66,11 @@ public final class LiveSession {
         acknowledgement = sentence;
     }
 
+    /** Who switches off when this program dies; asked once the bench is open and before power. */
+    public void guardedBy(Function<Bench, Guard> guard) {
+        guarding = guard;
+    }
+
     /** The file can no longer be written: the run ends safely, with all that was kept until then. */
     private void storeTrouble(StoreException trouble) {
         storeTrouble = java.util.Optional.of(trouble);
@@ -94,7 +101,7 @@ public final class LiveSession {
     private RunEnd carriedOut(Recorder recorder, Bench bench) {
         RunSetup setup = new RunSetup(
                 agenda, bench, sheets.design().content(), sheets.plan().content());
-        Run mine = new Run(setup, recorder, person, listener);
+        Run mine = new Run(setup, recorder, person, listener, guarding.apply(bench));
         run = mine;
         storeTrouble.ifPresent(mine::storeTrouble);
         RunEnd[] end = new RunEnd[1];

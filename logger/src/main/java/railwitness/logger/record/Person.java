@@ -1,13 +1,32 @@
 package railwitness.logger.record;
 
+import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import railwitness.drivers.bench.HandRead;
 
 /** The person at the bench, as the run knows them. Answers come back on the agenda. */
 public interface Person {
-    /** Asks for one action of the hand, such as switching a load bank; {@code done} when they say it is done. */
+    /** Asks for one action of the hand; {@code done} when they say it is done. */
     void act(String sentence, Runnable done);
 
     /** Asks for a number read by eye; empty when they have none. */
     void read(String sentence, Consumer<OptionalDouble> value);
+
+    /** The unit's remote turn-on line, where no supply drives it. */
+    default void switchRemote(boolean on, Runnable done) {
+        act("Switch the unit's remote turn-on " + (on ? "ON" : "OFF"), done);
+    }
+
+    /** The load bank of a rail: so many ohm, or 0 for nothing. */
+    default void switchLoad(String rail, double ohms, Runnable done) {
+        String load = ohms == 0 ? "nothing (open)" : String.format(Locale.ROOT, "%.4g ohm", ohms);
+        act("Switch the load bank of the " + rail + " rail to " + load, done);
+    }
+
+    /** A meter without a wire, in the unit of its channel. */
+    default void read(HandRead meter, Consumer<OptionalDouble> value) {
+        read("Read " + meter.name() + ": " + meter.reads() + " in "
+                + meter.reads().quantity().unit(), value);
+    }
 }

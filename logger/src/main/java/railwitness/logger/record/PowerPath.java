@@ -190,9 +190,7 @@ final class PowerPath {
         if (setup.drivesRemote()) {
             power.remote(on, then);
         } else {
-            person.act(
-                    "Switch the unit's remote turn-on " + (on ? "ON" : "OFF"),
-                    () -> then.accept(new Result.Done("remote turn-on switched by hand")));
+            person.switchRemote(on, () -> then.accept(new Result.Done("remote turn-on switched by hand")));
         }
     }
 }

@@ -3,16 +3,20 @@ package railwitness.logger.record;
 import java.time.Duration;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.time.Agenda;
 
-/** The person of a rehearsal: does what is asked after a moment, and reads no meters. */
+/** The person of a rehearsal: does on the virtual bench what is asked, after a moment. */
 public final class RehearsalPerson implements Person {
     private static final Duration MOMENT = Duration.ofSeconds(2);
 
     private final Agenda agenda;
+    private final VirtualBench bench;
 
-    public RehearsalPerson(Agenda agenda) {
+    public RehearsalPerson(Agenda agenda, VirtualBench bench) {
         this.agenda = agenda;
+        this.bench = bench;
     }
 
     @Override
@@ -23,5 +27,26 @@ public final class RehearsalPerson implements Person {
     @Override
     public void read(String sentence, Consumer<OptionalDouble> value) {
         agenda.after(MOMENT, () -> value.accept(OptionalDouble.empty()));
+    }
+
+    @Override
+    public void switchRemote(boolean on, Runnable done) {
+        agenda.after(MOMENT, () -> {
+            bench.switchRemote(on);
+            done.run();
+        });
+    }
+
+    @Override
+    public void switchLoad(String rail, double ohms, Runnable done) {
+        agenda.after(MOMENT, () -> {
+            bench.switchResistor(rail, ohms);
+            done.run();
+        });
+    }
+
+    @Override
+    public void read(HandRead meter, Consumer<OptionalDouble> value) {
+        agenda.after(MOMENT, () -> value.accept(OptionalDouble.of(bench.readByHand(meter))));
     }
 }

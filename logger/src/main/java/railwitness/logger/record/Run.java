@@ -3,14 +3,17 @@ package railwitness.logger.record;
 import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.Iterator;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
+import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.Sweep;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Agenda;
 import railwitness.logger.plan.Step;
@@ -36,7 +39,7 @@ import railwitness.safety.power.Result;
 public final class Run implements PowerLog {
     private static final Duration TICK = Duration.ofMillis(100);
     private static final Duration LISTEN_AT_MOST = Duration.ofSeconds(15);
-    private static final Duration LONGEST_PAUSE = Duration.ofSeconds(2);
+    private static final Duration LONGEST_PAUSE = Duration.ofSeconds(1);
 
     private enum Part {
         LISTENING,
@@ -50,6 +53,8 @@ public final class Run implements PowerLog {
     private final Agenda agenda;
     private final Recorder recorder;
     private final RunListener listener;
+    private final Person person;
+    private final Guard guard;
     private final Power power;
     private final PowerPath path;
     private final StepSetter setter;
@@ -65,19 +70,25 @@ public final class Run implements PowerLog {
     private Optional<Consumer<Result>> turnOn = Optional.empty();
     private Consumer<RunEnd> then;
 
-    public Run(RunSetup setup, Recorder recorder, Person person, RunListener listener) {
+    public Run(RunSetup setup, Recorder recorder, Person person, RunListener listener, Guard guard) {
         this.setup = setup;
         this.agenda = setup.agenda();
         this.recorder = recorder;
         this.listener = listener;
+        this.person = person;
+        this.guard = guard;
         this.interlock = Interlock.of(setup.watches(), LONGEST_PAUSE, agenda.nowNanos());
         this.power = new Power(
-                agenda, setup.bench().supply(), setup.loads(), setup.rails(), () -> interlock.permitted(), this);
+                agenda, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
         this.path = new PowerPath(setup, power, person, this::enter);
-        this.setter = new StepSetter(power, setup.programmableRails(), person, setup.nominalVolts());
+        this.setter = new StepSetter(setup, power, person, this::moving);
         this.polling = new Polling(agenda, setup.interval(), this::swept, this::unanswered);
         this.toDo = new ArrayDeque<>(setup.steps());
         this.steps = toDo.size();
+    }
+
+    private boolean permitted() {
+        return interlock.permitted() && guard.guarding();
     }
 
     /** Begins; {@code then} is told once, on the agenda, when everything is off and the session is closed. */
@@ -119,7 +130,11 @@ public final class Run implements PowerLog {
         if (part == Part.OVER) {
             return;
         }
+        guard.beat();
         judge(new Event.Tick(agenda.nowNanos()));
+        if (!guard.guarding()) {
+            stop("guardian", "the guardian no longer watches: " + guard.words());
+        }
         if (part == Part.LISTENING && interlock.permitted()) {
             part = Part.POWERING;
             path.powerUp(this::standbySteps, this::poweredUp);
@@ -241,7 +256,6 @@ public final class Run implements PowerLog {
             look();
             return;
         }
-        changing = true;
         StepRun mine = current;
         recovered(
                 step,
@@ -251,15 +265,14 @@ public final class Run implements PowerLog {
                         () -> path.bring(
                                 step,
                                 result -> ifStill(mine, result, () -> {
-                                    setter.set(step, set -> ifStill(mine, set, () -> inPlace(mine)));
+                                    setter.set(step, set -> ifStill(mine, set, () -> mine.inPlace(agenda.nowNanos())));
                                 }))));
     }
 
     /** While set points move, values worked out from several readings would mix before and after. */
-    private void inPlace(StepRun step) {
-        changing = false;
+    private void moving(boolean now) {
+        changing = now;
         judge(new Event.Changed(agenda.nowNanos()));
-        step.inPlace(agenda.nowNanos());
     }
 
     /** Where the unit may have dropped out, it is brought up without load before the step. */
@@ -303,8 +316,22 @@ public final class Run implements PowerLog {
         if (step.averaging() && !averagingTold) {
             averagingTold = true;
             listener.averaging(step.step(), step.settled());
+            readByHand(step, setup.handRead().iterator());
         }
         step.entry().ifPresent(this::stepEnded);
+    }
+
+    /** Meters without a wire, one after the other; the average goes on until the last was read. */
+    private void readByHand(StepRun step, Iterator<HandRead> meters) {
+        step.waitForPerson(meters.hasNext());
+        if (meters.hasNext()) {
+            HandRead meter = meters.next();
+            person.read(meter, value -> {
+                long now = agenda.nowNanos();
+                value.ifPresent(number -> recorder.reading(new Measured(meter.reads(), number, now, now)));
+                readByHand(step, meters);
+            });
+        }
     }
 
     private void stepEnded(StepEntry entry) {
@@ -358,6 +385,7 @@ public final class Run implements PowerLog {
         polling.stop();
         power.release();
         happened("off", words);
+        guard.over(confirmed);
         recorder.finish(state);
         then.accept(new RunEnd(state, confirmed, words));
     }

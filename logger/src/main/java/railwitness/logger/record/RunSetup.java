@@ -6,12 +6,14 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Prediction;
 import railwitness.drivers.bench.Bench;
+import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.instrument.Load;
 import railwitness.drivers.instrument.Meter;
 import railwitness.drivers.instrument.Station;
@@ -100,6 +102,24 @@ public final class RunSetup {
         return bench.loads().keySet();
     }
 
+    /** The resistor of the rail's bank that comes nearest to this current; empty for none, or without a bank. */
+    OptionalDouble resistor(String rail, double amps) {
+        return amps == 0
+                ? OptionalDouble.empty()
+                : bench.sheet()
+                        .bank(rail)
+                        .map(bank -> OptionalDouble.of(bank.nearest(nominalRailVolts(rail) / amps)))
+                        .orElse(OptionalDouble.empty());
+    }
+
+    private double nominalRailVolts(String rail) {
+        return Math.abs(design.rail(rail).orElseThrow().nominalVolts());
+    }
+
+    List<HandRead> handRead() {
+        return bench.sheet().handRead();
+    }
+
     boolean drivesRemote() {
         return bench.supply().instrument().drivesRemote();
     }
@@ -152,7 +172,8 @@ public final class RunSetup {
                     step.inputVolts(), supply.highestVolts().orElse(0)));
         }
         for (var load : step.loadAmps().entrySet()) {
-            Optional<String> beyond = beyondLoad(load.getKey(), load.getValue());
+            Optional<String> beyond = withoutLoad(load.getKey(), load.getValue())
+                    .or(() -> beyondLoad(load.getKey(), load.getValue()));
             if (beyond.isPresent()) {
                 return beyond;
             }
@@ -164,6 +185,13 @@ public final class RunSetup {
                                 "needs about %.3g A at the input, the limit is %.3g A",
                                 predicted.inputAmperes(), limits.workingAmps()))
                 : Optional.empty();
+    }
+
+    private Optional<String> withoutLoad(String rail, double amps) {
+        boolean loaded = programmableRails().contains(rail) || bench.sheet().bank(rail).isPresent();
+        return amps == 0 || loaded
+                ? Optional.empty()
+                : Optional.of("nothing loads the " + rail + " rail: add a load or a resistor bank to the bench sheet");
     }
 
     private Optional<String> beyondLoad(String rail, double amps) {

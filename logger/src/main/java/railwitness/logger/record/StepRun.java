@@ -47,6 +47,7 @@ final class StepRun {
     private long limitingSinceNanos = -1;
     private String limitingWords = "";
     private boolean settled;
+    private boolean waiting;
     private StepEntry entry;
 
     /** @param judged channels that must stop drifting */
@@ -115,6 +116,11 @@ final class StepRun {
         }
     }
 
+    /** While a person still reads a meter, an average does not end. */
+    void waitForPerson(boolean yes) {
+        waiting = yes;
+    }
+
     void tick(long nowNanos) {
         if (part == Part.SETTLING) {
             settle(nowNanos);
@@ -122,8 +128,9 @@ final class StepRun {
                 && nowNanos - partSinceNanos >= step.hold().toNanos()) {
             enter(Part.AVERAGING, nowNanos);
         } else if (part == Part.AVERAGING
+                && !waiting
                 && nowNanos - partSinceNanos >= step.timing().average().toNanos()) {
-            end(StepOutcome.MEASURED, "", Optional.of(new TimeSpan(partSinceNanos, nowNanos)));
+            end(StepOutcome.MEASURED, "", Optional.of(new TimeSpan(partSinceNanos, nowNanos + 1)));
         }
     }
 

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.function.Consumer;
 import railwitness.logger.plan.Step;
 import railwitness.safety.power.Power;
@@ -17,17 +16,19 @@ import railwitness.safety.power.Result;
  */
 final class StepSetter {
     private final Power power;
-    private final Set<String> programmable;
+    private final RunSetup setup;
     private final Person person;
     private final Map<String, Double> amps = new HashMap<>();
+    private final Consumer<Boolean> moving;
     private double volts;
 
-    /** @param programmable rails with a load that the program sets */
-    StepSetter(Power power, Set<String> programmable, Person person, double volts) {
+    /** @param moving told true before set points move and false when all stand again */
+    StepSetter(RunSetup setup, Power power, Person person, Consumer<Boolean> moving) {
+        this.moving = moving;
+        this.setup = setup;
         this.power = power;
-        this.programmable = programmable;
         this.person = person;
-        this.volts = volts;
+        this.volts = setup.nominalVolts();
     }
 
     /** One change of the bench, told how it ended. */
@@ -43,18 +44,22 @@ final class StepSetter {
             }
         });
         if (step.inputVolts() != volts) {
-            changes.add(done -> volts(step.inputVolts(), done));
+            changes.add(done -> setVolts(step.inputVolts(), done));
         }
         step.loadAmps().forEach((rail, wanted) -> {
             if (wanted > amps.getOrDefault(rail, 0.0)) {
                 changes.add(load(rail, wanted));
             }
         });
-        make(changes, 0, new Result.Done("nothing to change"), then);
+        makeAll(changes, then);
     }
 
     /** The input alone, V. */
     void volts(double wanted, Consumer<Result> then) {
+        makeAll(List.of(done -> setVolts(wanted, done)), then);
+    }
+
+    private void setVolts(double wanted, Consumer<Result> then) {
         volts = wanted;
         power.setVolts(wanted, then);
     }
@@ -67,24 +72,29 @@ final class StepSetter {
                 changes.add(load(rail, 0));
             }
         });
-        make(changes, 0, new Result.Done("nothing to change"), then);
+        makeAll(changes, then);
+    }
+
+    private void makeAll(List<Change> changes, Consumer<Result> then) {
+        moving.accept(true);
+        make(changes, 0, new Result.Done("nothing to change"), result -> {
+            moving.accept(false);
+            then.accept(result);
+        });
     }
 
     private Change load(String rail, double wanted) {
         return done -> {
             amps.put(rail, wanted);
-            if (programmable.contains(rail)) {
+            if (setup.programmableRails().contains(rail)) {
                 power.setLoad(rail, wanted, done);
             } else {
-                person.act(
-                        "Set the load of the " + rail + " rail to " + words(wanted),
-                        () -> done.accept(new Result.Done(rail + " load set by hand")));
+                person.switchLoad(
+                        rail,
+                        setup.resistor(rail, wanted).orElse(0),
+                        () -> done.accept(new Result.Done(rail + " load switched by hand")));
             }
         };
-    }
-
-    private static String words(double amps) {
-        return amps == 0 ? "nothing (open)" : String.format(java.util.Locale.ROOT, "%.3g A", amps);
     }
 
     private void make(List<Change> changes, int index, Result before, Consumer<Result> then) {

@@ -1,0 +1,101 @@
+package railwitness.logger.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A run in a process of its own, on real ports, that is killed or interrupted while the output is on. */
+class EndedFromOutsideTest {
+    private static final String PLAN = """
+            [plan]
+            settle_at_most_s = 0
+            average_s = 0.4
+            [[stage]]
+            kind = "standby"
+            [[stage]]
+            kind = "power-up"
+            current_limit_A = 5
+            [[stage]]
+            kind = "no-load"
+            [[stage]]
+            kind = "load-sweep"
+            [[stage]]
+            kind = "hold"
+            duration_s = 600
+            """;
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void aKilledRunIsSwitchedOffAndLeavesAReadableSession() throws IOException, InterruptedException {
+        Path session = folder.resolve("killed.session");
+        try (TableBench bench = new TableBench()) {
+            Process run = started(bench, session);
+            await("the load sweep", () -> bench.unit.amps("plus") == 4);
+            Thread.sleep(2500);
+            run.destroyForcibly().waitFor();
+
+            await("the guardian to switch off", () -> !bench.unit.outputOn);
+        }
+        Said said = Said.by("findings", session.toString());
+        assertThat(said.exitCode()).isZero();
+        assertThat(said.out()).contains("interrupted").contains("load-sweep  25 %");
+        assertThat(Found.in(session).state()).isEqualTo("interrupted");
+    }
+
+    @Test
+    void ctrlCSwitchesOffAndClosesTheSession() throws IOException, InterruptedException {
+        Path session = folder.resolve("stopped.session");
+        try (TableBench bench = new TableBench()) {
+            Process run = started(bench, session);
+            await("the load sweep", () -> bench.unit.amps("plus") == 4);
+            new ProcessBuilder("kill", "-INT", Long.toString(run.pid())).start().waitFor();
+
+            assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(bench.unit.outputOn).isFalse();
+            assertThat(bench.unit.amps("plus")).isZero();
+        }
+        assertThat(Found.in(session).state()).isEqualTo("stopped");
+    }
+
+    private Process started(TableBench bench, Path session) throws IOException {
+        return new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        "railwitness.logger.command.Main",
+                        "run",
+                        "--design",
+                        "../sessions-sample/demo/design.toml",
+                        "--bench",
+                        bench.sheet(folder.resolve("bench.toml")).toString(),
+                        "--plan",
+                        Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
+                        "--out",
+                        session.toString(),
+                        "--acknowledge",
+                        "Ann Other")
+                .redirectErrorStream(true)
+                .redirectOutput(folder.resolve("run.txt").toFile())
+                .start();
+    }
+
+    private void await(String what, BooleanSupplier condition) throws InterruptedException, IOException {
+        Instant limit = Instant.now().plus(Duration.ofSeconds(90));
+        while (!condition.getAsBoolean()) {
+            assertThat(Instant.now())
+                    .as("waiting for " + what + ": " + Files.readString(folder.resolve("run.txt")))
+                    .isBefore(limit);
+            Thread.sleep(50);
+        }
+    }
+}
