@@ -166,8 +166,7 @@ final class LineFigures {
                 DROP_OUT_VOLTAGE,
                 Optional.empty(),
                 middle,
-                String.format(
-                        Locale.ROOT, "between %.2f and %.2f V", lowestUp.value() - 2 * half, lowestUp.value()));
+                String.format(Locale.ROOT, "between %.2f and %.2f V", lowestUp.value() - 2 * half, lowestUp.value()));
     }
 
     /**

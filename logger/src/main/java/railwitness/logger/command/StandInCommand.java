@@ -50,8 +50,7 @@ final class StandInCommand implements Callable<Integer> {
     public Integer call() throws IOException, InterruptedException {
         Sheets used = sheets.orDemo();
         long origin = System.nanoTime();
-        VirtualBench bench =
-                FixtureMaker.bench(used, faults.faults(), faults.seed(), () -> System.nanoTime() - origin);
+        VirtualBench bench = FixtureMaker.bench(used, faults.faults(), faults.seed(), () -> System.nanoTime() - origin);
         PrintWriter out = spec.commandLine().getOut();
         try (StandIn standIn =
                 new StandIn(bench, (supply, on) -> say(out, supply + " output " + (on ? "on" : "off")))) {

@@ -18,7 +18,8 @@ public final class GuardianStart {
         Supply supply = bench.supply().instrument();
         List<Orders.Load> loads = new ArrayList<>();
         for (Station<Load> load : bench.loads().values()) {
-            loads.add(new Orders.Load(port(bench, load.name()), load.instrument().offBytes()));
+            loads.add(
+                    new Orders.Load(port(bench, load.name()), load.instrument().offBytes()));
         }
         Orders orders = new Orders(
                 Orders.USUAL_PATIENCE,

@@ -26,7 +26,9 @@ public interface Person {
 
     /** A meter without a wire, in the unit of its channel. */
     default void read(HandRead meter, Consumer<OptionalDouble> value) {
-        read("Read " + meter.name() + ": " + meter.reads() + " in "
-                + meter.reads().quantity().unit(), value);
+        read(
+                "Read " + meter.name() + ": " + meter.reads() + " in "
+                        + meter.reads().quantity().unit(),
+                value);
     }
 }

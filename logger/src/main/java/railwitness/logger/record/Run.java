@@ -78,8 +78,7 @@ public final class Run implements PowerLog {
         this.person = person;
         this.guard = guard;
         this.interlock = Interlock.of(setup.watches(), LONGEST_PAUSE, agenda.nowNanos());
-        this.power = new Power(
-                agenda, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
+        this.power = new Power(agenda, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
         this.path = new PowerPath(setup, power, person, this::enter);
         this.setter = new StepSetter(setup, power, person, this::moving);
         this.polling = new Polling(agenda, setup.interval(), this::swept, this::unanswered);

@@ -172,8 +172,8 @@ public final class RunSetup {
                     step.inputVolts(), supply.highestVolts().orElse(0)));
         }
         for (var load : step.loadAmps().entrySet()) {
-            Optional<String> beyond = withoutLoad(load.getKey(), load.getValue())
-                    .or(() -> beyondLoad(load.getKey(), load.getValue()));
+            Optional<String> beyond =
+                    withoutLoad(load.getKey(), load.getValue()).or(() -> beyondLoad(load.getKey(), load.getValue()));
             if (beyond.isPresent()) {
                 return beyond;
             }
@@ -188,7 +188,8 @@ public final class RunSetup {
     }
 
     private Optional<String> withoutLoad(String rail, double amps) {
-        boolean loaded = programmableRails().contains(rail) || bench.sheet().bank(rail).isPresent();
+        boolean loaded =
+                programmableRails().contains(rail) || bench.sheet().bank(rail).isPresent();
         return amps == 0 || loaded
                 ? Optional.empty()
                 : Optional.of("nothing loads the " + rail + " rail: add a load or a resistor bank to the bench sheet");

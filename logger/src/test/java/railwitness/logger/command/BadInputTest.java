@@ -91,8 +91,8 @@ class BadInputTest {
     void aWrongInstrumentOnAPortIsNamed() throws IOException {
         try (TableBench bench = new TableBench()) {
             Path sheet = bench.sheet(folder.resolve("bench.toml"));
-            String text = Files.readString(sheet)
-                    .replace("kind = \"supply\"\n", "kind = \"supply\"\nexpect = \"S80\"\n");
+            String text =
+                    Files.readString(sheet).replace("kind = \"supply\"\n", "kind = \"supply\"\nexpect = \"S80\"\n");
             Files.writeString(sheet, text);
 
             saysOneLine(run(sheet, folder.resolve("wrong.session")), 3, "supply", "S40", "S80");
@@ -137,7 +137,12 @@ class BadInputTest {
     @Test
     void anUnknownFaultIsRefusedWithThoseKnown() {
         saysOneLine(
-                Said.by("rehearse", "--fault", "gremlins", "--out", folder.resolve("g.session").toString()),
+                Said.by(
+                        "rehearse",
+                        "--fault",
+                        "gremlins",
+                        "--out",
+                        folder.resolve("g.session").toString()),
                 2,
                 "gremlins",
                 "shorted-turn");
@@ -154,7 +159,11 @@ class BadInputTest {
         Path session = folder.resolve("imported.session");
 
         saysOneLine(
-                Said.by("import", table.toString(), "--out", session.toString()), 2, "row 3", "input.current_A", "12 A");
+                Said.by("import", table.toString(), "--out", session.toString()),
+                2,
+                "row 3",
+                "input.current_A",
+                "12 A");
         assertThat(session).doesNotExist();
     }
 

@@ -21,8 +21,11 @@ record Found(JsonNode json) {
 
     Optional<Double> find(String name, String rail) {
         return each("figures")
-                .filter(node -> node.get("name").asText().equals(name) && node.get("rail").asText("").equals(rail == null ? "null" : rail)
-                        || node.get("name").asText().equals(name) && rail == null && node.get("rail").isNull())
+                .filter(node -> node.get("name").asText().equals(name)
+                                && node.get("rail").asText("").equals(rail == null ? "null" : rail)
+                        || node.get("name").asText().equals(name)
+                                && rail == null
+                                && node.get("rail").isNull())
                 .map(node -> node.get("value").asDouble())
                 .findFirst();
     }

@@ -67,7 +67,9 @@ class HandsOnBenchTest {
     @Test
     void thePlanIsDoneByHand() {
         assertThat(found.state()).isEqualTo("complete");
-        assertThat(found.point("load-sweep", "100 %").at("/rails/plus/current/value").asDouble())
+        assertThat(found.point("load-sweep", "100 %")
+                        .at("/rails/plus/current/value")
+                        .asDouble())
                 .isCloseTo(4.0, within(0.3));
     }
 

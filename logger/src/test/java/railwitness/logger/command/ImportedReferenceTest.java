@@ -38,7 +38,11 @@ class ImportedReferenceTest {
 
     @ParameterizedTest
     @CsvSource({
-        "10 %, load_010", "25 %, load_025", "50 %, load_050", "75 %, load_075", "100 %, load_100",
+        "10 %, load_010",
+        "25 %, load_025",
+        "50 %, load_050",
+        "75 %, load_075",
+        "100 %, load_100",
     })
     void powersAndEfficienciesAreTheSimulatorsOwn(String step, String row) {
         var point = found.point("load-sweep", step);
@@ -93,7 +97,8 @@ class ImportedReferenceTest {
     void withoutABenchSheetNothingIsSaidOfTheUncertainty() {
         assertThat(found.point("load-sweep", "50 %").at("/input/voltage/u").isNull())
                 .isTrue();
-        assertThat(Said.by("findings", folder.resolve("reference.session").toString()).out())
+        assertThat(Said.by("findings", folder.resolve("reference.session").toString())
+                        .out())
                 .contains("accuracy unknown");
     }
 

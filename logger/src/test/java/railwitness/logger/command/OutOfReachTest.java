@@ -65,7 +65,9 @@ class OutOfReachTest {
         Found found = Found.in(session);
         assertThat(found.state()).as(said.err()).isEqualTo("complete");
         assertThat(found.figure("drop-out voltage", null)).isBetween(8.0, 9.0);
-        assertThat(found.point("load-sweep", "25 % again").at("/rails/plus/voltage/value").asDouble())
+        assertThat(found.point("load-sweep", "25 % again")
+                        .at("/rails/plus/voltage/value")
+                        .asDouble())
                 .isGreaterThan(35);
     }
 }

@@ -20,8 +20,9 @@ record ReferenceConverter(Map<String, CSVRecord> rows) {
             .setHeader()
             .setSkipHeaderRecord(true)
             .get();
-    private static final String HEAD = "time_s,stage,step,input.voltage_V,input.current_A,plus.voltage_V,plus.current_A,"
-            + "minus.voltage_V,minus.current_A,plus.ripple_V,minus.ripple_V\n";
+    private static final String HEAD =
+            "time_s,stage,step,input.voltage_V,input.current_A,plus.voltage_V,plus.current_A,"
+                    + "minus.voltage_V,minus.current_A,plus.ripple_V,minus.ripple_V\n";
 
     static ReferenceConverter table() throws IOException {
         Map<String, CSVRecord> rows = new TreeMap<>();

@@ -65,7 +65,8 @@ class RunOverSerialTest {
         assertThat(found.figure("load effect as wired", "minus")).isCloseTo(4.80563, withPercentage(0.1));
         assertThat(found.figure("cross effect", "plus")).isCloseTo(-1.29017, withPercentage(0.1));
         assertThat(found.figure("standby current", null)).isCloseTo(0.0002, withPercentage(0.1));
-        assertThat(found.figure("ripple", "plus")).isCloseTo(table.of("load_100", "ripple_pos_rms_V"), withPercentage(0.1));
+        assertThat(found.figure("ripple", "plus"))
+                .isCloseTo(table.of("load_100", "ripple_pos_rms_V"), withPercentage(0.1));
     }
 
     @Test

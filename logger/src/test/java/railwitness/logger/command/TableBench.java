@@ -50,9 +50,15 @@ final class TableBench implements AutoCloseable {
     private void instrument(String name, String kind, String line, Peer peer) {
         PeerTerminal terminal = new PeerTerminal(name, peer, "\n");
         terminals.add(terminal);
-        sheet.append("[[instrument]]\nname = \"").append(name).append("\"\nkind = \"").append(kind)
-                .append("\"\nport = \"").append(terminal.device()).append("\"\nbaud = 115200\ndialect = \"scpi-1999\"\n")
-                .append(line).append('\n');
+        sheet.append("[[instrument]]\nname = \"")
+                .append(name)
+                .append("\"\nkind = \"")
+                .append(kind)
+                .append("\"\nport = \"")
+                .append(terminal.device())
+                .append("\"\nbaud = 115200\ndialect = \"scpi-1999\"\n")
+                .append(line)
+                .append('\n');
     }
 
     Path sheet(Path file) throws IOException {

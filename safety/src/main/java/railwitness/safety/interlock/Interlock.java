@@ -204,8 +204,7 @@ public final class Interlock {
                 .mapToDouble(member -> ((Measured) member).value())
                 .findFirst()
                 .orElseThrow());
-        return Optional.of(
-                new Judgement(asked, limits.hold(value), OptionalDouble.of(value), limits, reading));
+        return Optional.of(new Judgement(asked, limits.hold(value), OptionalDouble.of(value), limits, reading));
     }
 
     private Interlock judged() {

@@ -15,8 +15,7 @@ record Judgement(long askedNanos, boolean inside, OptionalDouble value, Limits l
     Trip outside(Watch watch, long nowNanos) {
         String unit = watch.subject().unit();
         String shown = value.isPresent() ? Limits.number(value.getAsDouble()) + " " + unit : "beyond the range";
-        String words = watch.name() + " is " + shown + ", allowed is "
-                + limits.words(unit);
+        String words = watch.name() + " is " + shown + ", allowed is " + limits.words(unit);
         return new Trip(Trip.Kind.OUTSIDE, watch.name(), Optional.of(reading), Optional.of(limits), nowNanos, words);
     }
 }

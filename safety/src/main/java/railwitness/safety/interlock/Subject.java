@@ -1,8 +1,8 @@
 package railwitness.safety.interlock;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.HashSet;
 import java.util.function.ToDoubleFunction;
 import railwitness.drivers.reading.Channel;
 
