@@ -30,7 +30,7 @@ final class Rehearsed {
                         bench.opener(agenda),
                         StationMaker.inline(agenda),
                         Recorder::inline,
-                        new RehearsalPerson(agenda),
+                        new RehearsalPerson(agenda, bench),
                         new RunListener() {})
                 .run(file, head());
         return file;
