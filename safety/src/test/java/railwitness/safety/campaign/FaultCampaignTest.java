@@ -12,7 +12,7 @@ import railwitness.drivers.rehearsal.Trouble;
 class FaultCampaignTest {
     @Test
     void everySampledCaseEndsSafe() {
-        List<FaultCampaign.Case> sample = FaultCampaign.sample(FaultCampaign.cases(1), 20);
+        List<FaultCampaign.Case> sample = FaultCampaign.sample(FaultCampaign.cases(1), 12);
         List<FaultCampaign.Ending> endings =
                 sample.stream().map(FaultCampaign::virtual).toList();
         System.out.println(FaultCampaign.table(endings));

@@ -28,7 +28,7 @@ class InterlockProperties {
         Random random = new Random(SEED);
         int permitted = 0;
         int refused = 0;
-        for (int run = 0; run < 2_000; run++) {
+        for (int run = 0; run < 600; run++) {
             List<Watch> watches = watches(random);
             List<Event> events = new ArrayList<>();
             Interlock interlock = Interlock.of(watches, Duration.ofNanos(PAUSE_NANOS), 0);
@@ -48,14 +48,14 @@ class InterlockProperties {
         }
         assertThat(permitted)
                 .as("runs that were permitted, or the test shows nothing")
-                .isGreaterThan(5_000);
-        assertThat(refused).isGreaterThan(5_000);
+                .isGreaterThan(1_500);
+        assertThat(refused).isGreaterThan(1_500);
     }
 
     @Test
     void aTripEndsOnlyWithAReset() {
         Random random = new Random(SEED + 1);
-        for (int run = 0; run < 2_000; run++) {
+        for (int run = 0; run < 600; run++) {
             Interlock interlock = Interlock.of(watches(random), Duration.ofNanos(PAUSE_NANOS), 0);
             long now = 0;
             for (int i = 0; i < 60; i++) {
