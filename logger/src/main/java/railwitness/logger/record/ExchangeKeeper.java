@@ -1,21 +1,23 @@
 package railwitness.logger.record;
 
-import java.util.Map;
-import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
 import railwitness.drivers.scpi.Exchange;
 import railwitness.drivers.scpi.ExchangeLog;
 import railwitness.logger.store.ExchangeEntry;
+import railwitness.logger.store.ExchangeSieve;
 import railwitness.logger.store.Recorder;
+import railwitness.logger.store.SessionWriter;
 
 /**
- * Of the exchanges, those worth keeping: the setting-up and every command, everything that went wrong, and the one
- * before and the one after it. The regular good answers are in the readings.
+ * Hands the exchanges with instruments to the recorder, whose thread sifts them: the setting-up and every command are
+ * kept, of the regular questions only those that went wrong with what came before and after, and replies that say more
+ * than the number that was read.
  */
 final class ExchangeKeeper implements ExchangeLog {
+    private static final int AROUND = 1;
+
     private final Recorder recorder;
-    private final Map<String, Exchange> before = new ConcurrentHashMap<>();
-    private final Set<String> keepNext = ConcurrentHashMap.newKeySet();
+    private final ExchangeSieve sieve = new ExchangeSieve(AROUND, this::keep);
+    private SessionWriter writing;
 
     ExchangeKeeper(Recorder recorder) {
         this.recorder = recorder;
@@ -23,24 +25,42 @@ final class ExchangeKeeper implements ExchangeLog {
 
     @Override
     public void ended(Exchange exchange) {
-        String instrument = exchange.instrument();
-        boolean after = keepNext.remove(instrument);
-        if (!exchange.good()) {
-            Exchange last = before.remove(instrument);
-            if (last != null) {
-                keep(last);
-            }
-            keepNext.add(instrument);
-            keep(exchange);
-        } else if (!exchange.polling() || after) {
-            keep(exchange);
+        ExchangeEntry entry = new ExchangeEntry(
+                exchange.atNanos(),
+                exchange.instrument(),
+                exchange.sent(),
+                exchange.received(),
+                exchange.trouble());
+        recorder.offer(writer -> {
+            writing = writer;
+            sift(exchange.polling(), entry);
+        });
+    }
+
+    /** On the writer's thread, like everything below. */
+    private void sift(boolean polling, ExchangeEntry entry) {
+        String reply = entry.received();
+        if (!polling) {
+            sieve.settingUp(entry);
+        } else if (isPlainNumber(reply)) {
+            sieve.take(entry, Double.parseDouble(reply));
+        } else if (reply.chars().anyMatch(Character::isDigit)) {
+            sieve.take(entry, Double.NaN);
         } else {
-            before.put(instrument, exchange);
+            sieve.take(entry);
         }
     }
 
-    private void keep(Exchange exchange) {
-        recorder.add(new ExchangeEntry(
-                exchange.atNanos(), exchange.instrument(), exchange.sent(), exchange.received(), exchange.trouble()));
+    private void keep(ExchangeEntry entry) {
+        writing.add(entry);
+    }
+
+    private static boolean isPlainNumber(String text) {
+        try {
+            Double.parseDouble(text);
+            return true;
+        } catch (NumberFormatException e) {
+            return false;
+        }
     }
 }

@@ -1,6 +1,7 @@
 package railwitness.logger.record;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Iterator;
@@ -67,6 +68,7 @@ public final class Run implements PowerLog {
     private StepRun current;
     private boolean averagingTold;
     private boolean changing;
+    private long wallDueNanos;
     private Optional<Consumer<Result>> turnOn = Optional.empty();
     private Consumer<RunEnd> then;
 
@@ -142,7 +144,18 @@ public final class Run implements PowerLog {
             current.tick(agenda.nowNanos());
             look();
         }
+        keepWallClock();
         agenda.after(TICK, this::tick);
+    }
+
+    /** Once a second the wall clock is held against the session's axis; a step or a sleep becomes an event. */
+    private void keepWallClock() {
+        long now = agenda.nowNanos();
+        if (now >= wallDueNanos) {
+            wallDueNanos = now + 1_000_000_000L;
+            Instant wall = agenda.wallNow();
+            recorder.offer(writer -> writer.wall(now, wall));
+        }
     }
 
     private void listenedLongEnough() {
