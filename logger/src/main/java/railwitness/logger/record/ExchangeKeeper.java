@@ -26,11 +26,7 @@ final class ExchangeKeeper implements ExchangeLog {
     @Override
     public void ended(Exchange exchange) {
         ExchangeEntry entry = new ExchangeEntry(
-                exchange.atNanos(),
-                exchange.instrument(),
-                exchange.sent(),
-                exchange.received(),
-                exchange.trouble());
+                exchange.atNanos(), exchange.instrument(), exchange.sent(), exchange.received(), exchange.trouble());
         recorder.offer(writer -> {
             writing = writer;
             sift(exchange.polling(), entry);
