@@ -40,7 +40,7 @@ class FaultCampaignTest {
     void overPseudoTerminalsAnOverloadedMeterTrips() {
         assumeTrue(PseudoTerminal.available());
         FaultCampaign.Ending meter = FaultCampaign.real(
-                new FaultCampaign.Case("plus-meter", Trouble.OVERLOADED, SmallRun.Moment.NO_LOAD, 1));
+                new FaultCampaign.Case("heatsink-meter", Trouble.OVERLOADED, SmallRun.Moment.FIRST_STEPS, 1));
         assertThat(meter.safe()).isTrue();
         assertThat(meter.tripped()).isTrue();
     }
