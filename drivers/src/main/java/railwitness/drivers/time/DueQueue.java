@@ -35,8 +35,13 @@ final class DueQueue {
         }
     }
 
-    /** Waits until the first task is due and takes it. */
+    /** Waits until the first task is due by a clock of ordinary pace and takes it. */
     DueTask await(LongSupplier nowNanos) throws InterruptedException {
+        return await(nowNanos, 1);
+    }
+
+    /** @param pace how many seconds of that clock go by in one second */
+    DueTask await(LongSupplier nowNanos, double pace) throws InterruptedException {
         lock.lockInterruptibly();
         try {
             while (true) {
@@ -47,7 +52,7 @@ final class DueQueue {
                 } else if (first.nanos() <= nowNanos.getAsLong()) {
                     return tasks.poll();
                 } else {
-                    changed.awaitNanos(first.nanos() - nowNanos.getAsLong());
+                    changed.awaitNanos((long) ((first.nanos() - nowNanos.getAsLong()) / pace));
                 }
             }
         } finally {

@@ -15,24 +15,38 @@ import java.util.function.BooleanSupplier;
  */
 public final class VirtualAgenda implements Agenda {
     private final Instant start;
-    private final boolean paced;
+    /** Seconds of the session in one second of the real clock; nought where it does not wait. */
+    private final double pace;
+
     private final long originNanos = System.nanoTime();
     private final DueQueue queue = new DueQueue();
     private volatile long nowNanos;
 
     /** @param start wall clock at the origin of the virtual time */
     public VirtualAgenda(Instant start) {
-        this(start, false);
+        this(start, 0);
     }
 
-    private VirtualAgenda(Instant start, boolean paced) {
+    private VirtualAgenda(Instant start, double pace) {
         this.start = start;
-        this.paced = paced;
+        this.pace = pace;
     }
 
     /** A virtual agenda that waits until each thing is due by the real clock: a rehearsal to be watched. */
     public static VirtualAgenda atRealPace(Instant start) {
-        return new VirtualAgenda(start, true);
+        return atPace(start, 1);
+    }
+
+    /**
+     * As at the real pace, but so many times as fast.
+     *
+     * @param times above nought, at most 1000
+     */
+    public static VirtualAgenda atPace(Instant start, double times) {
+        if (!(times > 0 && times <= 1000)) {
+            throw new IllegalArgumentException("pace " + times + " must be above 0 and at most 1000");
+        }
+        return new VirtualAgenda(start, times);
     }
 
     @Override
@@ -82,7 +96,7 @@ public final class VirtualAgenda implements Agenda {
     @Override
     public void runUntil(BooleanSupplier done) {
         while (!done.getAsBoolean()) {
-            DueTask next = paced ? awaited() : queue.first();
+            DueTask next = pace > 0 ? awaited() : queue.first();
             if (next == null) {
                 throw new IllegalStateException("nothing is left to do, and what was waited for has not come");
             }
@@ -93,7 +107,7 @@ public final class VirtualAgenda implements Agenda {
 
     private DueTask awaited() {
         try {
-            return queue.await(() -> System.nanoTime() - originNanos);
+            return queue.await(() -> (long) ((System.nanoTime() - originNanos) * pace), pace);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("interrupted while waiting for the next thing due", e);

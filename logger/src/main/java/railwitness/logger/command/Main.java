@@ -10,10 +10,11 @@ import picocli.CommandLine.IVersionProvider;
         name = "railwitness",
         mixinStandardHelpOptions = true,
         versionProvider = Main.Version.class,
-        synopsisSubcommandLabel = "COMMAND",
+        synopsisSubcommandLabel = "[COMMAND]",
         description = "Proves a step-up supply on the bench: powers it safely, records it, works out its figures.",
         footer = {"", "Example: railwitness rehearse", "COMMAND --help shows each command with an example."},
         subcommands = {
+            WindowCommand.class,
             RehearseCommand.class,
             RunCommand.class,
             FindingsCommand.class,
@@ -51,6 +52,9 @@ public final class Main {
     }
 
     static int run(PrintWriter out, PrintWriter err, String... arguments) {
+        if (arguments.length == 0) {
+            return run(out, err, "window");
+        }
         CommandLine line = new CommandLine(new Main()).setOut(out).setErr(err);
         line.setExecutionExceptionHandler((e, where, parsed) -> Refusal.of(e).print(where.getErr()));
         line.setParameterExceptionHandler((e, args) -> {

@@ -15,6 +15,7 @@ import railwitness.drivers.line.SerialLine;
 import railwitness.drivers.time.RealAgenda;
 import railwitness.logger.record.BriefingMaker;
 import railwitness.logger.record.GuardianStart;
+import railwitness.logger.record.Interruption;
 import railwitness.logger.record.LiveSession;
 import railwitness.logger.record.RunEnd;
 import railwitness.logger.sheet.Sheets;

@@ -116,6 +116,11 @@ public final class Run implements PowerLog {
         return power;
     }
 
+    /** What is watched, with its limits. */
+    public java.util.List<railwitness.safety.interlock.Watch> watches() {
+        return setup.watches();
+    }
+
     /** A person's remark, kept with the readings. */
     public void note(String author, String text) {
         long now = agenda.nowNanos();

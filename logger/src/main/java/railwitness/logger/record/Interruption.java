@@ -1,4 +1,4 @@
-package railwitness.logger.command;
+package railwitness.logger.record;
 
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
@@ -6,14 +6,12 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 import railwitness.drivers.line.SerialPorts;
 import railwitness.drivers.time.Agenda;
-import railwitness.logger.record.Run;
-import railwitness.logger.record.RunEnd;
 
 /**
  * Ctrl-C, and whatever else ends the program early. The bytes of off leave at once; then the run takes its ordinary way
  * to an end (rails watched, loads off, file closed), and the program waits for that.
  */
-final class Interruption {
+public final class Interruption {
     private static final long LONGEST_SECONDS = 120;
 
     private final Supplier<Optional<Run>> run;
@@ -21,7 +19,7 @@ final class Interruption {
     private final CountDownLatch over = new CountDownLatch(1);
 
     /** @param run empty until there is one */
-    Interruption(Agenda agenda, Supplier<Optional<Run>> run) {
+    public Interruption(Agenda agenda, Supplier<Optional<Run>> run) {
         this.agenda = agenda;
         this.run = run;
         SerialPorts.beforePortsClose("switching off", this::interrupted);
@@ -45,7 +43,7 @@ final class Interruption {
     }
 
     /** The run is over and its file closed. */
-    void over() {
+    public void over() {
         over.countDown();
     }
 }

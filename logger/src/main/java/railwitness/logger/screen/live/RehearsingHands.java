@@ -1,0 +1,55 @@
+package railwitness.logger.screen.live;
+
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
+import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.rehearsal.VirtualBench;
+import railwitness.logger.record.Person;
+import railwitness.logger.screen.paper.Numbers;
+
+/** The person of a rehearsal: asked on the screen as on a real bench; what they say is done is done on the virtual one. */
+final class RehearsingHands implements Person {
+    private final ScreenPerson person;
+    private final VirtualBench bench;
+
+    RehearsingHands(ScreenPerson person, VirtualBench bench) {
+        this.person = person;
+        this.bench = bench;
+    }
+
+    @Override
+    public void act(String sentence, Runnable done) {
+        person.act(sentence, done);
+    }
+
+    @Override
+    public void read(String sentence, Consumer<OptionalDouble> value) {
+        person.read(sentence, value);
+    }
+
+    @Override
+    public void switchRemote(boolean on, Runnable done) {
+        person.switchRemote(on, () -> {
+            bench.switchRemote(on);
+            done.run();
+        });
+    }
+
+    @Override
+    public void switchLoad(String rail, double ohms, Runnable done) {
+        person.switchLoad(rail, ohms, () -> {
+            bench.switchResistor(rail, ohms);
+            done.run();
+        });
+    }
+
+    /** The virtual meter's value stands in the sentence; a mere Enter takes it. */
+    @Override
+    public void read(HandRead meter, Consumer<OptionalDouble> value) {
+        double shown = bench.readByHand(meter);
+        String unit = meter.reads().quantity().unit();
+        person.read(
+                meter.name() + " shows " + Numbers.fixed(shown, 3) + " " + unit,
+                typed -> value.accept(typed.isPresent() ? typed : OptionalDouble.of(shown)));
+    }
+}

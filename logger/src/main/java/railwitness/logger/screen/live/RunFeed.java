@@ -1,0 +1,142 @@
+package railwitness.logger.screen.live;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.DoubleSupplier;
+import railwitness.analysis.design.Rail;
+import railwitness.analysis.supply.OperatingPoint;
+import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Measured;
+import railwitness.drivers.reading.Reading;
+import railwitness.logger.findings.PointMaker;
+import railwitness.logger.plan.Step;
+import railwitness.logger.record.RailsNow;
+import railwitness.logger.record.RunEnd;
+import railwitness.logger.record.RunListener;
+import railwitness.logger.record.StepForecast;
+import railwitness.logger.sheet.Sheets;
+import railwitness.logger.store.StepEntry;
+import railwitness.logger.store.StepOutcome;
+import railwitness.safety.power.PowerState;
+
+/** What a run tells, kept as little as possible: written on the run's thread, looked at from the screen's. */
+final class RunFeed implements RunListener {
+    private final boolean rehearsal;
+    private final List<String> rails;
+    private final DoubleSupplier nowSeconds;
+    private final PointMaker points;
+    private final StepReadings readings = new StepReadings();
+    private final Map<Channel, Reading> last = new HashMap<>();
+    private final Map<Channel, TraceKeeper> traces = new ConcurrentHashMap<>();
+    private final List<StepView> steps = new ArrayList<>();
+    private final Deque<Prompt> prompts = new ArrayDeque<>();
+    private int current = -1;
+    private String saying = "";
+    private Optional<String> trip = Optional.empty();
+    private Optional<RunEnd> end = Optional.empty();
+    private Optional<String> failed = Optional.empty();
+
+    RunFeed(Sheets sheets, boolean rehearsal, DoubleSupplier nowSeconds) {
+        this.rehearsal = rehearsal;
+        this.nowSeconds = nowSeconds;
+        this.rails = sheets.design().content().rails().stream().map(Rail::name).toList();
+        this.points = PointMaker.ofRun(sheets.bench().content(), rails);
+        StepForecast.of(sheets).forEach(forecast -> steps.add(StepView.toCome(forecast)));
+    }
+
+    @Override
+    public synchronized void happened(double atSeconds, String what, String text) {
+        if (!what.equals("watched")) {
+            saying = text;
+        }
+        if (what.equals("trip")) {
+            trip = Optional.of(text);
+        }
+    }
+
+    @Override
+    public void swept(Sweep sweep) {
+        for (Reading reading : sweep.readings()) {
+            heard(reading);
+            if (reading instanceof Measured measured) {
+                traces.computeIfAbsent(reading.channel(), channel -> new TraceKeeper())
+                        .add(measured.repliedNanos() / 1e9, measured.value());
+            }
+        }
+    }
+
+    private synchronized void heard(Reading reading) {
+        last.put(reading.channel(), reading);
+        readings.heard(reading);
+    }
+
+    @Override
+    public synchronized void began(int index, int of, Step step) {
+        current = index - 1;
+        readings.clear();
+        steps.set(current, steps.get(current).beginning(nowSeconds.getAsDouble()));
+    }
+
+    @Override
+    public synchronized void averaging(Step step, boolean settled) {
+        steps.set(current, steps.get(current).averaging(nowSeconds.getAsDouble(), settled));
+    }
+
+    @Override
+    public void ended(Step step, StepEntry entry) {
+        Optional<OperatingPoint> point = entry.outcome() == StepOutcome.MEASURED ? point(entry) : Optional.empty();
+        synchronized (this) {
+            steps.set(current, steps.get(current).over(nowSeconds.getAsDouble(), entry, point));
+        }
+    }
+
+    /** Only the run's thread changes the readings, so it need not keep the screen waiting while it works them out. */
+    private Optional<OperatingPoint> point(StepEntry entry) {
+        return points.point(entry, readings.during(entry.average().orElseThrow()));
+    }
+
+    synchronized void ask(Prompt prompt) {
+        prompts.addLast(prompt);
+    }
+
+    /** Takes the present prompt; empty when somebody else was quicker. */
+    synchronized Optional<Prompt> answered(Prompt prompt) {
+        return prompts.remove(prompt) ? Optional.of(prompt) : Optional.empty();
+    }
+
+    synchronized void ended(RunEnd how) {
+        end = Optional.of(how);
+        prompts.clear();
+    }
+
+    synchronized void failed(String why) {
+        failed = Optional.of(why);
+        prompts.clear();
+    }
+
+    Optional<TraceKeeper> trace(Channel channel) {
+        return Optional.ofNullable(traces.get(channel));
+    }
+
+    synchronized RunView view(PowerState power) {
+        return new RunView(
+                rehearsal,
+                nowSeconds.getAsDouble(),
+                power,
+                Map.copyOf(last),
+                RailsNow.between(rails, last),
+                List.copyOf(steps),
+                Optional.ofNullable(prompts.peekFirst()),
+                saying,
+                trip,
+                end,
+                failed);
+    }
+}

@@ -1,0 +1,70 @@
+package railwitness.logger.screen.paper;
+
+import java.math.BigDecimal;
+import java.text.DecimalFormat;
+import java.text.NumberFormat;
+import java.text.ParsePosition;
+import java.time.Duration;
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/** Numbers as the person at the screen reads and writes them: their locale, a true minus sign. */
+public final class Numbers {
+    private static final String MINUS = "\u2212";
+
+    private Numbers() {}
+
+    /** A number with so many places. */
+    public static String fixed(double value, int places) {
+        NumberFormat format = NumberFormat.getNumberInstance(Locale.getDefault(Locale.Category.FORMAT));
+        format.setGroupingUsed(false);
+        format.setMinimumFractionDigits(places);
+        format.setMaximumFractionDigits(places);
+        format.setRoundingMode(java.math.RoundingMode.HALF_UP);
+        String text = format.format(value);
+        boolean nought = text.chars().noneMatch(c -> c >= '1' && c <= '9');
+        return nought ? text.replace("-", "").replace(MINUS, "") : text.replace("-", MINUS);
+    }
+
+    /** A number as it was rounded elsewhere. */
+    public static String of(BigDecimal value) {
+        return fixed(value.doubleValue(), Math.max(0, value.scale()));
+    }
+
+    /** A number as it stands on a sheet, without trailing noughts. */
+    public static String plain(double value) {
+        BigDecimal exact = BigDecimal.valueOf(value).stripTrailingZeros();
+        return of(exact.scale() < 0 ? exact.setScale(0) : exact);
+    }
+
+    /** What a person typed, by their locale or with a point; empty when it is no number. */
+    public static OptionalDouble parsed(String text) {
+        String typed = text.strip().replace(MINUS, "-");
+        ParsePosition at = new ParsePosition(0);
+        DecimalFormat format =
+                (DecimalFormat) NumberFormat.getNumberInstance(Locale.getDefault(Locale.Category.FORMAT));
+        format.setGroupingUsed(false);
+        Number number = format.parse(typed, at);
+        if (number != null && at.getIndex() == typed.length()) {
+            return OptionalDouble.of(number.doubleValue());
+        }
+        try {
+            double value = Double.parseDouble(typed);
+            return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
+        } catch (NumberFormatException e) {
+            return OptionalDouble.empty();
+        }
+    }
+
+    /** A time span in words: 40 s, 5 min 20 s, 3 h 10 min. */
+    public static String span(Duration time) {
+        long seconds = Math.max(0, (time.toMillis() + 500) / 1000);
+        if (seconds < 60) {
+            return seconds + " s";
+        }
+        if (seconds < 3600) {
+            return seconds / 60 + " min" + (seconds % 60 == 0 ? "" : " " + seconds % 60 + " s");
+        }
+        return seconds / 3600 + " h " + seconds % 3600 / 60 + " min";
+    }
+}

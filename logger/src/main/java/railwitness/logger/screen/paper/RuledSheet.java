@@ -1,0 +1,258 @@
+package railwitness.logger.screen.paper;
+
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.Rectangle;
+import java.awt.RenderingHints;
+import java.awt.event.ActionEvent;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
+import java.util.List;
+import java.util.function.IntConsumer;
+import java.util.function.IntUnaryOperator;
+import javax.accessibility.AccessibleContext;
+import javax.accessibility.AccessibleRole;
+import javax.swing.AbstractAction;
+import javax.swing.JComponent;
+import javax.swing.JScrollPane;
+import javax.swing.KeyStroke;
+import javax.swing.Scrollable;
+import javax.swing.SwingUtilities;
+import railwitness.logger.screen.theme.Look;
+
+/**
+ * A sheet of paper with a head, hairlines between its rows and no other lines. The arrow keys move from row to row, Enter
+ * asks for more about one.
+ */
+public final class RuledSheet extends JComponent implements Scrollable {
+    private final transient SheetGeometry geometry = new SheetGeometry();
+    private transient List<Column> columns;
+    private transient List<Row> rows = List.of();
+    private transient IntConsumer chosen = row -> {};
+    private transient IntConsumer moved = row -> {};
+    private final JComponent head = new Head();
+    private int selected = -1;
+
+    public RuledSheet(String name, List<Column> columns) {
+        this.columns = List.copyOf(columns);
+        setName(name);
+        setFocusable(true);
+        key("UP", row -> next(row, -1));
+        key("DOWN", row -> next(row, 1));
+        key("HOME", row -> next(-1, 1));
+        key("END", row -> next(rows.size(), -1));
+        getInputMap().put(KeyStroke.getKeyStroke("ENTER"), "more");
+        getActionMap().put("more", action(e -> choose()));
+        addMouseListener(new MouseAdapter() {
+            @Override
+            public void mousePressed(MouseEvent e) {
+                requestFocusInWindow();
+                select(geometry.rowAt(e.getY()));
+                choose();
+            }
+        });
+        addFocusListener(new FocusAdapter() {
+            @Override
+            public void focusGained(FocusEvent e) {
+                if (selected < 0) {
+                    select(next(-1, 1));
+                }
+                repaint();
+            }
+
+            @Override
+            public void focusLost(FocusEvent e) {
+                repaint();
+            }
+        });
+    }
+
+    /** @param more told the row for which Enter or a click asked for more */
+    public RuledSheet onChosen(IntConsumer more) {
+        chosen = more;
+        return this;
+    }
+
+    /** @param row told when another row is selected */
+    public RuledSheet onMoved(IntConsumer row) {
+        moved = row;
+        return this;
+    }
+
+    public List<Row> rows() {
+        return rows;
+    }
+
+    /** The selected row, -1 when there is none yet. */
+    public int selected() {
+        return selected;
+    }
+
+    public void columns(List<Column> wanted) {
+        if (!wanted.equals(columns)) {
+            columns = List.copyOf(wanted);
+            revalidate();
+            head.revalidate();
+            repaint();
+        }
+    }
+
+    /** Writes the sheet anew; what did not change is not painted again. */
+    public void rows(List<Row> wanted) {
+        if (wanted.equals(rows)) {
+            return;
+        }
+        boolean grown = wanted.size() != rows.size();
+        rows = List.copyOf(wanted);
+        selected = Math.min(selected, rows.size() - 1);
+        if (grown) {
+            revalidate();
+        }
+        repaint();
+        head.repaint();
+    }
+
+    /** Brings a row into view. */
+    public void reveal(int row) {
+        measure();
+        if (row >= 0 && row < rows.size()) {
+            Rectangle place = geometry.row(row);
+            place.grow(0, place.height);
+            scrollRectToVisible(place);
+        }
+    }
+
+    public void select(int row) {
+        if (row >= 0 && row < rows.size() && !rows.get(row).group() && row != selected) {
+            selected = row;
+            getAccessibleContext().setAccessibleDescription(rows.get(row).words());
+            reveal(row);
+            moved.accept(row);
+            repaint();
+        }
+    }
+
+    private void choose() {
+        if (selected >= 0) {
+            chosen.accept(selected);
+        }
+    }
+
+    private int next(int from, int step) {
+        for (int row = from + step; row >= 0 && row < rows.size(); row += step) {
+            if (!rows.get(row).group()) {
+                return row;
+            }
+        }
+        return selected;
+    }
+
+    private void key(String stroke, IntUnaryOperator target) {
+        getInputMap().put(KeyStroke.getKeyStroke(stroke), stroke);
+        getActionMap().put(stroke, action(e -> select(target.applyAsInt(selected))));
+    }
+
+    private static AbstractAction action(java.util.function.Consumer<ActionEvent> done) {
+        return new AbstractAction() {
+            @Override
+            public void actionPerformed(ActionEvent e) {
+                done.accept(e);
+            }
+        };
+    }
+
+    private void measure() {
+        geometry.measure(columns, rows, getWidth(), this::getFontMetrics);
+    }
+
+    @Override
+    protected void paintComponent(Graphics graphics) {
+        measure();
+        Graphics2D g = (Graphics2D) graphics.create();
+        g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+        Rectangle seen = g.getClipBounds();
+        SheetPainter painter = new SheetPainter(g, Look.palette(), columns, geometry);
+        for (int i = 0; i < rows.size(); i++) {
+            if (geometry.row(i).intersects(seen)) {
+                painter.row(rows.get(i), i, i == selected && isFocusOwner());
+            }
+        }
+        g.dispose();
+    }
+
+    /** In a view that scrolls the head stays where it is. */
+    @Override
+    public void addNotify() {
+        super.addNotify();
+        if (SwingUtilities.getAncestorOfClass(JScrollPane.class, this) instanceof JScrollPane pane) {
+            pane.setColumnHeaderView(head);
+            pane.getColumnHeader().setOpaque(false);
+        }
+    }
+
+    @Override
+    public Dimension getPreferredSize() {
+        measure();
+        return new Dimension(geometry.leastWidth(), geometry.height());
+    }
+
+    @Override
+    public Dimension getPreferredScrollableViewportSize() {
+        return getPreferredSize();
+    }
+
+    @Override
+    public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
+        return geometry.rowHeight();
+    }
+
+    @Override
+    public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
+        return visible.height - geometry.rowHeight();
+    }
+
+    @Override
+    public boolean getScrollableTracksViewportWidth() {
+        return true;
+    }
+
+    @Override
+    public boolean getScrollableTracksViewportHeight() {
+        return getParent() != null && getParent().getHeight() > getPreferredSize().height;
+    }
+
+    @Override
+    public AccessibleContext getAccessibleContext() {
+        if (accessibleContext == null) {
+            accessibleContext = new AccessibleJComponent() {
+                @Override
+                public AccessibleRole getAccessibleRole() {
+                    return AccessibleRole.TABLE;
+                }
+            };
+            accessibleContext.setAccessibleName(getName());
+        }
+        return accessibleContext;
+    }
+
+    /** The head above the rows. */
+    private final class Head extends JComponent {
+        @Override
+        protected void paintComponent(Graphics graphics) {
+            measure();
+            Graphics2D g = (Graphics2D) graphics.create();
+            g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+            new SheetPainter(g, Look.palette(), columns, geometry).head(getWidth());
+            g.dispose();
+        }
+
+        @Override
+        public Dimension getPreferredSize() {
+            measure();
+            return new Dimension(geometry.leastWidth(), geometry.headHeight());
+        }
+    }
+}

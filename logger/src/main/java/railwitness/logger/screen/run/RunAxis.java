@@ -1,0 +1,56 @@
+package railwitness.logger.screen.run;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import railwitness.analysis.design.Prediction;
+import railwitness.logger.screen.live.RunView;
+import railwitness.logger.screen.live.StepView;
+import railwitness.logger.screen.live.TimeLeft;
+import railwitness.logger.screen.paper.RailNames;
+import railwitness.logger.screen.trace.StepSpan;
+
+/** Which steps the traces show: those just done, the present one and the next ones; all of them once it is over. */
+final class RunAxis {
+    private static final int SEEN = 5;
+    private static final int BEFORE = 3;
+
+    private RunAxis() {}
+
+    /** @param predicted what of a prediction the trace shows */
+    static List<StepSpan> spans(RunView view, Function<Prediction, OptionalDouble> predicted) {
+        List<StepSpan> all = all(view, predicted);
+        if (view.over()) {
+            return all.subList(0, Math.max(1, view.stepsDone()));
+        }
+        int present = view.liveStep() >= 0 ? view.liveStep() : view.stepsDone();
+        int from = Math.max(0, Math.min(present - BEFORE, all.size() - SEEN));
+        return all.subList(from, Math.min(all.size(), from + SEEN));
+    }
+
+    private static List<StepSpan> all(RunView view, Function<Prediction, OptionalDouble> predicted) {
+        TimeLeft time = TimeLeft.of(view.steps());
+        List<StepSpan> spans = new ArrayList<>();
+        double at = view.nowSeconds();
+        for (StepView step : view.steps()) {
+            double from = step.began().orElse(at);
+            double to = step.ended()
+                    .orElse(
+                            step.live()
+                                    ? view.nowSeconds() + time.left(step, view.nowSeconds())
+                                    : from + time.whole(step.forecast().step()));
+            spans.add(new StepSpan(
+                    RailNames.inStep(step.forecast().step().name()),
+                    from,
+                    to,
+                    step.averagedFrom(),
+                    step.averagedFrom().isPresent()
+                            ? OptionalDouble.of(step.ended().orElse(view.nowSeconds()))
+                            : OptionalDouble.empty(),
+                    step.forecast().predicted().map(predicted).orElse(OptionalDouble.empty())));
+            at = to;
+        }
+        return spans;
+    }
+}

@@ -1,0 +1,146 @@
+package railwitness.logger.screen.run;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import railwitness.logger.plan.Step;
+import railwitness.logger.screen.live.LiveRun;
+import railwitness.logger.screen.live.Prompt;
+import railwitness.logger.screen.live.RunView;
+import railwitness.logger.screen.live.StepView;
+import railwitness.logger.screen.live.TimeLeft;
+import railwitness.logger.screen.paper.Numbers;
+import railwitness.logger.screen.paper.RailNames;
+import railwitness.logger.screen.paper.Words;
+import railwitness.logger.screen.stage.Act;
+import railwitness.logger.screen.stage.Asker;
+import railwitness.logger.screen.stage.Desk;
+import railwitness.logger.screen.stage.Line;
+import railwitness.logger.screen.stage.Question;
+
+/** What stands at the bottom while the unit is run, and what the person is asked there. */
+final class RunLine {
+    private static final String PROMPT = "prompt";
+    private static final String NOTE = "note";
+
+    private final Desk desk;
+    private final Asker asker;
+    private final Runnable findings;
+    private List<StepView> pencilled = List.of();
+    private Optional<Prompt> asked = Optional.empty();
+
+    RunLine(Desk desk, Asker asker, Runnable findings) {
+        this.desk = desk;
+        this.asker = asker;
+        this.findings = findings;
+    }
+
+    void pencilled(List<StepView> steps) {
+        pencilled = List.copyOf(steps);
+    }
+
+    List<StepView> pencilled() {
+        return pencilled;
+    }
+
+    /** Puts a prompt of the run to the person, once. */
+    void moment(RunView view) {
+        if (view.prompt().equals(asked)) {
+            return;
+        }
+        asked = view.prompt();
+        asked.ifPresentOrElse(this::ask, () -> asker.withdraw(PROMPT));
+    }
+
+    private void ask(Prompt prompt) {
+        LiveRun run = desk.run().orElseThrow();
+        asker.ask(new Question(
+                PROMPT,
+                prompt.sentence(),
+                prompt.number() ? Optional.of(Words.of("prompt.value")) : Optional.empty(),
+                List.of(new Question.Answer(Words.of("prompt.done"), typed -> run.answer(prompt, typed)))));
+    }
+
+    private void note() {
+        LiveRun run = desk.run().orElseThrow();
+        asker.ask(new Question(
+                NOTE,
+                Words.of("note.sentence"),
+                Optional.of(Words.of("note.field")),
+                List.of(
+                        new Question.Answer(Words.of("note.keep"), typed -> {
+                            if (!typed.isBlank()) {
+                                run.note(typed.strip());
+                                desk.message(Words.of("note.kept"));
+                            }
+                        }),
+                        new Question.Answer(Words.of("note.leave"), typed -> {}))));
+    }
+
+    Line line() {
+        Optional<LiveRun> run = desk.run();
+        if (run.isEmpty()) {
+            Duration time = TimeLeft.of(List.of()).left(pencilled, 0);
+            return Line.of(Words.of("run.waiting"), Words.of("run.waiting.next", pencilled.size(), Numbers.span(time)));
+        }
+        RunView view = run.get().view();
+        return view.over() ? over(run.get(), view) : going(view);
+    }
+
+    private Line over(LiveRun run, RunView view) {
+        Act open = new Act("findings", Words.of("act.findings"), "control ENTER", true, findings);
+        if (view.failed().isPresent()) {
+            return Line.of(
+                    Words.of("run.failed"),
+                    view.failed().get(),
+                    desk.session().isPresent() ? new Act[] {open} : new Act[0]);
+        }
+        String head = view.ended()
+                .map(end -> Words.of("run.over." + end.state().name()))
+                .orElse("");
+        return Line.of(head, view.trip().orElse(Words.of("run.kept", run.file().getFileName())), open);
+    }
+
+    private Line going(RunView view) {
+        TimeLeft time = TimeLeft.of(view.steps());
+        Duration left = time.left(view.steps(), view.nowSeconds());
+        int live = view.liveStep();
+        String head = live >= 0 ? StepWords.now(view.steps().get(live), view.nowSeconds()) : capital(view.saying());
+        String caption = live >= 0
+                ? next(view, live, time) + Words.of("run.left", Numbers.span(left))
+                : Words.of("run.left", Numbers.span(left));
+        List<Act> acts = new ArrayList<>();
+        acts.add(new Act("note", Words.of("act.note"), "control N", false, this::note));
+        double all = view.steps().size();
+        double whole = view.nowSeconds() + left.toMillis() / 1000.0;
+        String words = Words.of(
+                "run.stepof", Math.min(view.stepsDone() + 1, view.steps().size()), (int) all);
+        return new Line(head, caption, Optional.empty(), acts)
+                .with(new Line.Progress(words, whole > 0 ? Math.min(1, view.nowSeconds() / whole) : 0));
+    }
+
+    private static String next(RunView view, int live, TimeLeft time) {
+        StepView now = view.steps().get(live);
+        String then = now.averagedFrom().isPresent()
+                ? ""
+                : Words.of(
+                                "run.then.averaging",
+                                Numbers.span(now.forecast().step().timing().average()))
+                        + " ";
+        if (live + 1 >= view.steps().size()) {
+            return then + Words.of("run.next.off") + " ";
+        }
+        Step next = view.steps().get(live + 1).forecast().step();
+        return then
+                + Words.of(
+                        "run.next",
+                        RailNames.inStep(next.name()),
+                        Numbers.span(Duration.ofMillis(Math.round(time.whole(next) * 1000))))
+                + " ";
+    }
+
+    private static String capital(String text) {
+        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1);
+    }
+}

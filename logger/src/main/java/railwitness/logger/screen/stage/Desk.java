@@ -1,0 +1,161 @@
+package railwitness.logger.screen.stage;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.Consumer;
+import javax.swing.SwingUtilities;
+import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.screen.live.LiveRun;
+import railwitness.logger.screen.live.RunStarter;
+import railwitness.logger.sheet.Sheets;
+
+/** Everything that is open: the sheets, how it is run, the run, the session looked at. Used on the event thread alone. */
+public final class Desk {
+    private final RunStarter starter;
+    private final Path folder;
+    private final List<Runnable> watchers = new ArrayList<>();
+    private final ExecutorService workers = Executors.newSingleThreadExecutor(task -> {
+        Thread thread = new Thread(task, "behind the desk");
+        thread.setDaemon(true);
+        return thread;
+    });
+    private Sheets sheets = Sheets.demo();
+    private boolean demo = true;
+    private Rehearsal rehearsal = Rehearsal.usual();
+    private boolean virtualBench = true;
+    private Optional<LiveRun> run = Optional.empty();
+    private Optional<OpenSession> session = Optional.empty();
+    private String message = "";
+
+    /**
+     * A session that is looked at.
+     *
+     * @param file where it is kept
+     */
+    public record OpenSession(Path file, SessionFindings findings) {}
+
+    /** @param folder where sessions are kept */
+    public Desk(RunStarter starter, Path folder) {
+        this.starter = starter;
+        this.folder = folder;
+    }
+
+    /** @param changed told whenever something on the desk has changed */
+    public void watch(Runnable changed) {
+        watchers.add(changed);
+    }
+
+    private void changed() {
+        List.copyOf(watchers).forEach(Runnable::run);
+    }
+
+    public RunStarter starter() {
+        return starter;
+    }
+
+    public Path folder() {
+        return folder;
+    }
+
+    public Sheets sheets() {
+        return sheets;
+    }
+
+    /** Nothing but the demo lies on the desk. */
+    public boolean demo() {
+        return demo;
+    }
+
+    public void sheets(Sheets wanted) {
+        sheets = wanted;
+        demo = false;
+        changed();
+    }
+
+    public boolean virtualBench() {
+        return virtualBench;
+    }
+
+    public void virtualBench(boolean wanted) {
+        virtualBench = wanted;
+        changed();
+    }
+
+    public Rehearsal rehearsal() {
+        return rehearsal;
+    }
+
+    public void rehearsal(Rehearsal wanted) {
+        rehearsal = wanted;
+        changed();
+    }
+
+    /** The run that goes on, or the last one. */
+    public Optional<LiveRun> run() {
+        return run;
+    }
+
+    /** A run that may still have its output on. */
+    public boolean running() {
+        return run.isPresent() && !run.get().over();
+    }
+
+    public void run(LiveRun begun) {
+        run = Optional.of(begun);
+        session = Optional.empty();
+        changed();
+    }
+
+    public Optional<OpenSession> session() {
+        return session;
+    }
+
+    public void session(OpenSession opened) {
+        session = Optional.of(opened);
+        changed();
+    }
+
+    /** Opens a session in the background. */
+    public void open(Path file, Runnable opened) {
+        work(
+                () -> new OpenSession(file, SessionFindings.of(file)),
+                found -> {
+                    session(found);
+                    opened.run();
+                },
+                this::message);
+    }
+
+    /** One line for the person, until the next thing happens. */
+    public String message() {
+        return message;
+    }
+
+    public void message(String words) {
+        message = words;
+        changed();
+    }
+
+    /**
+     * Does slow work behind the desk.
+     *
+     * @param done told the outcome, on the event thread
+     * @param failed told why there is none, in words, on the event thread
+     */
+    public <T> void work(Callable<T> work, Consumer<T> done, Consumer<String> failed) {
+        workers.execute(() -> {
+            try {
+                T outcome = work.call();
+                SwingUtilities.invokeLater(() -> done.accept(outcome));
+            } catch (Exception e) {
+                String words = railwitness.logger.screen.paper.Trouble.words(e);
+                SwingUtilities.invokeLater(() -> failed.accept(words));
+            }
+        });
+    }
+}

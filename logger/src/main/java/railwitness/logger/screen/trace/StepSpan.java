@@ -1,0 +1,21 @@
+package railwitness.logger.screen.trace;
+
+import java.util.OptionalDouble;
+
+/**
+ * One step along the time axis.
+ *
+ * @param label what the sheet calls it
+ * @param fromSeconds where it begins, or is expected to
+ * @param toSeconds where it ends, or is expected to
+ * @param averagedFrom where its averaging begins; empty while it has not
+ * @param averagedTo up to where it has been averaged
+ * @param predicted what the design predicts for this trace, in its unit
+ */
+public record StepSpan(
+        String label,
+        double fromSeconds,
+        double toSeconds,
+        OptionalDouble averagedFrom,
+        OptionalDouble averagedTo,
+        OptionalDouble predicted) {}

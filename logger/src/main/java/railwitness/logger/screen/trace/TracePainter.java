@@ -1,0 +1,206 @@
+package railwitness.logger.screen.trace;
+
+import java.awt.BasicStroke;
+import java.awt.FontMetrics;
+import java.awt.Graphics2D;
+import java.awt.Rectangle;
+import java.awt.Shape;
+import java.awt.Stroke;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import railwitness.logger.screen.live.TraceColumns;
+import railwitness.logger.screen.paper.Elision;
+import railwitness.logger.screen.paper.Numbers;
+import railwitness.logger.screen.theme.Look;
+import railwitness.logger.screen.theme.Palette;
+import railwitness.logger.screen.theme.Type;
+
+/** Paints one trace into its place: no antialiasing of lines, one rectangle for each pixel column. */
+final class TracePainter {
+    private final Graphics2D g;
+    private final Palette palette;
+    private final TraceModel model;
+    private final Optional<TraceColumns> columns;
+    private final Rectangle plot;
+    private final ValueAxis axis;
+
+    TracePainter(Graphics2D g, Palette palette, TraceModel model, Optional<TraceColumns> columns, Rectangle plot) {
+        this.g = g;
+        this.palette = palette;
+        this.model = model;
+        this.columns = columns;
+        this.plot = plot;
+        this.axis = axis();
+    }
+
+    private ValueAxis axis() {
+        double low = model.lowestPredicted().orElse(Double.POSITIVE_INFINITY);
+        double high = model.highestPredicted().orElse(Double.NEGATIVE_INFINITY);
+        if (columns.isPresent()) {
+            TraceColumns read = columns.get();
+            for (int i = 0; i < read.size(); i++) {
+                if (read.has(i)) {
+                    low = Math.min(low, read.lowest(i));
+                    high = Math.max(high, read.highest(i));
+                }
+            }
+        }
+        if (low > high) {
+            low = 0;
+            high = 1;
+        }
+        double reach = Math.max(high - low, Math.abs(high) * 0.05) * 0.8;
+        for (TraceModel.LimitLine limit : model.limits()) {
+            if (limit.value() > low - reach && limit.value() < high + reach) {
+                low = Math.min(low, limit.value());
+                high = Math.max(high, limit.value());
+            }
+        }
+        return ValueAxis.holding(low, high, Math.max(2, plot.height / Look.px(36)));
+    }
+
+    void paint() {
+        averaged();
+        grid();
+        steps();
+        Shape before = g.getClip();
+        g.clipRect(plot.x, plot.y, plot.width, plot.height);
+        predicted();
+        readings();
+        g.setClip(before);
+        limits();
+    }
+
+    private int x(double seconds) {
+        double share = (seconds - model.fromSeconds()) / (model.toSeconds() - model.fromSeconds());
+        return plot.x + (int) Math.round(share * plot.width);
+    }
+
+    private int y(double value) {
+        return plot.y + plot.height - (int) Math.round(axis.share(value) * plot.height);
+    }
+
+    private void averaged() {
+        g.setColor(palette.tint());
+        for (StepSpan span : model.spans()) {
+            if (span.averagedFrom().isPresent()) {
+                int from = x(span.averagedFrom().getAsDouble());
+                g.fillRect(from, plot.y, x(span.averagedTo().orElse(span.toSeconds())) - from, plot.height);
+            }
+        }
+    }
+
+    private void grid() {
+        g.setFont(Type.AXIS.font());
+        FontMetrics metrics = g.getFontMetrics();
+        for (double value = axis.firstLine(); value <= axis.high(); value += axis.step()) {
+            int y = y(value);
+            g.setColor(palette.rule());
+            g.fillRect(plot.x, y, plot.width, 1);
+            g.setColor(palette.muted());
+            String label = Numbers.fixed(value, axis.places());
+            g.drawString(label, plot.x - metrics.stringWidth(label) - Look.px(6), y + metrics.getAscent() / 2 - 1);
+        }
+    }
+
+    private void steps() {
+        g.setFont(Type.AXIS.font());
+        FontMetrics metrics = g.getFontMetrics();
+        int base = plot.y + plot.height + metrics.getAscent() + Look.px(3);
+        for (StepSpan span : model.spans()) {
+            int from = x(span.fromSeconds());
+            int to = x(span.toSeconds());
+            g.setColor(palette.strongRule());
+            g.fillRect(from, plot.y, 1, plot.height);
+            g.setColor(palette.muted());
+            String label = Elision.of(span.label(), metrics, to - from - Look.px(8));
+            if (label.length() > 3 || label.equals(span.label())) {
+                g.drawString(label, from + Look.px(4), base);
+            }
+        }
+    }
+
+    private void predicted() {
+        g.setColor(palette.pencil());
+        Stroke before = g.getStroke();
+        g.setStroke(dashed(1, 5));
+        OptionalDouble last = OptionalDouble.empty();
+        for (StepSpan span : model.spans()) {
+            if (span.predicted().isPresent()) {
+                int y = y(span.predicted().getAsDouble());
+                int from = x(span.fromSeconds());
+                if (last.isPresent()) {
+                    g.drawLine(from, y(last.getAsDouble()), from, y);
+                }
+                g.drawLine(from, y, x(span.toSeconds()), y);
+            }
+            last = span.predicted();
+        }
+        g.setStroke(before);
+    }
+
+    private void limits() {
+        Stroke before = g.getStroke();
+        g.setFont(Type.AXIS.font());
+        FontMetrics metrics = g.getFontMetrics();
+        for (TraceModel.LimitLine limit : model.limits()) {
+            if (limit.value() >= axis.low() && limit.value() <= axis.high()) {
+                int y = y(limit.value());
+                g.setColor(palette.fault());
+                g.setStroke(dashed(Look.px(1), Look.px(7)));
+                g.drawLine(plot.x, y, plot.x + plot.width, y);
+                int width = metrics.stringWidth(limit.words());
+                int text = y - Look.px(4) - metrics.getAscent() < plot.y
+                        ? y + metrics.getAscent() + Look.px(2)
+                        : y - Look.px(4);
+                g.drawString(limit.words(), plot.x + plot.width - width - Look.px(4), text);
+            }
+        }
+        g.setStroke(before);
+    }
+
+    private static BasicStroke dashed(int width, int dash) {
+        return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {dash, dash}, 0);
+    }
+
+    private void readings() {
+        if (columns.isEmpty()) {
+            return;
+        }
+        TraceColumns read = columns.get();
+        int thick = Math.max(2, Look.px(2));
+        g.setColor(model.colour());
+        int before = -1;
+        for (int i = 0; i < read.size(); i++) {
+            if (!read.has(i)) {
+                continue;
+            }
+            int top = y(read.highest(i));
+            int bottom = y(read.lowest(i));
+            if (before >= 0) {
+                join(read, before, i, thick);
+            }
+            if (shown(i)) {
+                g.fillRect(plot.x + i, top - thick / 2, thick, bottom - top + thick);
+            }
+            before = i;
+        }
+    }
+
+    private boolean shown(int column) {
+        return model.dash() == 0 || column / Look.px(model.dash()) % 3 != 2;
+    }
+
+    /** From the last column with a reading to this one. */
+    private void join(TraceColumns read, int from, int to, int thick) {
+        int y = y((read.lowest(from) + read.highest(from)) / 2);
+        int next = y((read.lowest(to) + read.highest(to)) / 2);
+        if (!shown(from)) {
+            return;
+        }
+        for (int offset : List.of(0, thick - 1)) {
+            g.drawLine(plot.x + from, y - thick / 2 + offset, plot.x + to, next - thick / 2 + offset);
+        }
+    }
+}

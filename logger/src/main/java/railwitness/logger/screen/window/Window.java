@@ -1,0 +1,228 @@
+package railwitness.logger.screen.window;
+
+import java.awt.CardLayout;
+import java.awt.Dimension;
+import java.awt.KeyboardFocusManager;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.JFrame;
+import javax.swing.JPanel;
+import javax.swing.KeyStroke;
+import javax.swing.Timer;
+import javax.swing.WindowConstants;
+import net.miginfocom.swing.MigLayout;
+import railwitness.logger.screen.live.LiveRun;
+import railwitness.logger.screen.paper.Sheet;
+import railwitness.logger.screen.paper.Words;
+import railwitness.logger.screen.stage.Act;
+import railwitness.logger.screen.stage.Desk;
+import railwitness.logger.screen.stage.Line;
+import railwitness.logger.screen.stage.Question;
+import railwitness.logger.screen.stage.Stage;
+import railwitness.logger.screen.theme.Look;
+import railwitness.logger.screen.theme.Palette;
+import railwitness.logger.screen.theme.Theme;
+
+/** The one window. It looks at the desk thirty times a second and shows what has changed. */
+public final class Window {
+    private static final int FRAME_MILLIS = 33;
+    private static final int LEAST_WIDTH = 1024;
+    private static final int LEAST_HEIGHT = 700;
+
+    private final Desk desk;
+    private final JFrame frame = new JFrame(Words.of("window.title"));
+    private final Band band = new Band(this::switchOff);
+    private final Foot foot = new Foot(this::focusStage);
+    private final CardLayout cards = new CardLayout();
+    private final JPanel faces = new JPanel(cards);
+    private final List<Stage> stages;
+    private final List<Tab> tabs = new ArrayList<>();
+    private final Timer timer = new Timer(FRAME_MILLIS, e -> moment());
+    private final KeyWatch keys = new KeyWatch(this::switchOff, this::key);
+    private Stage present;
+    private Theme theme;
+    private Optional<LiveRun> seenOver = Optional.empty();
+    private boolean closing;
+
+    public Window(Desk desk, Theme theme) {
+        this.desk = desk;
+        this.theme = theme;
+        this.stages = new Stages(desk, foot, this::enter).all();
+        this.present = stages.get(0);
+        build();
+        desk.watch(this::moment);
+    }
+
+    private void build() {
+        Sheet content = new Sheet(
+                new MigLayout("insets 0, gap 0, fill, wrap 1", "[grow,fill]", "[]0[]0[grow,fill]0[]"), Palette::paper);
+        Sheet row = new Sheet(new MigLayout("insets 0 20 0 20, gap 0", "", "[40!]"), Palette::paper, Sheet.Edge.BOTTOM);
+        for (Stage stage : stages) {
+            Tab tab = new Tab("tab " + stage.key(), Words.of("tab." + stage.key()), () -> enter(stage.key()));
+            tabs.add(tab);
+            row.add(tab, "h 40!");
+            faces.add(stage.face(), stage.key());
+        }
+        content.add(band.face(), "growx");
+        content.add(row, "growx");
+        content.add(faces, "grow, push, hmin 0");
+        content.add(foot.face(), "growx");
+        frame.setContentPane(content);
+        frame.setName("railwitness");
+        frame.setMinimumSize(new Dimension(LEAST_WIDTH, LEAST_HEIGHT));
+        frame.setSize(Look.px(1280), Look.px(800));
+        frame.setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
+        frame.addWindowListener(new WindowAdapter() {
+            @Override
+            public void windowClosing(WindowEvent e) {
+                close();
+            }
+        });
+    }
+
+    public JFrame frame() {
+        return frame;
+    }
+
+    public Desk desk() {
+        return desk;
+    }
+
+    /** Opens it; to be called on the event thread. */
+    public void open() {
+        KeyboardFocusManager.getCurrentKeyboardFocusManager().addKeyEventDispatcher(keys);
+        enter(present.key());
+        frame.setVisible(true);
+        timer.start();
+        focusStage();
+    }
+
+    /** Enters the stage of this key, or says why it cannot be entered yet. */
+    public void enter(String key) {
+        Stage wanted = stages.stream()
+                .filter(stage -> stage.key().equals(key))
+                .findFirst()
+                .orElseThrow();
+        Optional<String> closed = wanted.closed();
+        if (closed.isPresent()) {
+            desk.message(closed.get());
+            return;
+        }
+        desk.message("");
+        present = wanted;
+        cards.show(faces, key);
+        wanted.entered();
+        moment();
+        if (!foot.asking()) {
+            focusStage();
+        }
+    }
+
+    public String present() {
+        return present.key();
+    }
+
+    private void focusStage() {
+        if (present != null) {
+            present.face().requestFocusInWindow();
+            FirstFocus.in(present.face());
+        }
+    }
+
+    private void moment() {
+        band.show(BandWords.of(desk.run()));
+        for (int i = 0; i < stages.size(); i++) {
+            tabs.get(i).state(stages.get(i) == present, stages.get(i).closed().orElse(""));
+        }
+        present.moment();
+        foot.line().show(line());
+        runOver();
+    }
+
+    /** What stands at the bottom now. */
+    Line line() {
+        Line line = present.line();
+        return desk.message().isEmpty() ? line : new Line(desk.message(), line.head(), line.progress(), line.acts());
+    }
+
+    /** Once a run is over its session is opened, or the window closed where that was asked for. */
+    private void runOver() {
+        Optional<LiveRun> run = desk.run();
+        if (run.isEmpty() || !run.get().over() || run.equals(seenOver)) {
+            return;
+        }
+        seenOver = run;
+        if (closing) {
+            shut();
+        } else {
+            desk.open(run.get().file(), this::moment);
+        }
+    }
+
+    private boolean key(KeyStroke stroke) {
+        if (!frame.isActive()) {
+            return false;
+        }
+        for (int i = 0; i < stages.size(); i++) {
+            if (stroke.equals(KeyStroke.getKeyStroke("control " + (i + 1)))) {
+                enter(stages.get(i).key());
+                return true;
+            }
+        }
+        if (stroke.equals(KeyStroke.getKeyStroke("control D"))) {
+            theme(theme.other());
+            return true;
+        }
+        if (foot.asking()) {
+            return false;
+        }
+        Optional<Act> act = foot.line().acts().stream()
+                .filter(one -> stroke.equals(KeyStroke.getKeyStroke(one.stroke())))
+                .findFirst();
+        act.ifPresent(one -> one.done().run());
+        return act.isPresent();
+    }
+
+    /** Another theme, at once. */
+    public void theme(Theme wanted) {
+        theme = wanted;
+        Look.install(wanted);
+        band.refresh();
+        moment();
+    }
+
+    private void switchOff() {
+        if (desk.running()) {
+            desk.run().orElseThrow().switchOff(Words.of("off.byhand"));
+            desk.message(Words.of("off.sent"));
+        } else {
+            desk.message(Words.of("off.nothing"));
+        }
+    }
+
+    private void close() {
+        if (!desk.running()) {
+            shut();
+            return;
+        }
+        foot.ask(new Question(
+                "close",
+                Words.of("close.question"),
+                Optional.empty(),
+                List.of(
+                        new Question.Answer(Words.of("close.stay"), typed -> {}),
+                        new Question.Answer(Words.of("close.off"), typed -> {
+                            closing = true;
+                            switchOff();
+                        }))));
+    }
+
+    private void shut() {
+        timer.stop();
+        KeyboardFocusManager.getCurrentKeyboardFocusManager().removeKeyEventDispatcher(keys);
+        frame.dispose();
+    }
+}
