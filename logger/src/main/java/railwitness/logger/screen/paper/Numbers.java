@@ -45,7 +45,7 @@ public final class Numbers {
                 (DecimalFormat) NumberFormat.getNumberInstance(Locale.getDefault(Locale.Category.FORMAT));
         format.setGroupingUsed(false);
         Number number = format.parse(typed, at);
-        if (number != null && at.getIndex() == typed.length()) {
+        if (number != null && at.getIndex() == typed.length() && Double.isFinite(number.doubleValue())) {
             return OptionalDouble.of(number.doubleValue());
         }
         try {
