@@ -36,8 +36,7 @@ public record RunStarter(String programVersion) {
     public LiveRun rehearsal(Sheets sheets, Optional<Fault> fault, long seed, double pace, String name, Path out) {
         Instant start = Instant.now();
         VirtualAgenda agenda = VirtualAgenda.atPace(start, pace);
-        VirtualBench bench =
-                FixtureMaker.bench(sheets, fault.map(List::of).orElse(List.of()), seed, agenda::nowNanos);
+        VirtualBench bench = FixtureMaker.bench(sheets, fault.map(List::of).orElse(List.of()), seed, agenda::nowNanos);
         RunFeed feed = new RunFeed(sheets, true, () -> agenda.nowNanos() / 1e9);
         LiveSession session = new LiveSession(
                 sheets,
