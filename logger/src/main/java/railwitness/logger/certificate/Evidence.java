@@ -1,5 +1,6 @@
 package railwitness.logger.certificate;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -13,12 +14,14 @@ import railwitness.logger.store.SessionFile;
 import railwitness.logger.store.SessionHead;
 import railwitness.logger.store.SessionState;
 import railwitness.logger.store.SheetEntry;
+import railwitness.logger.store.Verification;
 
 /**
  * Everything a certificate is made from, read once.
  *
  * @param seal digest of the session, 64 hexadecimal digits
- * @param holds pictures and words of the soak, where there was one
+ * @param verified whether the chain was worked out again for this certificate; a very long session's is not
+ * @param holdCharts pictures of the soak, where there was one
  */
 record Evidence(
         Order order,
@@ -30,10 +33,14 @@ record Evidence(
         List<NoteEntry> notes,
         ReadingTally tally,
         Optional<Earlier> earlier,
-        List<Chart> holdCharts) {
+        List<Chart> holdCharts,
+        boolean verified) {
 
-    /** @throws CertificateException when the session is still running or holds nothing */
+    private static final long MOST_BYTES_TO_VERIFY = 10_000_000;
+
+    /** @throws CertificateException when the session is altered, still running or holds nothing */
     static Evidence of(Path session, Order order) {
+        boolean verified = verify(session);
         try (SessionFile file = SessionFile.open(session)) {
             if (file.state() == SessionState.RUNNING) {
                 throw new CertificateException(session + ": is still being recorded; wait for its end");
@@ -54,8 +61,26 @@ record Evidence(
                     file.notes(),
                     ReadingTally.of(file, rails),
                     order.before().map(before -> Earlier.of(before, head)),
-                    new HoldCharts(file, rails).all());
+                    new HoldCharts(file, rails).all(),
+                    verified);
         }
+    }
+
+    /** Nothing is certified that was altered; a session too long to be worked out again in passing is left to verify. */
+    private static boolean verify(Path session) {
+        if (!Files.isRegularFile(session) || session.toFile().length() > MOST_BYTES_TO_VERIFY) {
+            return false;
+        }
+        Verification verification = Verification.of(session);
+        if (verification.state() != SessionState.RUNNING && !verification.isIntact()) {
+            throw new CertificateException(session + ": no certificate of it: " + verification.words());
+        }
+        return true;
+    }
+
+    /** Whether a plan was run; else the readings were imported. */
+    boolean wasRun() {
+        return sheets.stream().anyMatch(sheet -> sheet.kind().equals("plan"));
     }
 
     /** Name, and serial number where it has one. */

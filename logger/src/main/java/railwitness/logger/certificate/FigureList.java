@@ -14,12 +14,12 @@ import railwitness.logger.findings.SessionFindings;
 /** Figures as rows of the certificate's tables. */
 final class FigureList {
     static final List<Column> COLUMNS = List.of(
-            Column.words("figure", 33),
-            Column.numbers("value", 17),
-            Column.numbers("U (95 %)", 16),
+            Column.words("figure", 36),
+            Column.numbers("value", 15),
+            Column.numbers("U (95 %)", 15),
             Column.numbers("k", 8),
             Column.numbers("limit", 17),
-            Column.words("verdict", 18));
+            Column.words("verdict", 19));
 
     private FigureList() {}
 
@@ -61,7 +61,7 @@ final class FigureList {
     /** The cells, the name cut to one line. */
     static List<String> oneLine(Printed row, Typesetter type) {
         List<String> cells = new ArrayList<>(cells(row));
-        cells.set(0, type.faces().clipped(type.faces().clean(row.name()), Face.REGULAR, 9, type.width() * 0.29f));
+        cells.set(0, type.faces().clipped(type.faces().clean(row.name()), Face.REGULAR, 9, type.width() * 0.31f));
         return cells;
     }
 

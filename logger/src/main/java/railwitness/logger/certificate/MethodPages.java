@@ -5,7 +5,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import railwitness.analysis.design.FigureName;
-import railwitness.analysis.steady.SettlingRule;
 import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.verdict.DecisionRule;
@@ -14,11 +13,14 @@ import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.bench.InstrumentSheet;
 import railwitness.drivers.bench.ResistorBank;
 import railwitness.drivers.instrument.Identity;
+import railwitness.logger.record.RunSetup;
 import railwitness.logger.store.InstrumentEntry;
 
 /** How it was done and with what: method, definitions, decision rule, instruments. */
 final class MethodPages {
-    private static final double SETTLE_WINDOW_SECONDS = 3;
+    private static final String HOW_IMPORTED =
+            "The readings were brought in from a table. How they were taken, and whether"
+                    + " the unit had settled, is not known to this program; every step is averaged as the table gives it.";
 
     private final Evidence evidence;
     private final Typesetter type;
@@ -39,18 +41,7 @@ final class MethodPages {
 
     private void method() {
         section.begin("Method", 60);
-        section.paragraph(
-                "The unit was fed from a laboratory supply behind a current limit and loaded in steps; input and"
-                        + " rails were read in rounds"
-                        + evidence.session()
-                                .bench()
-                                .map(bench ->
-                                        " of " + Wording.number(bench.interval().toMillis() / 1000.0) + " s")
-                                .orElse("")
-                        + ". A step counts as settled when of every judged channel the "
-                        + SettlingRule.overLast(SETTLE_WINDOW_SECONDS).words()
-                        + "; then it is averaged. Readings taken while the supply limited its current or a load could not hold"
-                        + " its set point enter no average.");
+        section.paragraph(evidence.wasRun() ? howRun() : HOW_IMPORTED);
         section.paragraph("Input voltage: "
                 + evidence.session().findings().points().stream()
                         .map(point -> point.inputSource().words())
@@ -63,6 +54,19 @@ final class MethodPages {
                         + " off by is one and the same for all its readings on a range; the scatter of a mean allows for"
                         + " autocorrelation. U = k u at a coverage probability of 95 %, k by the distribution of the sum, not by"
                         + " custom. Rounded to two digits of U.");
+    }
+
+    private String howRun() {
+        return "The unit was fed from a laboratory supply behind a current limit and loaded in steps; input and rails were"
+                + " read in rounds"
+                + evidence.session()
+                        .bench()
+                        .map(bench -> " of " + Wording.number(bench.interval().toMillis() / 1000.0) + " s")
+                        .orElse("")
+                + ". A step is averaged once every judged channel has settled, which means: "
+                + RunSetup.settlingRule().words()
+                + ". Readings taken while the supply limited its current or a load could not hold its set point enter no"
+                + " average.";
     }
 
     private String ripple() {

@@ -21,7 +21,7 @@ final class Paragraph {
     static Paragraph of(Faces faces, float size, float width, List<Span> spans) {
         Paragraph paragraph = new Paragraph(faces, size);
         for (Span span : spans) {
-            for (String word : faces.clean(span.text()).split("(?<= )")) {
+            for (String word : Words.of(faces.clean(span.text()))) {
                 paragraph.word(new Span(word, span.face(), span.colour()), width);
             }
         }

@@ -3,6 +3,7 @@ package railwitness.logger.certificate;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -30,6 +31,21 @@ public record PrintedDigest(Optional<String> printed, Optional<String> informed,
                 .orElseThrow(() -> new CertificateException(pdf
                         + ": carries no digest of a session: it is no certificate of this program, or only a picture of"
                         + " one"));
+    }
+
+    /** A digest typed in from paper: 64 hexadecimal digits, spaces between them or not. */
+    public static String typed(String digits) {
+        String bare = digits.replaceAll("\\s", "").toLowerCase(Locale.ROOT);
+        if (!bare.matches("[0-9a-f]{" + Digest.DIGITS + "}")) {
+            throw new CertificateException("digest '" + digits + "' must be " + Digest.DIGITS
+                    + " hexadecimal digits, as printed at the foot of the certificate");
+        }
+        return bare;
+    }
+
+    /** Whether the digest in print is another than the one for machines. */
+    boolean contradictsItself() {
+        return printed.isPresent() && informed.isPresent() && !printed.equals(informed);
     }
 
     /** Empty where the file is anything else. */

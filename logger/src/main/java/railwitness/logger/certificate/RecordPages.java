@@ -16,6 +16,7 @@ import railwitness.logger.sheet.SheetText;
 import railwitness.logger.sheet.Sheets;
 import railwitness.logger.store.EventEntry;
 import railwitness.logger.store.SheetEntry;
+import railwitness.safety.caution.Caution;
 
 /** What happened, probable causes, cautions, and what ties the paper to its session. */
 final class RecordPages {
@@ -90,11 +91,18 @@ final class RecordPages {
                                 + " session (highest less lowest reading within the same few seconds).",
                         standing.volts(),
                         standing.seconds())));
-        section.paragraph(Wording.caution(evidence));
-        sheets().ifPresent(sheets -> {
-            section.small("Worked out before power from the sheets:");
-            BriefingMaker.of(sheets).cautions().forEach(caution -> section.paragraph(caution.sentence()));
-        });
+        Optional<Sheets> sheets = sheets();
+        if (sheets.isEmpty()) {
+            section.paragraph(Wording.caution(evidence));
+            return;
+        }
+        BriefingMaker.of(sheets.get()).cautions().forEach(this::caution);
+    }
+
+    private void caution(Caution caution) {
+        String sentence = caution.sentence();
+        int word = sentence.indexOf(':') + 1;
+        section.paragraph(List.of(Span.strong(sentence.substring(0, word)), Span.plain(sentence.substring(word))));
     }
 
     /** The three sheets, where the session has them all and they can still be read. */
@@ -133,6 +141,10 @@ final class RecordPages {
                 + (evidence.sheets().isEmpty() ? "." : ": " + names() + "."));
         lines.add("The digest at the foot of every page is the last link of a SHA-256 chain over all that was recorded."
                 + " The command 'verify' with the session and this file says whether both still belong together.");
+        lines.add(
+                evidence.verified()
+                        ? "For this certificate the chain was worked out again and the session found as it was recorded."
+                        : "The session is long; its chain was not worked out again for this certificate.");
         evidence.earlier()
                 .ifPresent(earlier -> lines.add("This is the retest of " + earlier.words()
                         + ", whose session carries the" + " digest " + Digest.grouped(earlier.seal()) + "."));

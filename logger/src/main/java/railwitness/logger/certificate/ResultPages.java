@@ -92,35 +92,33 @@ final class ResultPages {
             rails(points, rails.subList(i, Math.min(rails.size(), i + RAILS_IN_A_TABLE)));
         }
         type.down(4);
-        section.small(
-                "Each value is the mean over the averaged part of its step, with its expanded uncertainty U at 95 %"
-                        + " (k " + factors(points)
-                        + "); a value without U was read with an instrument whose accuracy is not"
-                        + " stated."
-                        + (points.stream().allMatch(OperatingPoint::settled)
-                                ? ""
-                                : " An asterisk: not settled when its time was over."));
+        section.small("Each value is the mean of " + counts(points)
+                + " readings over the averaged part of its step, with its expanded uncertainty U at 95 %"
+                + " (k " + factors(points)
+                + "); a value without U was read with an instrument whose accuracy is not"
+                + " stated."
+                + (points.stream().allMatch(OperatingPoint::settled)
+                        ? ""
+                        : " An asterisk: not settled when its time was over."));
     }
 
     private void powers(List<OperatingPoint> points) {
         Table table = new Table(
                 type,
-                Section.SMALL,
-                2,
+                Section.DENSE,
+                1.8f,
                 List.of(
-                        Column.words("step", 30),
-                        Column.numbers("readings", 9),
-                        Column.numbers("input, V", 17),
-                        Column.numbers("input, A", 18),
-                        Column.numbers("input, W", 17),
-                        Column.numbers("output, W", 17),
-                        Column.numbers("loss, W", 16),
-                        Column.numbers("efficiency, %", 15)));
+                        Column.words("step", 92),
+                        Column.numbers("input, V", 70),
+                        Column.numbers("input, A", 73),
+                        Column.numbers("input, W", 66),
+                        Column.numbers("output, W", 66),
+                        Column.numbers("loss, W", 64),
+                        Column.numbers("efficiency, %", 62)));
         table.head();
         for (OperatingPoint point : points) {
             table.row(List.of(
                     step(point),
-                    String.valueOf(point.count()),
                     Digits.of(point.input().voltage(), 1),
                     Digits.of(point.input().current(), 1),
                     Digits.of(point.input().power(), 1),
@@ -134,13 +132,13 @@ final class ResultPages {
     }
 
     private void rails(List<OperatingPoint> points, List<String> rails) {
-        List<Column> columns = new ArrayList<>(List.of(Column.words("step", 30)));
+        List<Column> columns = new ArrayList<>(List.of(Column.words("step", 92)));
         for (String rail : rails) {
-            columns.add(Column.numbers(rail + ", V", 20));
-            columns.add(Column.numbers(rail + ", A", 19));
-            columns.add(Column.numbers("ripple, mV rms", 18));
+            columns.add(Column.numbers(rail + ", V", 77));
+            columns.add(Column.numbers(rail + ", A", 68));
+            columns.add(Column.numbers("ripple, mV rms", 56));
         }
-        Table table = new Table(type, Section.SMALL, 2, columns);
+        Table table = new Table(type, Section.DENSE, 1.8f, columns);
         table.head();
         for (OperatingPoint point : points) {
             List<String> cells = new ArrayList<>(List.of(step(point)));
@@ -154,6 +152,13 @@ final class ResultPages {
             }
             table.row(cells);
         }
+    }
+
+    private static String counts(List<OperatingPoint> points) {
+        var counts = points.stream().mapToInt(OperatingPoint::count).summaryStatistics();
+        return counts.getMin() == counts.getMax()
+                ? String.valueOf(counts.getMin())
+                : counts.getMin() + " to " + counts.getMax();
     }
 
     private static String step(OperatingPoint point) {
@@ -183,7 +188,7 @@ final class ResultPages {
         if (drawn.isEmpty()) {
             return;
         }
-        section.begin("Pictures", PICTURE_HEIGHT);
+        section.begin("Pictures", PICTURE_HEIGHT + 40);
         new Pictures(type).flow(drawn, PICTURE_HEIGHT);
         type.down(6);
         section.small(

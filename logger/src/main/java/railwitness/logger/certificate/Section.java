@@ -6,6 +6,7 @@ import java.util.List;
 final class Section {
     static final float TEXT = 9;
     static final float SMALL = 8;
+    static final float DENSE = 7.6f;
     private static final float HEADING = 11.5f;
 
     private final Typesetter type;
@@ -18,7 +19,7 @@ final class Section {
     void begin(String heading, float keep) {
         if (type.room() < HEADING + 26 + keep) {
             type.newPage();
-        } else if (type.y() > 90) {
+        } else if (type.y() > 80) {
             type.down(14);
         }
         type.text(heading, Face.MEDIUM, HEADING, Tone.INK, type.left(), type.y() + HEADING);

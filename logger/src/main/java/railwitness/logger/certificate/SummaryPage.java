@@ -179,7 +179,7 @@ final class SummaryPage {
     private float pictureHeight(float below) {
         float rows = Math.min(rows().size(), 14) + 1;
         float left = type.room() - below - 18 - rows * (TEXT * 1.36f + 2 * LOOSE_PADDING);
-        return Math.max(100, Math.min(140, left));
+        return Math.max(100, Math.min(175, left));
     }
 
     private List<Printed> rows() {

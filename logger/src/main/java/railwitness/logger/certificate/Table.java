@@ -6,7 +6,8 @@ import java.util.List;
 
 /** Rows under a head that is said again on every page; a hairline below each row, no upright rules. */
 final class Table {
-    private static final float GAP = 8;
+    private static final float GAP = 7;
+    private static final float WORDS_AFTER_NUMBERS = 8;
 
     private final Typesetter type;
     private final List<Column> columns;
@@ -78,9 +79,17 @@ final class Table {
     }
 
     private Paragraph cell(int column, Span text) {
-        float width = edges[column + 1] - edges[column] - (column == columns.size() - 1 ? 0 : GAP);
+        float width = edges[column + 1] - edges[column] - indent(column) - (column == columns.size() - 1 ? 0 : GAP);
         Paragraph whole = Paragraph.of(type.faces(), size, width, List.of(text));
         return whole.atMost((int) Math.max(1, (type.paper().height() / 3) / whole.leading()));
+    }
+
+    private float indent(int column) {
+        return column > 0
+                        && columns.get(column - 1).right()
+                        && !columns.get(column).right()
+                ? WORDS_AFTER_NUMBERS
+                : 0;
     }
 
     private float height(List<Paragraph> cells, List<Paragraph> under) {
@@ -101,7 +110,7 @@ final class Table {
             if (columns.get(i).right()) {
                 cells.get(i).rightAt(type, edges[i + 1] - (i == cells.size() - 1 ? 0 : GAP), top);
             } else {
-                cells.get(i).at(type, edges[i], top);
+                cells.get(i).at(type, edges[i] + indent(i), top);
             }
             most = Math.max(most, cells.get(i).height());
         }

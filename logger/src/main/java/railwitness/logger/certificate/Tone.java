@@ -9,7 +9,7 @@ final class Tone {
     static final Color FAULT = new Color(0xB3261E);
     static final Color RULE = new Color(0xDCD8CE);
     static final Color STRONG_RULE = new Color(0x8E8A80);
-    static final Color MARK = new Color(0xE8E8E8);
+    static final Color MARK = new Color(0xEEEEEE);
 
     private Tone() {}
 }

@@ -13,6 +13,7 @@ import java.util.stream.DoubleStream;
 import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
+import org.jfree.chart.plot.SeriesRenderingOrder;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
@@ -76,12 +77,13 @@ public final class ChartPainter {
         XYPlot plot = new XYPlot(dataset(), axis(across, " " + chart.acrossUnit()), axis(upright, ""), renderer());
         plot.setBackgroundPaint(null);
         plot.setOutlineVisible(false);
-        plot.setInsets(RectangleInsets.ZERO_INSETS);
+        plot.setInsets(new RectangleInsets(0, 0, 3, ink.axisSize() * 1.6));
         plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
         plot.setDomainGridlinesVisible(false);
         plot.setRangeGridlinePaint(ink.rule());
         plot.setRangeGridlineStroke(new BasicStroke(0.6f));
         plot.setRangeZeroBaselineVisible(false);
+        plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
         for (LimitLine limit : chart.limits()) {
             plot.addRangeMarker(new ValueMarker(limit.at(), ink.fault(), dashed(0.8f, LIMIT_DASHES)));
             plot.addAnnotation(limitWords(limit, across, upright));
@@ -99,21 +101,18 @@ public final class ChartPainter {
     }
 
     private AxisRange upright() {
-        double least = DoubleStream.concat(lows(), limits()).min().orElse(0);
-        double most = DoubleStream.concat(highs(), limits()).max().orElse(1);
-        return AxisRange.holding(least, most, UPRIGHT_STEPS);
+        double least = DoubleStream.concat(ys(), limits()).min().orElse(0);
+        double most = DoubleStream.concat(ys(), limits()).max().orElse(1);
+        double forNames = (most - least) * 0.08;
+        return AxisRange.holding(least, most + forNames, UPRIGHT_STEPS);
     }
 
     private DoubleStream xs() {
         return chart.curves().stream().flatMapToDouble(curve -> DoubleStream.of(curve.x()));
     }
 
-    private DoubleStream lows() {
+    private DoubleStream ys() {
         return chart.curves().stream().flatMapToDouble(curve -> DoubleStream.of(curve.y()));
-    }
-
-    private DoubleStream highs() {
-        return lows();
     }
 
     private DoubleStream limits() {
@@ -162,13 +161,18 @@ public final class ChartPainter {
         renderer.setErrorStroke(new BasicStroke(0.7f));
         renderer.setDefaultShapesVisible(false);
         renderer.setDefaultLinesVisible(true);
+        renderer.setDrawSeriesLineAsPath(true);
         for (int i = 0; i < chart.curves().size(); i++) {
             Curve curve = chart.curves().get(i);
-            Color colour = ink.of(curve);
-            renderer.setSeriesPaint(i, colour);
-            renderer.setSeriesStroke(i, curve.predicted() ? dashed(0.8f, DASHES) : new BasicStroke(1.1f));
+            renderer.setSeriesPaint(i, curve.predicted() ? ink.muted() : ink.of(curve));
+            renderer.setSeriesStroke(i, curve.predicted() ? dashed(0.9f, DASHES) : new BasicStroke(width(curve)));
         }
         return renderer;
+    }
+
+    /** Rails that lie on each other are all seen: the first is the widest and lowest. */
+    private static float width(Curve curve) {
+        return curve.rail().isPresent() && curve.rail().getAsInt() % 2 == 0 ? 1.9f : 1.0f;
     }
 
     private static boolean whiskered(Curve curve) {
@@ -199,7 +203,7 @@ public final class ChartPainter {
             if (curve.name().isEmpty()) {
                 continue;
             }
-            boolean above = curve.predicted() || measured % 2 == 0;
+            boolean above = curve.predicted() ? liesAbove(curve) : measured % 2 == 0;
             double share = curve.predicted() ? 0.25 : 0.9 - 0.22 * (measured / 2);
             if (!curve.predicted()) {
                 measured++;
@@ -218,6 +222,14 @@ public final class ChartPainter {
                             ? ink.lettering().italic()
                             : ink.lettering().regular()));
         }
+    }
+
+    /** Whether a prediction lies above what was measured, or on it, about where its name stands. */
+    private boolean liesAbove(Curve predicted) {
+        double place = predicted.x()[predicted.x().length / 4];
+        return chart.curves().stream()
+                .filter(curve -> !curve.predicted())
+                .allMatch(curve -> predicted.at(place) >= curve.at(place));
     }
 
     /** The outermost line near a name, so that the name crosses none. */

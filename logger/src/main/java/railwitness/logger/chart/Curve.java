@@ -28,6 +28,16 @@ public record Curve(String name, double[] x, double[] y, double[] expanded, bool
         return new Curve(name, x, y, new double[x.length], true, rail);
     }
 
+    /** Whether it is the other within a thousandth, so that one of the two says it all. */
+    boolean liesOn(Curve other) {
+        for (int i = 0; i < x.length; i++) {
+            if (Math.abs(y[i] - other.at(x[i])) > 1e-3 * Math.abs(y[i])) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** The value at a place between its points by a straight line; the nearest end's outside. */
     double at(double place) {
         int after = 0;

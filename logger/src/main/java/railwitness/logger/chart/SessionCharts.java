@@ -129,23 +129,27 @@ public final class SessionCharts {
     }
 
     private List<Curve> railCurves(List<OperatingPoint> over, ToDoubleFunction<OperatingPoint> across) {
-        List<Curve> curves = new ArrayList<>();
+        List<Curve> measured = new ArrayList<>();
+        List<Curve> predicted = new ArrayList<>();
         for (int i = 0; i < points.rails().size(); i++) {
             String rail = points.rails().get(i);
             OptionalInt index = OptionalInt.of(i);
             List<OperatingPoint> with =
                     over.stream().filter(point -> point.rail(rail).isPresent()).toList();
-            predictedRail(with, across, rail, index).ifPresent(curves::add);
             if (!with.isEmpty()) {
-                curves.add(curve(
+                measured.add(curve(
                         rail + " rail",
                         with,
                         across,
                         point -> point.rail(rail).orElseThrow().voltage().abs(),
                         index));
             }
+            predictedRail(with, across, rail, index)
+                    .filter(curve -> predicted.stream().noneMatch(curve::liesOn))
+                    .ifPresent(predicted::add);
         }
-        return curves;
+        measured.addAll(predicted);
+        return measured;
     }
 
     private static Curve curve(

@@ -4,7 +4,7 @@ package railwitness.logger.command;
 final class ExitCode {
     /** Done: fit, or nothing to judge. */
     static final int DONE = 0;
-    /** A requirement failed or the run tripped. */
+    /** A requirement failed, the run tripped, or a verification says no. */
     static final int NOT_FIT = 1;
     /** Wrong use or bad input. */
     static final int BAD_INPUT = 2;

@@ -20,6 +20,7 @@ import picocli.CommandLine.IVersionProvider;
             FindingsCommand.class,
             CertificateCommand.class,
             CompareCommand.class,
+            VerifyCommand.class,
             ImportCommand.class,
             CheckCommand.class,
             PortsCommand.class,

@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import java.util.function.Consumer;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Prediction;
+import railwitness.analysis.steady.SettlingRule;
 import railwitness.drivers.bench.Bench;
 import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.instrument.Load;
@@ -33,6 +34,9 @@ import railwitness.safety.power.Settings;
 public final class RunSetup {
     private static final Channel INPUT_CURRENT = new Channel("input", Quantity.CURRENT);
     private static final Channel SUPPLY_CURRENT = new Channel("supply", Quantity.CURRENT);
+
+    /** The slope is looked at over this long. */
+    private static final double SETTLE_WINDOW_SECONDS = 3;
 
     private final Agenda agenda;
     private final Bench bench;
@@ -56,6 +60,11 @@ public final class RunSetup {
         bench.sheet().handRead().forEach(meter -> read.remove(meter.reads()));
         read.add(SUPPLY_CURRENT);
         read.add(new Channel("supply", Quantity.VOLTAGE));
+    }
+
+    /** When a step of any plan counts as settled. */
+    public static SettlingRule settlingRule() {
+        return SettlingRule.overLast(SETTLE_WINDOW_SECONDS);
     }
 
     /** A rail without a stated full load is never loaded. */

@@ -6,7 +6,6 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import railwitness.analysis.steady.Settling;
-import railwitness.analysis.steady.SettlingRule;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
@@ -26,9 +25,6 @@ import railwitness.logger.store.TimeSpan;
 final class StepRun {
     /** How long limiting may last before the step counts as out of reach; charging capacitors takes less. */
     private static final long PATIENCE_NANOS = 3_000_000_000L;
-
-    /** The slope is looked at over this long. */
-    private static final double SETTLE_WINDOW_SECONDS = 3;
 
     private enum Part {
         SETTING,
@@ -85,8 +81,7 @@ final class StepRun {
                 && reading.requestedNanos() >= partSinceNanos
                 && reading instanceof Measured measured) {
             settlings
-                    .computeIfAbsent(
-                            reading.channel(), channel -> new Settling(SettlingRule.overLast(SETTLE_WINDOW_SECONDS)))
+                    .computeIfAbsent(reading.channel(), channel -> new Settling(RunSetup.settlingRule()))
                     .add(seconds(measured.repliedNanos() - begunNanos), measured.value());
         }
     }
