@@ -37,7 +37,7 @@ final class Rehearsed {
                         bench.opener(agenda),
                         StationMaker.inline(agenda),
                         Recorder::inline,
-                        new RehearsalPerson(agenda),
+                        new RehearsalPerson(agenda, bench),
                         SILENT)
                 .run(file, head);
         return file;
