@@ -1,6 +1,7 @@
 package railwitness.logger.command;
 
 import java.io.PrintWriter;
+import railwitness.logger.record.ColdResistances;
 import railwitness.safety.caution.Briefing;
 import railwitness.safety.caution.Check;
 
@@ -18,8 +19,9 @@ final class BriefingPrint {
                     + (check.leastOhms().isPresent()
                             ? String.format(
                                     java.util.Locale.ROOT,
-                                    ", at least %.4g ohm, where it can be taken",
-                                    check.leastOhms().getAsDouble())
+                                    ", at least %.4g ohm, where it can be taken (--cold %s=OHM)",
+                                    check.leastOhms().getAsDouble(),
+                                    ColdResistances.place(check))
                             : ""));
         }
         out.println();

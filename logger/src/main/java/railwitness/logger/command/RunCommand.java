@@ -3,6 +3,8 @@ package railwitness.logger.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -14,6 +16,7 @@ import railwitness.drivers.instrument.StationMaker;
 import railwitness.drivers.line.SerialLine;
 import railwitness.drivers.time.RealAgenda;
 import railwitness.logger.record.BriefingMaker;
+import railwitness.logger.record.ColdResistances;
 import railwitness.logger.record.GuardianStart;
 import railwitness.logger.record.Interruption;
 import railwitness.logger.record.LiveSession;
@@ -55,6 +58,15 @@ final class RunCommand implements Callable<Integer> {
             description = "who takes responsibility for powering the unit, having read cautions and checklist")
     private String name;
 
+    @Option(
+            names = "--cold",
+            paramLabel = "PLACE=OHM",
+            description = {
+                "a cold resistance of the checklist that was taken: input, switch-1, switch-2 or a rail's name;",
+                "judged against the design sheet and kept in the session; may be given again for each place"
+            })
+    private Map<String, Double> cold = new LinkedHashMap<>();
+
     @Override
     public Integer call() {
         Sheets used = sheets.all();
@@ -67,7 +79,7 @@ final class RunCommand implements Callable<Integer> {
         }
         Instant start = Instant.now();
         Acknowledgement acknowledged =
-                briefing.acknowledge(name, start, briefing.checklist().allConfirmed());
+                briefing.acknowledge(name, start, ColdResistances.answers(briefing.checklist(), cold));
         RealAgenda agenda = new RealAgenda();
         Progress progress = new Progress(err, true);
         LiveSession session = new LiveSession(
@@ -79,7 +91,7 @@ final class RunCommand implements Callable<Integer> {
                 new ConsolePerson(agenda, err, System.in),
                 progress);
         session.guardedBy(GuardianStart::of);
-        session.acknowledged(acknowledged.sentence());
+        session.acknowledged(acknowledged);
         Interruption interruption = new Interruption(agenda, session::running);
         RunEnd end;
         try {

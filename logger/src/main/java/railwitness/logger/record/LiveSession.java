@@ -1,6 +1,7 @@
 package railwitness.logger.record;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -19,6 +20,7 @@ import railwitness.logger.store.SessionHead;
 import railwitness.logger.store.SessionState;
 import railwitness.logger.store.SessionWriter;
 import railwitness.logger.store.StoreException;
+import railwitness.safety.caution.Acknowledgement;
 
 /**
  * A session from its three sheets to its closed file: the file is made first, so that everything that happens is kept,
@@ -33,9 +35,9 @@ public final class LiveSession {
     private final Person person;
     private final RunListener listener;
     private Function<Bench, Guard> guarding = bench -> Guard.none();
-    private String acknowledgement = "";
+    private Optional<Acknowledgement> acknowledgement = Optional.empty();
     private volatile Run run;
-    private volatile java.util.Optional<StoreException> storeTrouble = java.util.Optional.empty();
+    private volatile Optional<StoreException> storeTrouble = Optional.empty();
 
     /** How entries come to the file: by a thread of its own, or at once. */
     @FunctionalInterface
@@ -61,9 +63,23 @@ public final class LiveSession {
         this.listener = listener;
     }
 
-    /** One sentence that says who took responsibility, kept in the session. */
-    public void acknowledged(String sentence) {
-        acknowledgement = sentence;
+    /** Who took responsibility, and what they had checked, is kept in the session. */
+    public void acknowledged(Acknowledgement given) {
+        acknowledgement = Optional.of(given);
+    }
+
+    private void keep(Recorder recorder, Acknowledgement given) {
+        recorder.add(new EventEntry(agenda.nowNanos(), "acknowledged", given.sentence()));
+        given.answers().stream()
+                .filter(answer -> answer.ohms().isPresent())
+                .forEach(answer -> recorder.add(new EventEntry(
+                        agenda.nowNanos(),
+                        "cold resistance",
+                        answer.check().text() + ": "
+                                + String.format(
+                                        java.util.Locale.ROOT,
+                                        "%.6g ohm",
+                                        answer.ohms().getAsDouble()))));
     }
 
     /** Who switches off when this program dies; asked once the bench is open and before power. */
@@ -73,7 +89,7 @@ public final class LiveSession {
 
     /** The file can no longer be written: the run ends safely, with all that was kept until then. */
     private void storeTrouble(StoreException trouble) {
-        storeTrouble = java.util.Optional.of(trouble);
+        storeTrouble = Optional.of(trouble);
         running().ifPresent(mine -> mine.storeTrouble(trouble));
     }
 
@@ -82,9 +98,7 @@ public final class LiveSession {
         SessionWriter writer = SessionWriter.create(out, head);
         Recorder recorder = recording.of(writer, this::storeTrouble);
         try {
-            if (!acknowledgement.isEmpty()) {
-                recorder.add(new EventEntry(agenda.nowNanos(), "acknowledged", acknowledgement));
-            }
+            acknowledgement.ifPresent(given -> keep(recorder, given));
             keep(recorder, sheets.design());
             keep(recorder, sheets.bench());
             keep(recorder, sheets.plan());
@@ -121,8 +135,8 @@ public final class LiveSession {
     }
 
     /** The run, once the bench is open. */
-    public java.util.Optional<Run> running() {
-        return java.util.Optional.ofNullable(run);
+    public Optional<Run> running() {
+        return Optional.ofNullable(run);
     }
 
     private static void keep(Recorder recorder, SheetText<?> sheet) {

@@ -89,4 +89,30 @@ class RunOverSerialTest {
             assertThat(session).doesNotExist();
         }
     }
+
+    @Test
+    void aColdResistanceThatIsTooLowKeepsThePowerOff() throws IOException {
+        Path session = folder.resolve("cold.session");
+        try (TableBench bench = new TableBench()) {
+            Said said = Said.by(
+                    "run",
+                    "--design",
+                    "../sessions-sample/demo/design.toml",
+                    "--bench",
+                    bench.sheet(folder.resolve("bench.toml")).toString(),
+                    "--plan",
+                    "../sessions-sample/demo/plan.toml",
+                    "--out",
+                    session.toString(),
+                    "--acknowledge",
+                    "Ann Other",
+                    "--cold",
+                    "switch-2=0.4");
+
+            assertThat(said.exitCode()).isEqualTo(2);
+            assertThat(said.err()).contains("switch bank 2 is 0.4000 ohm", "find the cause before power");
+            assertThat(bench.unit.outputOn).isFalse();
+            assertThat(session).doesNotExist();
+        }
+    }
 }
