@@ -20,8 +20,8 @@ public final class ColdResistances {
      */
     public static List<Checklist.Answer> answers(Checklist checklist, Map<String, Double> ohms) {
         List<Checklist.Answer> answers = new ArrayList<>(checklist.allConfirmed());
-        ohms.forEach((place, value) -> answers.add(
-                new Checklist.Answer(check(checklist, place), true, OptionalDouble.of(value))));
+        ohms.forEach((place, value) ->
+                answers.add(new Checklist.Answer(check(checklist, place), true, OptionalDouble.of(value))));
         return answers;
     }
 
