@@ -66,7 +66,7 @@ public record RunStarter(String programVersion) {
                 new ScreenPerson(feed::ask),
                 feed);
         session.guardedBy(GuardianStart::of);
-        session.acknowledged(acknowledged.sentence());
+        session.acknowledged(acknowledged);
         LiveRun run = new LiveRun(sheets, out, false, agenda, feed, session);
         run.start(NewHead.of(
                 Optional.of(sheets.design().content().unit()),
