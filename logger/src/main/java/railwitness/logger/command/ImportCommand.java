@@ -13,7 +13,9 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import railwitness.analysis.design.Design;
 import railwitness.drivers.bench.BenchSheet;
+import railwitness.logger.importing.TableForm;
 import railwitness.logger.importing.TableImport;
+import railwitness.logger.importing.TableStart;
 import railwitness.logger.sheet.SheetText;
 import railwitness.logger.sheet.Sheets;
 import railwitness.logger.store.SessionState;
@@ -25,14 +27,19 @@ import railwitness.logger.store.SessionWriter;
         mixinStandardHelpOptions = true,
         description = {
             "Takes a CSV table of readings: columns time_s, stage, step and <node>.<what>_<unit>,",
-            "such as input.voltage_V, plus.current_A, plus.ripple_V. A negative rail is written with its sign."
+            "such as input.voltage_V, plus.current_A, plus.ripple_V. A negative rail is written with its sign.",
+            "It takes back what export wrote."
         },
-        footer = {"", "Example: railwitness import readings.csv --design design.toml --out 0412.session"})
+        footer = {
+            "",
+            "Example: railwitness import readings.csv --design design.toml --out 0412.session",
+            "Example: railwitness import readings.csv --decimal comma --separator semicolon --time iso8601 --out x.session"
+        })
 final class ImportCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "TABLE", description = "CSV file, UTF-8, decimal points, commas between the cells")
+    @Parameters(paramLabel = "TABLE", description = "CSV file (RFC 4180), UTF-8")
     private Path table;
 
     @Option(names = "--design", paramLabel = "FILE", description = "design sheet; without it nothing is compared")
@@ -44,6 +51,63 @@ final class ImportCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "SESSION", required = true, description = "session file to make")
     private Path out;
 
+    @Option(names = "--decimal", paramLabel = "point|comma", description = "what marks decimals (default point)")
+    private Decimal decimal = Decimal.point;
+
+    @Option(
+            names = "--separator",
+            paramLabel = "comma|semicolon|tab",
+            description = "what stands between cells (default comma; with decimal commas semicolon)")
+    private Separator separator;
+
+    @Option(
+            names = "--time",
+            paramLabel = "seconds|iso8601",
+            description = "seconds (default): column time_s; iso8601: column time with instants")
+    private Time time = Time.seconds;
+
+    @Option(
+            names = "--units",
+            paramLabel = "names|cells",
+            description = "where units stand: in the columns' names (default), or in each cell, such as 13.8 V")
+    private Units units = Units.names;
+
+    enum Decimal {
+        point,
+        comma
+    }
+
+    enum Separator {
+        comma(','),
+        semicolon(';'),
+        tab('\t');
+
+        private final char sign;
+
+        Separator(char sign) {
+            this.sign = sign;
+        }
+    }
+
+    enum Time {
+        seconds,
+        iso8601
+    }
+
+    enum Units {
+        names,
+        cells
+    }
+
+    private TableForm form() {
+        Separator usual = decimal == Decimal.comma ? Separator.semicolon : Separator.comma;
+        return new TableForm(
+                (separator == null ? usual : separator).sign,
+                decimal == Decimal.comma,
+                time == Time.iso8601,
+                units == Units.cells);
+    }
+
     @Override
     public Integer call() throws IOException {
         Optional<SheetText<Design>> designSheet = Optional.ofNullable(design).map(Sheets::design);
@@ -51,19 +115,21 @@ final class ImportCommand implements Callable<Integer> {
         if (!Files.isReadable(table)) {
             throw new BadInput(table + ": cannot be read; is the name right, and may you read it?");
         }
+        TableForm form = form();
+        TableStart start = TableStart.of(table, form);
         SessionWriter writer = SessionWriter.create(
                 out,
                 Heads.of(
                         designSheet.map(sheet -> sheet.content().unit()),
-                        Instant.now(),
-                        false,
+                        start.wall().orElseGet(Instant::now),
+                        start.rehearsal(),
                         "",
                         table.getFileName().toString()));
         try {
             designSheet.ifPresent(sheet -> writer.sheet(sheet.kind(), sheet.fileName(), sheet.text()));
             benchSheet.ifPresent(sheet -> writer.sheet(sheet.kind(), sheet.fileName(), sheet.text()));
             writer.event(0, "import", "readings taken from " + table.getFileName());
-            TableImport.into(writer, table);
+            TableImport.into(writer, table, form, start.wall());
             writer.finish(SessionState.COMPLETE);
         } catch (RuntimeException e) {
             writer.close();

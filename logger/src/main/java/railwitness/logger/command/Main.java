@@ -21,6 +21,7 @@ import picocli.CommandLine.IVersionProvider;
             CertificateCommand.class,
             CompareCommand.class,
             VerifyCommand.class,
+            ExportCommand.class,
             ImportCommand.class,
             CheckCommand.class,
             PortsCommand.class,

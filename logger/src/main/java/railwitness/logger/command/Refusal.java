@@ -10,6 +10,7 @@ import railwitness.drivers.line.LineException;
 import railwitness.drivers.sheet.SheetException;
 import railwitness.logger.certificate.CertificateException;
 import railwitness.logger.comparing.ComparisonException;
+import railwitness.logger.exporting.ExportException;
 import railwitness.logger.importing.ImportException;
 import railwitness.logger.store.StoreException;
 import railwitness.safety.guardian.GuardianException;
@@ -26,6 +27,7 @@ record Refusal(int exitCode, List<String> lines) {
                 || e instanceof ImportException
                 || e instanceof CertificateException
                 || e instanceof ComparisonException
+                || e instanceof ExportException
                 || e instanceof IllegalArgumentException) {
             return new Refusal(ExitCode.BAD_INPUT, List.of(oneLine(e.getMessage())));
         }

@@ -3,33 +3,49 @@ package railwitness.logger.importing;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
+import java.util.SortedMap;
 import railwitness.logger.store.SessionWriter;
 import railwitness.logger.store.StepEntry;
 import railwitness.logger.store.StepOutcome;
 import railwitness.logger.store.TimeSpan;
 
-/** The steps of an imported table: each from its first row to its last, taken as settled. */
+/** The steps of an imported table: each from its first row to its last. */
 final class ImportedSteps {
     static final List<String> STAGES =
             List.of("standby", "power-up", "no-load", "load-sweep", "line-sweep", "cross-load", "hold");
 
     private final SessionWriter writer;
-    private String stage;
-    private String step;
-    private long fromNanos;
+    private Optional<Begun> open = Optional.empty();
     private long lastNanos;
+
+    /**
+     * A step as its first row has it.
+     *
+     * @param beginNanos when its set points were sent, at the latest when its average begins
+     * @param inputVolts set point of the supply; empty where the table does not say
+     * @param loadAmps set points of the loads; empty where the table does not say
+     */
+    record Begun(
+            String stage,
+            String step,
+            long beginNanos,
+            long fromNanos,
+            boolean settled,
+            OptionalDouble inputVolts,
+            SortedMap<String, Double> loadAmps) {}
 
     ImportedSteps(SessionWriter writer) {
         this.writer = writer;
     }
 
-    void begin(String nextStage, String nextStep, long nanos) {
+    boolean isOpen() {
+        return open.isPresent();
+    }
+
+    void begin(Begun next) {
         end();
-        stage = nextStage;
-        step = nextStep;
-        fromNanos = nanos;
-        lastNanos = nanos;
+        open = Optional.of(next);
+        lastNanos = next.fromNanos();
     }
 
     void at(long nanos) {
@@ -37,17 +53,16 @@ final class ImportedSteps {
     }
 
     void end() {
-        if (stage != null) {
-            writer.step(new StepEntry(
-                    stage,
-                    step,
-                    fromNanos,
-                    Optional.of(new TimeSpan(fromNanos, lastNanos + 1)),
-                    true,
-                    StepOutcome.MEASURED,
-                    "",
-                    OptionalDouble.empty(),
-                    new TreeMap<>()));
-        }
+        open.ifPresent(step -> writer.step(new StepEntry(
+                step.stage(),
+                step.step(),
+                step.beginNanos(),
+                Optional.of(new TimeSpan(step.fromNanos(), lastNanos + 1)),
+                step.settled(),
+                StepOutcome.MEASURED,
+                "",
+                step.inputVolts(),
+                step.loadAmps())));
+        open = Optional.empty();
     }
 }

@@ -1,88 +1,76 @@
 package railwitness.logger.importing;
 
-import java.io.IOException;
-import java.io.Reader;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
+import java.time.Instant;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
-import org.apache.commons.csv.CSVException;
-import org.apache.commons.csv.CSVFormat;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
+import railwitness.drivers.reading.Missing;
+import railwitness.drivers.reading.Overload;
+import railwitness.drivers.reading.Reading;
+import railwitness.logger.importing.Columns.Column;
 import railwitness.logger.store.SessionWriter;
 
 /**
- * Takes a table of readings into a session, row by row, so that its length does not matter. Columns are {@code time_s},
- * {@code stage}, {@code step} and one for each channel; a point is what shares stage and step, and its rows stand
- * together.
+ * Takes a table of readings into a session, row by row, so that its length does not matter. Columns are {@code time_s}
+ * (or {@code time}), {@code stage}, {@code step} and one for each channel; a point is what shares stage and step, and
+ * its rows stand together. Rows without stage and step are kept and belong to no point. {@code docs/tables.md} has it all.
  */
 public final class TableImport {
+    private static final List<String> NO_STEP = List.of("", "");
+
     private final Path file;
+    private final TableForm form;
     private final SessionWriter writer;
+    private final Optional<Instant> wall;
     private final ImportedSteps steps;
+    private final Cells cells;
     private final Set<List<String>> seen = new HashSet<>();
-    private final List<Column> columns = new ArrayList<>();
-    private int timeAt = -1;
-    private int stageAt = -1;
-    private int stepAt = -1;
-    private double lastSeconds = Double.NEGATIVE_INFINITY;
-    private List<String> lastStep = List.of();
+    private final Map<Column, String> unitOf = new HashMap<>();
+    private Columns columns;
+    private long lastNanos = Long.MIN_VALUE;
+    private List<String> lastStep = NO_STEP;
 
-    private record Column(int at, String header, ColumnName name) {}
-
-    private TableImport(Path file, SessionWriter writer) {
+    private TableImport(Path file, TableForm form, Optional<Instant> wall, SessionWriter writer) {
         this.file = file;
+        this.form = form;
+        this.wall = wall;
         this.writer = writer;
         this.steps = new ImportedSteps(writer);
+        this.cells = new Cells(file, form);
     }
 
     /**
      * Reads the whole table into the writer.
      *
+     * @param wall the wall clock at nought, as {@link TableStart} gives it; needed where time is written as instants
      * @return how many readings were taken
      * @throws ImportException with row and column of the first fault; the session is then not to be kept
      */
-    public static long into(SessionWriter writer, Path file) {
-        TableImport table = new TableImport(file, writer);
-        CSVFormat format = CSVFormat.RFC4180
-                .builder()
-                .setIgnoreEmptyLines(true)
-                .setTrim(true)
-                .get();
-        try (Reader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8);
-                CSVParser parser = format.parse(reader)) {
-            return table.read(parser);
-        } catch (CharacterCodingException e) {
-            throw new ImportException(file + ": is not UTF-8 text; save it as CSV in UTF-8");
-        } catch (CSVException e) {
-            throw new ImportException(file + ": is not CSV: " + e.getMessage());
-        } catch (IOException e) {
-            throw new ImportException(file + ": cannot be read; is the name right, and may you read it?");
-        }
+    public static long into(SessionWriter writer, Path file, TableForm form, Optional<Instant> wall) {
+        TableImport table = new TableImport(file, form, wall, writer);
+        return TableFile.read(file, form, table::read);
     }
 
     private long read(CSVParser parser) {
         long readings = 0;
-        boolean headed = false;
-        try {
-            for (CSVRecord row : parser) {
-                if (headed) {
-                    readings += row(row);
-                } else {
-                    header(row);
-                    headed = true;
-                }
+        for (CSVRecord row : parser) {
+            if (columns == null) {
+                columns = new Columns(file, form, row);
+            } else {
+                readings += row(row);
             }
-        } catch (java.io.UncheckedIOException e) {
-            throw new ImportException(file + ": row " + (parser.getRecordNumber() + 1) + " is not CSV: "
-                    + e.getCause().getMessage());
         }
         if (readings == 0) {
             throw new ImportException(
@@ -92,118 +80,150 @@ public final class TableImport {
         return readings;
     }
 
-    private void header(CSVRecord row) {
-        Set<String> names = new HashSet<>();
-        for (int i = 0; i < row.size(); i++) {
-            String header = i == 0 ? row.get(i).replace("\uFEFF", "") : row.get(i);
-            if (!names.add(header)) {
-                throw new ImportException(file + ": column '" + header + "' stands there twice; keep one of them");
-            }
-            switch (header) {
-                case "time_s" -> timeAt = i;
-                case "stage" -> stageAt = i;
-                case "step" -> stepAt = i;
-                default -> column(i, header);
-            }
-        }
-        require(timeAt, "time_s");
-        require(stageAt, "stage");
-        require(stepAt, "step");
-        if (columns.isEmpty()) {
-            throw new ImportException(file + ": has no column of readings, such as input.voltage_V or plus.current_A");
-        }
-    }
-
-    private void column(int at, String header) {
-        try {
-            Optional<ColumnName> name = ColumnName.of(header);
-            columns.add(new Column(
-                    at,
-                    header,
-                    name.orElseThrow(() -> new IllegalArgumentException(
-                            "columns are time_s, stage, step and <node>.<what>_<unit>, such as plus.voltage_V"))));
-        } catch (IllegalArgumentException e) {
-            throw new ImportException(file + ": column '" + header + "': " + e.getMessage());
-        }
-    }
-
-    private void require(int at, String name) {
-        if (at < 0) {
-            throw new ImportException(file + ": column '" + name + "' is missing");
-        }
-    }
-
     private int row(CSVRecord row) {
-        double seconds = number(row, timeAt, "time_s").orElseThrow(() -> fault(row, "time_s", "is empty"));
-        if (seconds < lastSeconds) {
-            throw fault(
-                    row, "time_s", seconds + " lies before the row above, " + lastSeconds + "; sort the rows by time");
-        }
-        List<String> step = List.of(cell(row, stageAt, "stage"), cell(row, stepAt, "step"));
+        long nanos = time(row);
+        List<String> step = List.of(name(row, "stage"), name(row, "step"));
         if (!step.equals(lastStep)) {
-            begin(row, step, seconds);
-        }
-        lastSeconds = seconds;
-        long nanos = Math.round(seconds * 1e9);
-        int readings = 0;
-        for (Column column : columns) {
-            Optional<Double> value = number(row, column.at(), column.header());
-            if (value.isPresent()) {
-                double si = value.get() * column.name().factor();
-                writer.reading(new Measured(column.name().channel(), si, nanos, nanos));
-                readings++;
+            if (nanos == lastNanos) {
+                throw cells.fault(row, timeColumn(), "a new step must begin later than the row above");
             }
+            change(row, step, nanos);
+        }
+        lastNanos = nanos;
+        long requested = requested(row, nanos);
+        int readings = 0;
+        for (Column column : columns.readings()) {
+            Optional<Reading> reading = reading(row, column, requested, nanos);
+            reading.ifPresent(writer::reading);
+            readings += reading.isPresent() ? 1 : 0;
         }
         steps.at(nanos);
         return readings;
     }
 
-    private void begin(CSVRecord row, List<String> step, double seconds) {
-        if (!ImportedSteps.STAGES.contains(step.get(0))) {
-            throw fault(
-                    row, "stage", "'" + step.get(0) + "' must be one of " + String.join(", ", ImportedSteps.STAGES));
-        }
-        if (step.get(1).isEmpty()) {
-            throw fault(row, "step", "is empty; name the step, such as 50 %");
-        }
-        if (!seen.add(step)) {
-            throw fault(
-                    row,
-                    "step",
-                    "'" + step.get(1) + "' comes again after other steps; give the repeat a name of its own, such as '"
-                            + step.get(1) + " again'");
-        }
-        if (!lastStep.isEmpty() && seconds == lastSeconds) {
-            throw fault(row, "time_s", "a new step must begin later than the row above");
-        }
-        lastStep = step;
-        steps.begin(step.get(0), step.get(1), Math.round(seconds * 1e9));
+    private String name(CSVRecord row, String column) {
+        return cells.name(row, columns.at(column).orElseThrow(), column);
     }
 
-    private String cell(CSVRecord row, int at, String column) {
-        if (at >= row.size()) {
-            throw fault(row, column, "is not there: the row has only " + row.size() + " cells");
-        }
-        return row.get(at);
+    private String timeColumn() {
+        return form.instants() ? "time" : "time_s";
     }
 
-    private Optional<Double> number(CSVRecord row, int at, String column) {
-        String text = cell(row, at, column);
+    private long time(CSVRecord row) {
+        String column = timeColumn();
+        String text = cells.text(row, columns.at(column).orElseThrow(), column);
+        if (text.isEmpty()) {
+            throw cells.fault(row, column, "is empty");
+        }
+        long nanos = form.instants()
+                ? cells.nanosSince(row, wall.orElseThrow(), cells.instant(row, text, column), column)
+                : cells.nanos(row, text, column);
+        if (nanos < lastNanos) {
+            throw cells.fault(row, column, Cells.shown(text) + " lies before the row above; sort the rows by time");
+        }
+        return nanos;
+    }
+
+    private long requested(CSVRecord row, long nanos) {
+        return noLater(row, "requested_s", nanos, "a reading is asked for before it comes");
+    }
+
+    private long beginning(CSVRecord row, long nanos) {
+        return noLater(row, "begin_s", nanos, "a step begins before it is averaged");
+    }
+
+    /** The time in that column; the row's own where there is none. */
+    private long noLater(CSVRecord row, String column, long nanos, String why) {
+        OptionalInt at = columns.at(column);
+        String text = at.isPresent() ? cells.text(row, at.getAsInt(), column) : "";
+        if (text.isEmpty()) {
+            return nanos;
+        }
+        long earlier = cells.nanos(row, text, column);
+        if (earlier > nanos) {
+            throw cells.fault(row, column, "lies behind time_s; " + why);
+        }
+        return earlier;
+    }
+
+    private Optional<Reading> reading(CSVRecord row, Column column, long requested, long nanos) {
+        String text = cells.text(row, column.at(), column.header());
+        Channel channel = column.name().channel();
         if (text.isEmpty()) {
             return Optional.empty();
         }
-        try {
-            double value = Double.parseDouble(text);
-            if (Double.isFinite(value) && text.matches("[-+0-9.eE]+")) {
-                return Optional.of(value);
-            }
-        } catch (NumberFormatException e) {
-            // said below
+        if (text.equals("overload")) {
+            return Optional.of(new Overload(channel, requested, nanos));
         }
-        throw fault(row, column, "'" + text + "' is not a number with a decimal point");
+        if (text.equals("missing") || text.startsWith("missing: ")) {
+            String reason = cells.name(row, column.at(), column.header()).substring("missing".length());
+            return Optional.of(new Missing(
+                    channel, reason.isEmpty() ? "not in the table" : reason.substring(2), requested, nanos));
+        }
+        return Optional.of(new Measured(channel, value(row, column, text), requested, nanos));
     }
 
-    private ImportException fault(CSVRecord row, String column, String what) {
-        return new ImportException(file + ": row " + row.getRecordNumber() + ", column " + column + ": " + what);
+    private double value(CSVRecord row, Column column, String text) {
+        if (!form.unitsInCells()) {
+            return cells.number(row, text, column.header())
+                    * column.name().factor(column.name().unit().orElseThrow());
+        }
+        String[] parts = cells.withUnit(row, text, column.header());
+        String unit = unitOf.computeIfAbsent(column, first -> parts[1]);
+        if (!unit.equals(parts[1])) {
+            throw cells.fault(
+                    row,
+                    column.header(),
+                    Cells.shown(text) + " is in another unit than the rows above, which are" + " in " + unit
+                            + "; write a column in one unit");
+        }
+        try {
+            return cells.number(row, parts[0], column.header()) * column.name().factor(unit);
+        } catch (IllegalArgumentException e) {
+            throw cells.fault(row, column.header(), Cells.shown(text) + ": " + e.getMessage());
+        }
+    }
+
+    private void change(CSVRecord row, List<String> step, long nanos) {
+        steps.end();
+        lastStep = step;
+        if (step.equals(NO_STEP)) {
+            return;
+        }
+        if (!ImportedSteps.STAGES.contains(step.get(0))) {
+            throw cells.fault(
+                    row,
+                    "stage",
+                    Cells.shown(step.get(0)) + " must be one of " + String.join(", ", ImportedSteps.STAGES));
+        }
+        if (step.get(1).isEmpty()) {
+            throw cells.fault(row, "step", "is empty; name the step, such as 50 %");
+        }
+        if (!seen.add(step)) {
+            String name = Cells.shown(step.get(1));
+            throw cells.fault(row, "step", name + " comes again after other rows; give the repeat a name of its own");
+        }
+        steps.begin(begun(row, step, nanos));
+    }
+
+    private ImportedSteps.Begun begun(CSVRecord row, List<String> step, long nanos) {
+        OptionalInt settled = columns.at("settled");
+        SortedMap<String, Double> loads = new TreeMap<>();
+        columns.loads().forEach((rail, at) -> optional(row, at, "set." + rail + "_A")
+                .ifPresent(amps -> loads.put(rail, amps)));
+        OptionalInt volts = columns.at("set.input_V");
+        return new ImportedSteps.Begun(
+                step.get(0),
+                step.get(1),
+                beginning(row, nanos),
+                nanos,
+                settled.isEmpty() || cells.yes(row, cells.text(row, settled.getAsInt(), "settled"), "settled"),
+                volts.isPresent() ? optional(row, volts.getAsInt(), "set.input_V") : OptionalDouble.empty(),
+                loads);
+    }
+
+    private OptionalDouble optional(CSVRecord row, int at, String column) {
+        String text = cells.text(row, at, column);
+        return text.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(cells.number(row, text, column));
     }
 }

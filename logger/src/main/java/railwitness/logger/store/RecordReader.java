@@ -18,6 +18,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Consumer;
 import railwitness.drivers.instrument.Identity;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Waveform;
@@ -38,13 +39,18 @@ final class RecordReader {
 
     private <T> List<T> all(RecordTable table, RowMapper<T> mapper) throws SQLException {
         List<T> entries = new ArrayList<>();
+        each(table, entries::add, mapper);
+        return entries;
+    }
+
+    /** Hands the rows over one after the other, in recording order. */
+    private <T> void each(RecordTable table, Consumer<T> sink, RowMapper<T> mapper) throws SQLException {
         try (Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery(table.selectSql())) {
             while (rows.next()) {
-                entries.add(mapper.map(rows));
+                sink.accept(mapper.map(rows));
             }
         }
-        return entries;
     }
 
     Optional<SessionHead> head() throws SQLException {
@@ -134,8 +140,15 @@ final class RecordReader {
     }
 
     List<ExchangeEntry> exchanges() throws SQLException {
-        return all(
+        List<ExchangeEntry> all = new ArrayList<>();
+        exchanges(all::add);
+        return all;
+    }
+
+    void exchanges(Consumer<ExchangeEntry> sink) throws SQLException {
+        each(
                 RecordTable.EXCHANGE,
+                sink,
                 r -> new ExchangeEntry(r.getLong(2), r.getString(3), r.getString(4), r.getString(5), r.getString(6)));
     }
 
@@ -144,9 +157,16 @@ final class RecordReader {
     }
 
     List<WaveformEntry> waveforms() throws SQLException {
+        List<WaveformEntry> all = new ArrayList<>();
+        waveforms(all::add);
+        return all;
+    }
+
+    void waveforms(Consumer<WaveformEntry> sink) throws SQLException {
         Map<Long, Channel> channels = channelsBySeq();
-        return all(
+        each(
                 RecordTable.WAVEFORM,
+                sink,
                 r -> new WaveformEntry(
                         r.getLong(2),
                         new Waveform(

@@ -112,6 +112,22 @@ public final class SessionFile implements AutoCloseable {
         return read(records::exchanges);
     }
 
+    /** The exchanges one after the other, in recording order. */
+    public void exchanges(Consumer<ExchangeEntry> sink) {
+        read(() -> {
+            records.exchanges(sink);
+            return null;
+        });
+    }
+
+    /** The waveforms one after the other, in recording order. */
+    public void waveforms(Consumer<WaveformEntry> sink) {
+        read(() -> {
+            records.waveforms(sink);
+            return null;
+        });
+    }
+
     public List<WaveformEntry> waveforms() {
         return read(records::waveforms);
     }
