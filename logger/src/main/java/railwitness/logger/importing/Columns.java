@@ -85,8 +85,8 @@ final class Columns {
             return name.orElseThrow(() -> new IllegalArgumentException(
                     "columns are time_s, stage, step and <node>.<what>_<unit>, such as plus.voltage_V"));
         } catch (IllegalArgumentException e) {
-            throw new ImportException(
-                    file + ": row 1, column " + (at + 1) + ": " + Cells.shown(header) + ": " + e.getMessage() + hint(header));
+            throw new ImportException(file + ": row 1, column " + (at + 1) + ": " + Cells.shown(header) + ": "
+                    + e.getMessage() + hint(header));
         }
     }
 
