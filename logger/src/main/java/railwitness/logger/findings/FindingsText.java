@@ -73,6 +73,9 @@ public final class FindingsText {
                 + session.state().word());
         lines.add("");
         lines.add(verdictLine());
+        session.findings().verdicts().stream()
+                .findFirst()
+                .ifPresent(first -> lines.add("decision rule: " + first.rule().words()));
         lines.add("");
     }
 
@@ -83,8 +86,7 @@ public final class FindingsText {
                 .count();
         String count = verdicts.isEmpty()
                 ? "no requirements to judge"
-                : met + " of " + verdicts.size() + " requirements met; "
-                        + verdicts.get(0).rule().words();
+                : met + " of " + verdicts.size() + " requirements met";
         Fitness fitness = session.findings().verdict();
         return switch (fitness) {
             case FIT -> "FIT TO RETURN   " + count;
@@ -104,7 +106,7 @@ public final class FindingsText {
         points.forEach(point -> rails.addAll(point.rails().keySet()));
         TextTable table = new TextTable();
         List<String> head = new ArrayList<>(List.of("stage", "step", "input V", "input A"));
-        rails.forEach(rail -> head.addAll(List.of(rail + " V", "A", "ripple mV")));
+        rails.forEach(rail -> head.addAll(List.of(rail + " V", "load A", "ripple mV")));
         head.addAll(List.of("in W", "out W", "loss W", "eff %"));
         table.row(head);
         table.rule();
