@@ -84,9 +84,8 @@ public final class FindingsText {
         long met = verdicts.stream()
                 .filter(v -> v.outcome() == Outcome.PASS || v.outcome() == Outcome.CONDITIONAL_PASS)
                 .count();
-        String count = verdicts.isEmpty()
-                ? "no requirements to judge"
-                : met + " of " + verdicts.size() + " requirements met";
+        String count =
+                verdicts.isEmpty() ? "no requirements to judge" : met + " of " + verdicts.size() + " requirements met";
         Fitness fitness = session.findings().verdict();
         return switch (fitness) {
             case FIT -> "FIT TO RETURN   " + count;

@@ -29,9 +29,13 @@ public final class TextTable {
         boolean[] words = new boolean[columns];
         for (int i = 0; i < columns; i++) {
             int column = i;
-            widths[i] = rows.stream().mapToInt(row -> cell(row, column).length()).max().orElse(0);
+            widths[i] = rows.stream()
+                    .mapToInt(row -> cell(row, column).length())
+                    .max()
+                    .orElse(0);
             words[i] = i < left
-                    || rows.stream().skip(1).anyMatch(row -> !NUMBER.matcher(cell(row, column)).matches());
+                    || rows.stream().skip(1).anyMatch(row -> !NUMBER.matcher(cell(row, column))
+                            .matches());
         }
         int across = Arrays.stream(widths).map(width -> width + 2).sum() - 2;
         return rows.stream()

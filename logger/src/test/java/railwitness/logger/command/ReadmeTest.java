@@ -30,17 +30,21 @@ class ReadmeTest {
         assertThat(shown).hasSizeGreaterThan(30);
         for (String tag : List.of("en-GB", "de-DE", "ar-EG")) {
             Locale.setDefault(Locale.forLanguageTag(tag));
-            Said said = Said.by("rehearse", "--out", folder.resolve(tag + ".session").toString());
+            Said said = Said.by(
+                    "rehearse", "--out", folder.resolve(tag + ".session").toString());
 
             assertThat(said.exitCode()).isZero();
-            assertThat(withoutItsTime(Arrays.asList(said.out().split("\n")))).as(tag).isEqualTo(withoutItsTime(shown));
+            assertThat(withoutItsTime(Arrays.asList(said.out().split("\n"))))
+                    .as(tag)
+                    .isEqualTo(withoutItsTime(shown));
         }
     }
 
     private static List<String> transcript() throws IOException {
         String readme = Files.readString(Path.of("../README.md"));
         int from = readme.indexOf("```\nFINDINGS") + 4;
-        return Arrays.asList(readme.substring(from, readme.indexOf("\n```", from)).split("\n"));
+        return Arrays.asList(
+                readme.substring(from, readme.indexOf("\n```", from)).split("\n"));
     }
 
     private static List<String> withoutItsTime(List<String> lines) {
