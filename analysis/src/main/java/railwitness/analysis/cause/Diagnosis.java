@@ -31,6 +31,9 @@ public final class Diagnosis {
     /** Causes closer than this are not told apart. */
     private static final double NOT_TOLD_APART = 2;
 
+    /** A cause that fits less well than this is not named: its fit would print as nought. */
+    private static final double LEAST_FIT = 0.005;
+
     private static final int GRID = 12;
     private static final int REFINEMENTS = 6;
 
@@ -113,6 +116,7 @@ public final class Diagnosis {
         double sum = all;
         return near.stream()
                 .map(one -> cause(one, near, likelihood(one.squares() - best) / sum))
+                .filter(cause -> cause.fit() >= LEAST_FIT)
                 .toList();
     }
 

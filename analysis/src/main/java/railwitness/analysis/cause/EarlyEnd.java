@@ -5,13 +5,21 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * Causes of a run that ended before a load was drawn, because the input took too much. With the remote turn-on off only
+ * Causes of a run that ended before a load was drawn, because the input took too much or a rail did not come up. With the remote turn-on off only
  * what lies straight across the input can draw: a switch. With it on and at once it is a rectifier, its rail, a turn, or a
  * core driven one way; one number does not tell them apart, so each gets its equal share, and something else as much.
+ * Where the current was in order and a rail did not come up, it is the drive, or what is the rail's own.
  */
 public final class EarlyEnd {
     /** Below this a switch leaks, above it is shorted, A. */
     private static final double LEAK_AMPERES = 1;
+
+    private static final List<CauseCode> TOO_MUCH_WHEN_ON =
+            List.of(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN, CauseCode.DEAD_DRIVE);
+
+    private static final List<CauseCode> NO_RAIL = List.of(CauseCode.DEAD_DRIVE, CauseCode.SHORTED_RECTIFIER);
+
+    private static final List<CauseCode> OWN_OF_RAIL = List.of(CauseCode.SHORTED_RECTIFIER, CauseCode.DEAD_RECTIFIER);
 
     private static final List<String> BEFORE_LOAD = List.of("standby", "power-up", "no-load");
 
@@ -26,26 +34,55 @@ public final class EarlyEnd {
     public static List<Cause> causes(Ending ending) {
         String fact = String.format(
                 Locale.ROOT,
-                "input took %.3g A in stage %s with the remote turn-on %s",
+                "input took %.3g A in stage %s with the remote turn-on %s%s",
                 ending.inputAmperes(),
                 ending.stage(),
-                ending.remoteOn() ? "on" : "off");
-        List<CauseCode> codes = codes(ending);
-        return codes.stream()
-                .map(code -> new Cause(
-                        code,
-                        Optional.empty(),
-                        1.0 / (codes.size() + 1),
+                ending.remoteOn() ? "on" : "off",
+                low(ending));
+        List<Suspect> suspects = suspects(ending);
+        return suspects.stream()
+                .map(suspect -> new Cause(
+                        suspect.code(),
+                        suspect.rail(),
+                        1.0 / (suspects.size() + 1),
                         List.of(fact),
                         List.of(),
-                        codes.stream().filter(other -> other != code).toList()))
+                        suspects.stream()
+                                .map(Suspect::code)
+                                .filter(other -> other != suspect.code())
+                                .distinct()
+                                .toList()))
                 .toList();
     }
 
-    private static List<CauseCode> codes(Ending ending) {
-        if (ending.remoteOn()) {
-            return List.of(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN, CauseCode.DEAD_DRIVE);
+    private static String low(Ending ending) {
+        return ending.lowRails().isEmpty()
+                ? ""
+                : ", and did not come up: " + String.join(", ", ending.lowRails())
+                        + (ending.othersUp() ? "; the other rails did" : "");
+    }
+
+    private record Suspect(CauseCode code, Optional<String> rail) {}
+
+    private static List<Suspect> suspects(Ending ending) {
+        if (!ending.lowRails().isEmpty()) {
+            return ending.othersUp() ? ofRails(ending.lowRails()) : ofUnit(NO_RAIL);
         }
-        return List.of(ending.inputAmperes() < LEAK_AMPERES ? CauseCode.LEAKY_SWITCH : CauseCode.SHORTED_SWITCH);
+        if (ending.remoteOn()) {
+            return ofUnit(TOO_MUCH_WHEN_ON);
+        }
+        return ofUnit(
+                List.of(ending.inputAmperes() < LEAK_AMPERES ? CauseCode.LEAKY_SWITCH : CauseCode.SHORTED_SWITCH));
+    }
+
+    private static List<Suspect> ofUnit(List<CauseCode> codes) {
+        return codes.stream().map(code -> new Suspect(code, Optional.empty())).toList();
+    }
+
+    /** The transformer and its drive work, for others come up: what is left is the rail's own. */
+    private static List<Suspect> ofRails(List<String> rails) {
+        return rails.stream()
+                .flatMap(rail -> OWN_OF_RAIL.stream().map(code -> new Suspect(code, Optional.of(rail))))
+                .toList();
     }
 }

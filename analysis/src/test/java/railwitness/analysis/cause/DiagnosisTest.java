@@ -82,6 +82,22 @@ class DiagnosisTest {
         assertThat(causes).allSatisfy(cause -> assertThat(cause.alike()).isNotEmpty());
     }
 
+    @Test
+    void oneRailThatStaysDownIsItsOwnRectifiersFault() {
+        List<Cause> causes = EarlyEnd.causes(new Ending("power-up", 0.4, true, List.of("plus"), true));
+        assertThat(causes)
+                .extracting(Cause::code)
+                .containsExactly(CauseCode.SHORTED_RECTIFIER, CauseCode.DEAD_RECTIFIER);
+        assertThat(causes).allSatisfy(cause -> assertThat(cause.rail()).contains("plus"));
+        assertThat(causes.get(0).supports()).singleElement().asString().contains("did not come up: plus");
+    }
+
+    @Test
+    void noRailAtAllIsTheDriveOrAShort() {
+        List<Cause> causes = EarlyEnd.causes(new Ending("power-up", 0.1, true, List.of("plus", "minus"), false));
+        assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.DEAD_DRIVE, CauseCode.SHORTED_RECTIFIER);
+    }
+
     private static List<Cause> diagnose(List<OperatingPoint> measured) {
         Design design = SimulatedSupply.design();
         Points points = new Points(measured, Optional.of(design));

@@ -55,6 +55,8 @@ public record ChannelAccuracy(
         } else if (sheet.duty() instanceof Duty.AsLoad load && measured == Quantity.CURRENT) {
             LoadSetting setting = load.setting();
             ranges.addAll(listed(setting.highestAmps()));
+        } else if (sheet.duty() instanceof Duty.AsScope scope) {
+            ranges.add(scope.setting().rangeVolts());
         }
         return new ChannelAccuracy(
                 channel,
@@ -98,7 +100,8 @@ public record ChannelAccuracy(
 
     /**
      * What may be wrong with a value, each thing by itself, in the channel's unit; empty when nothing is stated. The
-     * gain of a meter is one unknown in each of its ranges, shared by all values taken in that range; the shunt's error
+     * gain of a meter is one unknown in each of its ranges, shared by all values taken in that range (one for all values
+     * where no range is stated); the shunt's error
      * is one for all.
      *
      * @param range as {@link #rangeFor} gives it
@@ -119,7 +122,7 @@ public record ChannelAccuracy(
     }
 
     private String place(double range) {
-        return instrument + " " + channel + " " + (float) (range * perUnit);
+        return instrument + " " + channel + (ranges.isEmpty() ? "" : " " + (float) (range * perUnit));
     }
 
     private static void add(

@@ -60,7 +60,7 @@ public final class VirtualMeter extends VirtualInstrument {
                 ? Channel.of("input.voltage")
                 : fixture.reads().get(0);
         Fixture.Leads leads = fixture.leads();
-        double off = leads.shuntToleranceShare() * 0.9 * (2 * random.nextDouble() - 1);
+        double off = leads.shuntToleranceShare() * (2 * random.nextDouble() - 1);
         probe = new Probe(world, channel, leads.shuntOhm() * (1 + off), leads.bandLowHz(), leads.bandHighHz());
         for (Function each : Function.values()) {
             errors.put(each, new Imperfection(fixture.stated(each.quantity), random));

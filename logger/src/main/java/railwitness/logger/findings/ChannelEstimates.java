@@ -48,7 +48,8 @@ final class ChannelEstimates {
     private Estimate offBy(ChannelAccuracy accuracy, double value, String unit) {
         List<Term> terms = new ArrayList<>();
         for (Contribution contribution : accuracy.contributions(value, accuracy.rangeFor(value))) {
-            double size = contribution.relative() ? Math.abs(contribution.effect() / value) : contribution.effect();
+            double own = contribution.relative() ? Math.abs(value) : 1;
+            double size = Math.abs(contribution.effect()) / own;
             Influence error = influence(accuracy, contribution, size, contribution.relative() ? "1" : unit);
             terms.add(new Term(error, Math.copySign(contribution.standardUncertainty(), contribution.effect())));
         }

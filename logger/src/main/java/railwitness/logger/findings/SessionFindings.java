@@ -76,7 +76,7 @@ public record SessionFindings(
         Circumstances circumstances = new Circumstances(
                 new RippleMeans(bands(bench), Map.of()),
                 bench.isPresent() ? OptionalDouble.of(bench.get().leadResistanceOhms()) : OptionalDouble.empty(),
-                ending(file, events));
+                ending(file, events, rails));
         return new SessionFindings(
                 file.head(),
                 file.state(),
@@ -161,11 +161,17 @@ public record SessionFindings(
     }
 
     /** A run that ended while the unit was powered for the first time says something by that alone. */
-    private static Optional<Ending> ending(SessionFile file, List<EventEntry> events) {
+    private static Optional<Ending> ending(SessionFile file, List<EventEntry> events, List<String> rails) {
         return events.stream()
                 .filter(event -> event.what().equals("first power"))
                 .findFirst()
-                .flatMap(event -> FirstPowerEnding.of(event, lastInputAmps(file)));
+                .flatMap(event -> FirstPowerEnding.of(event, lastInputAmps(file), railsRead(file, rails)));
+    }
+
+    private static int railsRead(SessionFile file, List<String> rails) {
+        return (int) file.channels().stream()
+                .filter(channel -> channel.quantity() == Quantity.VOLTAGE && rails.contains(channel.node()))
+                .count();
     }
 
     private static OptionalDouble lastInputAmps(SessionFile file) {

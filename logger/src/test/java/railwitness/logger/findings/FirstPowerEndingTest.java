@@ -1,0 +1,50 @@
+package railwitness.logger.findings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import railwitness.analysis.cause.Ending;
+import railwitness.logger.store.EventEntry;
+
+class FirstPowerEndingTest {
+    private static final OptionalDouble HALF_AN_AMPERE = OptionalDouble.of(0.5);
+
+    private static EventEntry event(String text) {
+        return new EventEntry(1, "first power", text);
+    }
+
+    @Test
+    void aRailThatStaysDownIsReadBackByName() {
+        String text =
+                "remote on: the current is within its bound, but the rails did not come up (plus -0.000300 V): drive";
+        Ending ending = FirstPowerEnding.of(event(text), HALF_AN_AMPERE, 2).orElseThrow();
+        assertThat(ending.lowRails()).containsExactly("plus");
+        assertThat(ending.othersUp()).isTrue();
+        assertThat(ending.remoteOn()).isTrue();
+    }
+
+    @Test
+    void allRailsDownAreReadBack() {
+        String text =
+                "remote on: the current is within its bound, but the rails did not come up (plus 1.2 V, minus not read)";
+        Ending ending = FirstPowerEnding.of(event(text), HALF_AN_AMPERE, 2).orElseThrow();
+        assertThat(ending.lowRails()).containsExactly("plus", "minus");
+        assertThat(ending.othersUp()).isFalse();
+    }
+
+    @Test
+    void currentWithTheRemoteOffIsReadBack() {
+        assertThat(FirstPowerEnding.of(
+                        event("remote off: the unit draws 5.01 A at 3.45 V, the design allows 0.02 A"),
+                        OptionalDouble.of(5.01),
+                        2))
+                .contains(new Ending("power-up", 5.01, false));
+    }
+
+    @Test
+    void anInstrumentThatDidNotAnswerSaysNothingOfTheUnit() {
+        assertThat(FirstPowerEnding.of(event("supply: no answer within 1 s"), HALF_AN_AMPERE, 2))
+                .isEmpty();
+    }
+}
