@@ -51,7 +51,8 @@ public enum FigureName {
     STANDBY_CURRENT("standby current", "A", false, "input current with the remote turn-on off"),
     DROP_OUT_VOLTAGE("drop-out voltage", "V", false, "input at which the rails give up when it is lowered"),
     RIPPLE("ripple", "V", true, "rms of the rail's alternating part at full load, in the stated band"),
-    RIPPLE_PEAK_TO_PEAK("ripple peak to peak", "V", true, "highest minus lowest of the rail's waveform at full load");
+    RIPPLE_PEAK_TO_PEAK("ripple peak to peak", "V", true, "highest minus lowest of the rail's waveform at full load"),
+    PEAK_DRAIN_VOLTAGE("peak drain voltage", "V", false, "highest of a switch's drain waveform at full load");
 
     private final String word;
     private final String unit;

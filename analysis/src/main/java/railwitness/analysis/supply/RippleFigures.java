@@ -1,5 +1,6 @@
 package railwitness.analysis.supply;
 
+import static railwitness.analysis.design.FigureName.PEAK_DRAIN_VOLTAGE;
 import static railwitness.analysis.design.FigureName.RIPPLE;
 import static railwitness.analysis.design.FigureName.RIPPLE_PEAK_TO_PEAK;
 
@@ -7,6 +8,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.analysis.design.Band;
+import railwitness.analysis.design.Design;
+import railwitness.analysis.design.Switches;
 import railwitness.analysis.uncertainty.Estimate;
 
 /** Ripple by meter and by waveform. */
@@ -29,6 +32,24 @@ final class RippleFigures {
                             wave -> ledger.enter(RIPPLE_PEAK_TO_PEAK, Optional.of(rail), wave.peakToPeak(), wave.at()),
                             () -> ledger.miss(RIPPLE_PEAK_TO_PEAK, Optional.of(rail), "needs a waveform"));
         }
+        means.drainPeak()
+                .ifPresentOrElse(
+                        peak -> ledger.enter(PEAK_DRAIN_VOLTAGE, Optional.empty(), peak, atDrain(peak)),
+                        () -> ledger.miss(PEAK_DRAIN_VOLTAGE, Optional.empty(), "needs a waveform of a drain"));
+    }
+
+    private String atDrain(Estimate peak) {
+        OptionalDouble rating = points.design()
+                .flatMap(Design::switches)
+                .map(Switches::ratingVolts)
+                .orElse(OptionalDouble.empty());
+        return rating.isEmpty()
+                ? "full load, rating of the switches not on the sheet"
+                : String.format(
+                        Locale.ROOT,
+                        "full load, %.0f %% of the switches' rating of %.4g V",
+                        100 * peak.value() / rating.getAsDouble(),
+                        rating.getAsDouble());
     }
 
     private void byMeter(String rail) {

@@ -1,8 +1,11 @@
 package railwitness.analysis.supply;
 
+import java.util.Comparator;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.hipparchus.complex.Complex;
 import org.hipparchus.transform.DftNormalization;
 import org.hipparchus.transform.FastFourierTransformer;
@@ -35,6 +38,20 @@ public record RippleWaveform(
      * @param amplitudeVolts of line i at {@code i * stepHz}, V
      */
     public record Spectrum(double stepHz, double[] amplitudeVolts) {
+
+        /** One line. */
+        public record Peak(double hertz, double volts) {}
+
+        /** The largest lines that stand above both their neighbours, largest first. */
+        public List<Peak> peaks(int most) {
+            return IntStream.range(1, amplitudeVolts.length - 1)
+                    .filter(line -> amplitudeVolts[line] > amplitudeVolts[line - 1]
+                            && amplitudeVolts[line] >= amplitudeVolts[line + 1])
+                    .mapToObj(line -> new Peak(line * stepHz, amplitudeVolts[line]))
+                    .sorted(Comparator.comparingDouble(Peak::volts).reversed())
+                    .limit(most)
+                    .toList();
+        }
 
         /** Frequency of the largest line above a frequency, Hz. */
         public double strongestAboveHz(double lowestHz) {

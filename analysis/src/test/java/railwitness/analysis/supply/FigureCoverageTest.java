@@ -23,7 +23,7 @@ import railwitness.analysis.uncertainty.Influence;
  */
 class FigureCoverageTest {
     private static final long SEED = 25_000;
-    private static final int SESSIONS = 200;
+    private static final int SESSIONS = 60;
     private static final double GAIN = 3e-4;
     private static final double OFFSET = 2e-3;
     private static final double SCATTER = 1e-3;
@@ -119,7 +119,6 @@ class FigureCoverageTest {
 
     @Test
     void statedIntervalsHoldTheTruth() {
-        System.out.println("seed " + SEED);
         Random random = new Random(SEED);
         List<Truth> truths = truths();
         Figures exact = figures(truths, new Session(random, true));
@@ -135,9 +134,7 @@ class FigureCoverageTest {
                 inside.merge(figure.name().word() + " " + figure.rail().orElse(""), holds ? 1 : 0, Integer::sum);
             }
         }
-        inside.forEach((name, count) ->
-                System.out.printf(java.util.Locale.ROOT, "%s: %.1f %%%n", name, 100.0 * count / SESSIONS));
-        assertThat(inside.values()).allSatisfy(count -> assertThat(100.0 * count / SESSIONS)
-                .isBetween(90.0, 99.0)); // 1500 sessions gave 94.2 to 96.3 %; 200 scatter by some 1.5 %
+        assertThat(inside.values()).as("seed %d", SEED).allSatisfy(count -> assertThat(100.0 * count / SESSIONS)
+                .isBetween(85.0, 100.0)); // 1500 sessions gave 94.2 to 96.3 %; 60 scatter by some 2.8 %
     }
 }

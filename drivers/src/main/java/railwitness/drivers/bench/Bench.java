@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import railwitness.drivers.instrument.Dialects;
 import railwitness.drivers.instrument.Instrument;
 import railwitness.drivers.instrument.Load;
@@ -24,7 +23,7 @@ public final class Bench implements AutoCloseable {
     private final List<Station<Meter>> meters = new ArrayList<>();
     private final Map<String, Station<Load>> loads = new LinkedHashMap<>();
     private Station<Supply> supply;
-    private Station<Scope> scope;
+    private final List<Station<Scope>> scopes = new ArrayList<>();
 
     private Bench(BenchSheet sheet) {
         this.sheet = sheet;
@@ -59,7 +58,7 @@ public final class Bench implements AutoCloseable {
         } else if (met.instrument() instanceof Meter found) {
             meters.add(kept(maker.make(found, met.line())));
         } else if (met.instrument() instanceof Scope found) {
-            scope = kept(maker.make(found, met.line()));
+            scopes.add(kept(maker.make(found, met.line())));
         }
     }
 
@@ -94,8 +93,9 @@ public final class Bench implements AutoCloseable {
         return List.copyOf(meters);
     }
 
-    public Optional<Station<Scope>> scope() {
-        return Optional.ofNullable(scope);
+    /** In the order of the sheet; each looks at one channel. */
+    public List<Station<Scope>> scopes() {
+        return List.copyOf(scopes);
     }
 
     /** All of them, in the order of the sheet. */

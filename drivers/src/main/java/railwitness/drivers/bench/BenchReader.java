@@ -55,6 +55,7 @@ final class BenchReader {
     private final Set<String> names = new HashSet<>();
     private final Set<String> ports = new HashSet<>();
     private final Set<Channel> channels = new TreeSet<>();
+    private final Set<Channel> pictured = new TreeSet<>();
     private final Set<String> loadedRails = new HashSet<>();
 
     private List<InstrumentSheet> instruments(double mainsHz) {
@@ -63,7 +64,8 @@ final class BenchReader {
             InstrumentSheet instrument = new InstrumentReader(table, mainsHz).read();
             once(table, "name", names, instrument.name());
             once(table, "port", ports, instrument.port().port());
-            instrument.reads().forEach(channel -> once(table, "reads", channels, channel));
+            Set<Channel> seen = instrument.isScope() ? pictured : channels;
+            instrument.reads().forEach(channel -> once(table, "reads", seen, channel));
             if (instrument.duty() instanceof Duty.AsLoad load) {
                 once(table, "rail", loadedRails, load.setting().rail());
             }

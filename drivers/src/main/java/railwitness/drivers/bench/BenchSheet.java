@@ -48,11 +48,12 @@ public record BenchSheet(
         return new BenchReader(root).read();
     }
 
-    /** Every channel that is read, with the name of the instrument or of the hand-read meter. */
+    /** Every channel that is read in each round (a scope is asked only when a waveform is wanted), with the name of the instrument or of the hand-read meter. */
     public Map<Channel, String> readBy() {
         Map<Channel, String> readBy = new TreeMap<>();
-        instruments.forEach(
-                instrument -> instrument.reads().forEach(channel -> readBy.put(channel, instrument.name())));
+        instruments.stream()
+                .filter(instrument -> !instrument.isScope())
+                .forEach(instrument -> instrument.reads().forEach(channel -> readBy.put(channel, instrument.name())));
         handRead.forEach(meter -> readBy.put(meter.reads(), meter.name()));
         return readBy;
     }
@@ -66,13 +67,26 @@ public record BenchSheet(
     /** How well this channel is read; empty when nobody reads it. */
     public Optional<ChannelAccuracy> accuracyOf(Channel channel) {
         Optional<ChannelAccuracy> wired = instruments.stream()
-                .filter(instrument -> instrument.reads().contains(channel))
+                .filter(instrument ->
+                        !instrument.isScope() && instrument.reads().contains(channel))
                 .findFirst()
                 .map(instrument -> ChannelAccuracy.of(channel, instrument, ambientDegC));
         return wired.or(() -> handRead.stream()
                 .filter(meter -> meter.reads().equals(channel))
                 .findFirst()
                 .map(meter -> ChannelAccuracy.of(meter, ambientDegC)));
+    }
+
+    /** The scope that looks at this channel, where there is one. */
+    public Optional<InstrumentSheet> scopeOf(Channel channel) {
+        return instruments.stream()
+                .filter(instrument -> instrument.isScope() && instrument.reads().contains(channel))
+                .findFirst();
+    }
+
+    /** How well the scope that looks at this channel measures it; empty where there is none. */
+    public Optional<ChannelAccuracy> waveformAccuracyOf(Channel channel) {
+        return scopeOf(channel).map(scope -> ChannelAccuracy.of(channel, scope, ambientDegC));
     }
 
     /** The bank of this rail, where there is one. */

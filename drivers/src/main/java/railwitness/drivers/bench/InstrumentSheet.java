@@ -41,4 +41,9 @@ public record InstrumentSheet(
         accuracy = Map.copyOf(accuracy);
         bandHz = List.copyOf(bandHz);
     }
+
+    /** Whether it is a scope, which is not asked in each round. */
+    public boolean isScope() {
+        return duty instanceof Duty.AsScope;
+    }
 }

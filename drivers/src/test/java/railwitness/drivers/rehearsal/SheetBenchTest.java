@@ -152,7 +152,7 @@ class SheetBenchTest {
             assertReadings(values(bench), virtual.world().now());
             Sweep sweep = supply.poll();
             assertThat(sweep.conditions()).isEmpty();
-            Waveform waveform = bench.scope().orElseThrow().instrument().waveform();
+            Waveform waveform = bench.scopes().get(0).instrument().waveform();
             assertThat(waveform.values()).hasSize(2000);
             assertThat(waveform.stepSeconds()).isCloseTo(1e-7, within(1e-12));
             bench.loads().values().forEach(station -> station.instrument().setOhms(12));

@@ -23,6 +23,7 @@ import picocli.CommandLine.IVersionProvider;
             VerifyCommand.class,
             ExportCommand.class,
             ImportCommand.class,
+            ImportTraceCommand.class,
             CheckCommand.class,
             PortsCommand.class,
             AskCommand.class,

@@ -9,11 +9,13 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import railwitness.analysis.cause.Cause;
 import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.NotFound;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RailPoint;
+import railwitness.analysis.supply.RippleWaveform;
 import railwitness.analysis.uncertainty.Budget;
 import railwitness.analysis.uncertainty.Coverage;
 import railwitness.analysis.uncertainty.Estimate;
@@ -23,6 +25,7 @@ import railwitness.logger.store.EventEntry;
 /** Findings as JSON, as {@code docs/findings.md} describes them: other programs read it, so keys are only added. */
 public final class FindingsJson {
     private static final double COVERAGE = 0.95;
+    private static final int LINES = 20;
 
     private final JsonNodeFactory nodes = JsonNodeFactory.instance;
     private final SessionFindings session;
@@ -66,6 +69,8 @@ public final class FindingsJson {
         root.set("verdicts", array(session.findings().verdicts(), this::verdict));
         root.set("causes", array(session.findings().causes(), this::cause));
         root.set("events", array(session.events(), this::event));
+        ObjectNode waveforms = root.putObject("waveforms");
+        session.waveforms().forEach((rail, wave) -> waveforms.set(rail, waveform(wave)));
         root.put("verdict", session.findings().verdict().words());
         return root;
     }
@@ -180,6 +185,29 @@ public final class FindingsJson {
             return node.putNull("degrees_of_freedom");
         }
         return node.put("degrees_of_freedom", row.degreesOfFreedom());
+    }
+
+    private ObjectNode waveform(RippleWaveform wave) {
+        ObjectNode node = nodes.objectNode();
+        node.set("peak_to_peak", estimate(wave.peakToPeak(), "V"));
+        node.set("rms", estimate(wave.rms(), "V"));
+        number(node, "at_switching_V", wave.atCycleVolts());
+        number(node, "at_twice_V", wave.atTwiceVolts());
+        number(node, "band_Hz", wave.bandwidthHz());
+        ArrayNode spectrum = node.putArray("lines");
+        wave.spectrum()
+                .peaks(LINES)
+                .forEach(line ->
+                        spectrum.add(nodes.objectNode().put("hz", line.hertz()).put("V", line.volts())));
+        return node;
+    }
+
+    private static void number(ObjectNode node, String key, OptionalDouble value) {
+        if (value.isPresent()) {
+            node.put(key, value.getAsDouble());
+        } else {
+            node.putNull(key);
+        }
     }
 
     private ObjectNode notFound(NotFound missing) {

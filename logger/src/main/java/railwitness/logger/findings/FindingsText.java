@@ -39,6 +39,7 @@ public final class FindingsText {
             "first power",
             "drop-out");
     private static final int MOST_EVENTS = 20;
+    private static final int LINES_SHOWN = 3;
 
     private final SessionFindings session;
     private final List<String> lines = new ArrayList<>();
@@ -55,6 +56,7 @@ public final class FindingsText {
         text.figures();
         text.notFound();
         text.losses();
+        text.waveforms();
         text.causes();
         text.notReached();
         text.events();
@@ -254,6 +256,42 @@ public final class FindingsText {
         return value.known() && value.u() > 0
                 ? Rounding.expanded(value, value.coverage(0.95)).toString()
                 : String.format(Locale.ROOT, "%.4g", value.value());
+    }
+
+    private void waveforms() {
+        session.waveforms()
+                .forEach((rail, wave) -> lines.add(String.format(
+                        Locale.ROOT,
+                        "waveform, %s: %.4g V peak to peak, %.4g V rms%s; %s%s",
+                        rail,
+                        wave.peakToPeak().value(),
+                        wave.rms().value(),
+                        wave.bandwidthHz().isPresent()
+                                ? String.format(
+                                        Locale.ROOT,
+                                        " in %.3g MHz",
+                                        wave.bandwidthHz().getAsDouble() / 1e6)
+                                : ", bandwidth not stated",
+                        wave.atCycleVolts().isPresent() && wave.atTwiceVolts().isPresent()
+                                ? String.format(
+                                        Locale.ROOT,
+                                        "%.3g V at the switching frequency against %.3g V at twice it; ",
+                                        wave.atCycleVolts().getAsDouble(),
+                                        wave.atTwiceVolts().getAsDouble())
+                                : "",
+                        "largest lines "
+                                + String.join(
+                                        ", ",
+                                        wave.spectrum().peaks(LINES_SHOWN).stream()
+                                                .map(line -> String.format(
+                                                        Locale.ROOT,
+                                                        "%.4g kHz %.3g V",
+                                                        line.hertz() / 1000,
+                                                        line.volts()))
+                                                .toList()))));
+        if (!session.waveforms().isEmpty()) {
+            lines.add("");
+        }
     }
 
     private void causes() {

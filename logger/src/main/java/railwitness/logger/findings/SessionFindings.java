@@ -19,6 +19,7 @@ import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.NotFound;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RippleMeans;
+import railwitness.analysis.supply.RippleWaveform;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
@@ -35,6 +36,7 @@ import railwitness.logger.store.StepEntry;
  * A session and everything worked out from it. Nothing here is kept in the file: the same file gives the same findings.
  *
  * @param ended wall-clock time of the last record, ns since the session's start
+ * @param waveforms by rail, where a scope looked or a trace was imported
  * @param design the sheet as it was when the session was recorded; empty for an import without one
  */
 public record SessionFindings(
@@ -45,6 +47,7 @@ public record SessionFindings(
         Optional<BenchSheet> bench,
         List<StepEntry> steps,
         List<EventEntry> events,
+        Map<String, RippleWaveform> waveforms,
         Findings findings) {
 
     /** Opens the file, works out, closes it. */
@@ -73,8 +76,10 @@ public record SessionFindings(
                 .orElse(List.of());
         List<OperatingPoint> points = new SessionPoints(file, bench, rails, errors).all();
         List<EventEntry> events = file.events();
+        SessionWaveforms waveforms = new SessionWaveforms(file.waveforms(), events, design, bench);
+        RippleMeans ripple = new RippleMeans(bands(bench), waveforms.ripple(), waveforms.drainPeak());
         Circumstances circumstances = new Circumstances(
-                new RippleMeans(bands(bench), Map.of()),
+                ripple,
                 bench.isPresent() ? OptionalDouble.of(bench.get().leadResistanceOhms()) : OptionalDouble.empty(),
                 ending(file, events, rails));
         return new SessionFindings(
@@ -85,6 +90,7 @@ public record SessionFindings(
                 bench,
                 file.steps(),
                 events,
+                ripple.waveforms(),
                 Findings.of(points, design, circumstances));
     }
 
@@ -149,7 +155,8 @@ public record SessionFindings(
     private static Map<String, Band> bands(Optional<BenchSheet> bench) {
         Map<String, Band> bands = new HashMap<>();
         bench.ifPresent(sheet -> sheet.instruments().stream()
-                .filter(instrument -> instrument.bandHz().size() == 2)
+                .filter(instrument ->
+                        !instrument.isScope() && instrument.bandHz().size() == 2)
                 .forEach(instrument -> instrument.reads().stream()
                         .filter(channel -> channel.quantity() == Quantity.RIPPLE)
                         .forEach(channel -> bands.put(

@@ -5,12 +5,15 @@ import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Iterator;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.instrument.Condition;
+import railwitness.drivers.instrument.Scope;
+import railwitness.drivers.instrument.Station;
 import railwitness.drivers.instrument.Sweep;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.reading.Channel;
@@ -24,6 +27,7 @@ import railwitness.logger.store.SessionState;
 import railwitness.logger.store.StepEntry;
 import railwitness.logger.store.StepOutcome;
 import railwitness.logger.store.StoreException;
+import railwitness.logger.store.WaveformEntry;
 import railwitness.safety.interlock.Event;
 import railwitness.safety.interlock.Interlock;
 import railwitness.safety.interlock.Phase;
@@ -367,7 +371,26 @@ public final class Run implements PowerLog {
         } else if (entry.outcome() == StepOutcome.NOT_REACHED && !limiting.isEmpty()) {
             path.letDown();
         }
-        agenda.post(this::goOn);
+        List<Station<Scope>> scopes = entry.outcome() == StepOutcome.MEASURED ? setup.scopes(step) : List.of();
+        agenda.post(() -> look(scopes.iterator()));
+    }
+
+    /** Every scope keeps a waveform while the step's set points still stand; one that fails holds nothing up. */
+    private void look(Iterator<Station<Scope>> scopes) {
+        if (part != Part.STEPPING || !scopes.hasNext()) {
+            goOn();
+            return;
+        }
+        Station<Scope> station = scopes.next();
+        long askedNanos = agenda.nowNanos();
+        station.ask(station.instrument()::waveform, outcome -> {
+            if (part == Part.STEPPING) {
+                outcome.either(
+                        waveform -> recorder.add(new WaveformEntry(askedNanos, waveform)),
+                        why -> happened("line", why.getMessage()));
+                look(scopes);
+            }
+        });
     }
 
     private void droppedOut(Step step, StepEntry entry) {

@@ -17,6 +17,7 @@ import railwitness.drivers.bench.Bench;
 import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.instrument.Load;
 import railwitness.drivers.instrument.Meter;
+import railwitness.drivers.instrument.Scope;
 import railwitness.drivers.instrument.Station;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
@@ -37,6 +38,9 @@ public final class RunSetup {
 
     /** The slope is looked at over this long. */
     private static final double SETTLE_WINDOW_SECONDS = 3;
+
+    /** From this share of full load on a step counts as one at full load. */
+    private static final double FULL = 0.975;
 
     private final Agenda agenda;
     private final Bench bench;
@@ -160,6 +164,15 @@ public final class RunSetup {
 
     FirstPowerBounds firstPower() {
         return FirstPowerSettings.bounds(design, plan, limits, drivesRemote());
+    }
+
+    /** The scopes that look at the unit in this step: at full load and nominal input, else none. */
+    List<Station<Scope>> scopes(Step step) {
+        boolean full = rating.fullLoadAmps().entrySet().stream()
+                .allMatch(rail -> step.loadAmps().getOrDefault(rail.getKey(), 0.0) >= FULL * rail.getValue());
+        boolean loaded = step.loadAmps().values().stream().anyMatch(amps -> amps > 0);
+        boolean nominal = Math.abs(step.inputVolts() - nominalVolts()) < 1e-6 * nominalVolts();
+        return step.remoteOn() && loaded && full && nominal ? bench.scopes() : List.of();
     }
 
     /** What must stop drifting before a step is averaged: the rails and the input current. */

@@ -22,8 +22,13 @@ final class Rehearsed {
     private Rehearsed() {}
 
     static Path session(Path file, Sheets sheets, Specimen specimen) {
+        return session(file, sheets, specimen, 1);
+    }
+
+    /** @param seed draws the instruments' errors */
+    static Path session(Path file, Sheets sheets, Specimen specimen, long seed) {
         VirtualAgenda agenda = new VirtualAgenda(START);
-        VirtualBench bench = FixtureMaker.bench(sheets, specimen, 1, agenda::nowNanos);
+        VirtualBench bench = FixtureMaker.bench(sheets, specimen, seed, agenda::nowNanos);
         new LiveSession(
                         sheets,
                         agenda,

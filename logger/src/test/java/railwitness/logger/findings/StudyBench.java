@@ -1,6 +1,7 @@
 package railwitness.logger.findings;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
@@ -31,7 +32,8 @@ final class StudyBench {
         this.sheet = sheets.bench().content();
         this.random = random;
         this.exact = exact;
-        this.estimates = new ChannelEstimates(Optional.of(sheet));
+        this.estimates = new ChannelEstimates(
+                Optional.of(sheet), new InstrumentNames("study", List.of(), Optional.of(sheet)), new BenchErrors());
     }
 
     Estimate read(String channelName, double truth, String where) {
