@@ -11,7 +11,6 @@ import railwitness.drivers.bench.ChannelAccuracy;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.rehearsal.BenchFixtures;
 import railwitness.drivers.rehearsal.Imperfection;
-
 import railwitness.logger.sheet.Sheets;
 import railwitness.logger.store.Trace;
 
