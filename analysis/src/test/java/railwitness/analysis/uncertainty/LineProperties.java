@@ -56,10 +56,10 @@ class LineProperties {
 
     private List<Double> shares(int points) {
         return List.of(
-            share("gain rules", points, 0.01, 0.001, 10, 0),
-            share("scatter rules", points, 1e-6, 0.1, 10, 0),
-            share("scatter not stated with the points", points, 1e-6, 0.001, 10, 0.1),
-            share("all alike", points, 0.01, 0.1, 10, 0.03));
+                share("gain rules", points, 0.01, 0.001, 10, 0),
+                share("scatter rules", points, 1e-6, 0.1, 10, 0),
+                share("scatter not stated with the points", points, 1e-6, 0.001, 10, 0.1),
+                share("all alike", points, 0.01, 0.1, 10, 0.03));
     }
 
     /** The long form; argument: runs (3000). The command stands in {@code analysis/README.md}. */
