@@ -43,7 +43,10 @@ final class BenchReader {
                 bench.text(
                                 "supply_without_protection",
                                 "why a supply without over-voltage or over-current protection is accepted, in words")
-                        .optional());
+                        .optional(),
+                seconds(bench.number("patience_s", "longest pause of the program before the guardian switches off")
+                        .between(0.5, 10)
+                        .orElse(1.0)));
         refuseMissingSupply(sheet);
         return sheet;
     }

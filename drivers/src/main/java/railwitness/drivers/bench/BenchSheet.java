@@ -19,6 +19,7 @@ import railwitness.drivers.sheet.SheetTable;
  * @param instruments those with a wire, in the order of the sheet
  * @param handRead meters the person reads
  * @param banks load resistors the person switches, at most one bank a rail
+ * @param patience longest pause of the program, while power is on, before the guardian switches off
  * @param acceptedWithoutProtection the words in which a supply without protection is accepted; empty when it is not
  */
 public record BenchSheet(
@@ -31,7 +32,8 @@ public record BenchSheet(
         List<InstrumentSheet> instruments,
         List<HandRead> handRead,
         List<ResistorBank> banks,
-        Optional<String> acceptedWithoutProtection) {
+        Optional<String> acceptedWithoutProtection,
+        Duration patience) {
     public BenchSheet {
         instruments = List.copyOf(instruments);
         handRead = List.copyOf(handRead);

@@ -22,7 +22,7 @@ public final class GuardianStart {
                     new Orders.Load(port(bench, load.name()), load.instrument().offBytes()));
         }
         Orders orders = new Orders(
-                Orders.USUAL_PATIENCE,
+                bench.sheet().patience(),
                 List.of(new Orders.Supply(port(bench, supply.name()), supply.offBytes(), supply.askOnBytes())),
                 loads);
         return Guard.of(Guardian.start(orders));

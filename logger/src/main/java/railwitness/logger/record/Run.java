@@ -44,7 +44,6 @@ import railwitness.safety.power.Result;
 public final class Run implements PowerLog {
     private static final Duration TICK = Duration.ofMillis(100);
     private static final Duration LISTEN_AT_MOST = Duration.ofSeconds(15);
-    private static final Duration LONGEST_PAUSE = Duration.ofSeconds(1);
 
     private enum Part {
         LISTENING,
@@ -83,7 +82,7 @@ public final class Run implements PowerLog {
         this.listener = listener;
         this.person = person;
         this.guard = guard;
-        this.interlock = Interlock.of(setup.watches(), LONGEST_PAUSE, agenda.nowNanos());
+        this.interlock = Interlock.of(setup.watches(), setup.patience(), agenda.nowNanos());
         this.power = new Power(agenda, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
         this.path = new PowerPath(setup, power, person, this::enter);
         this.setter = new StepSetter(setup, power, person, this::moving);

@@ -95,6 +95,11 @@ public final class RunSetup {
         return bench.sheet().interval();
     }
 
+    /** Longest pause of the program while power is on. */
+    Duration patience() {
+        return bench.sheet().patience();
+    }
+
     List<Step> steps() {
         return plan.steps(rating);
     }

@@ -17,7 +17,8 @@ final class TableBench implements AutoCloseable {
             [bench]
             name = "Table of a simulation"
             lead_resistance_ohm = 0.020
-            interval_s = 0.1
+            interval_s = 0.25
+            patience_s = 8
             """);
     final TableUnit unit;
 
