@@ -36,7 +36,7 @@ record Evidence(
         List<Chart> holdCharts,
         boolean verified) {
 
-    private static final long MOST_BYTES_TO_VERIFY = 10_000_000;
+    private static final long MOST_BYTES_TO_VERIFY = 2_000_000;
 
     /** @throws CertificateException when the session is altered, still running or holds nothing */
     static Evidence of(Path session, Order order) {

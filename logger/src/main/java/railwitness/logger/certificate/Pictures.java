@@ -16,6 +16,7 @@ import railwitness.logger.chart.Lettering;
 /** Sets pictures side by side as vectors; their lettering is text like any other. */
 final class Pictures {
     private static final float BETWEEN = 26;
+    private static final float BELOW = 12;
 
     private final Typesetter type;
     private final ChartInk ink = ChartInk.paper(Lettering.packed());
@@ -29,6 +30,7 @@ final class Pictures {
         for (int i = 0; i < charts.size(); i += 2) {
             type.need(height);
             row(charts.subList(i, Math.min(i + 2, charts.size())), height);
+            type.down(BELOW);
         }
     }
 

@@ -192,7 +192,7 @@ final class ResultPages {
         new Pictures(type).flow(drawn, PICTURE_HEIGHT);
         type.down(6);
         section.small(
-                "Solid: measured, whiskers are U at 95 %. Dashed: predicted by the design sheet for a sound unit at"
+                "Solid: measured, whiskers, where long enough to be seen, are U at 95 %. Dashed: predicted by the design sheet for a sound unit at"
                         + " the input voltage measured. Rails by their magnitudes.");
     }
 }

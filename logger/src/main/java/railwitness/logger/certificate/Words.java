@@ -7,7 +7,8 @@ import java.util.regex.Pattern;
 /** Where a line may be broken: behind a space, but not between a number and its unit. */
 final class Words {
     private static final Pattern STANDS_WITH_NUMBER = Pattern.compile(
-            "(?:%|\u00b1|\u03a9|\u00b0C|[munk]?[VAW]|k?Hz|ohm|degC|s|readings)(?:$|[^\\p{L}\\p{N}].*)", Pattern.DOTALL);
+            "(?:[0-9]{3}|%|\u00b1|\u03a9|\u00b0C|[munk]?[VAW]|k?Hz|ohm|degC|s|readings)(?:$|[^\\p{L}\\p{N}].*)",
+            Pattern.DOTALL);
 
     private Words() {}
 

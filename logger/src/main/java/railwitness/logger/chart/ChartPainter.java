@@ -17,16 +17,21 @@ import org.jfree.chart.plot.SeriesRenderingOrder;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYIntervalSeries;
 import org.jfree.data.xy.XYIntervalSeriesCollection;
+import org.jfree.data.xy.XYSeries;
+import org.jfree.data.xy.XYSeriesCollection;
 
 /** Draws a picture: hairlines, no boxes, names beside the lines instead of a legend. */
 public final class ChartPainter {
     private static final int UPRIGHT_STEPS = 4;
     private static final int ACROSS_STEPS = 5;
     private static final int MOST_WHISKERS = 60;
+    private static final double LEAST_WHISKER = 0.006;
+    private static final double HALF_NAME = 0.08;
     private static final float[] DASHES = {3.2f, 2.2f};
     private static final float[] LIMIT_DASHES = {4.5f, 2.5f};
 
@@ -74,7 +79,9 @@ public final class ChartPainter {
     private XYPlot plot() {
         AxisRange across = across();
         AxisRange upright = upright();
-        XYPlot plot = new XYPlot(dataset(), axis(across, " " + chart.acrossUnit()), axis(upright, ""), renderer());
+        XYPlot plot = new XYPlot(lines(), axis(across, " " + chart.acrossUnit()), axis(upright, ""), lineRenderer());
+        plot.setDataset(1, whiskers(upright));
+        plot.setRenderer(1, whiskerRenderer());
         plot.setBackgroundPaint(null);
         plot.setOutlineVisible(false);
         plot.setInsets(new RectangleInsets(0, 0, 3, ink.axisSize() * 1.6));
@@ -138,29 +145,21 @@ public final class ChartPainter {
         return axis;
     }
 
-    private XYIntervalSeriesCollection dataset() {
-        XYIntervalSeriesCollection all = new XYIntervalSeriesCollection();
+    private XYSeriesCollection lines() {
+        XYSeriesCollection all = new XYSeriesCollection();
         for (int i = 0; i < chart.curves().size(); i++) {
             Curve curve = chart.curves().get(i);
-            XYIntervalSeries series = new XYIntervalSeries(i, false, true);
+            XYSeries series = new XYSeries(i, false, true);
             for (int j = 0; j < curve.x().length; j++) {
-                double x = curve.x()[j];
-                double y = curve.y()[j];
-                series.add(x, x, x, y, y - curve.expanded()[j], y + curve.expanded()[j]);
+                series.add(curve.x()[j], curve.y()[j]);
             }
             all.addSeries(series);
         }
         return all;
     }
 
-    private XYErrorRenderer renderer() {
-        XYErrorRenderer renderer = new XYErrorRenderer();
-        renderer.setDrawXError(false);
-        renderer.setDrawYError(chart.curves().stream().anyMatch(ChartPainter::whiskered));
-        renderer.setCapLength(3);
-        renderer.setErrorStroke(new BasicStroke(0.7f));
-        renderer.setDefaultShapesVisible(false);
-        renderer.setDefaultLinesVisible(true);
+    private XYLineAndShapeRenderer lineRenderer() {
+        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
         renderer.setDrawSeriesLineAsPath(true);
         for (int i = 0; i < chart.curves().size(); i++) {
             Curve curve = chart.curves().get(i);
@@ -170,14 +169,40 @@ public final class ChartPainter {
         return renderer;
     }
 
+    /** Whiskers where they are long enough to be seen. */
+    private XYIntervalSeriesCollection whiskers(AxisRange upright) {
+        double least = (upright.to() - upright.from()) * LEAST_WHISKER;
+        XYIntervalSeriesCollection all = new XYIntervalSeriesCollection();
+        for (int i = 0; i < chart.curves().size(); i++) {
+            Curve curve = chart.curves().get(i);
+            XYIntervalSeries series = new XYIntervalSeries(i, false, true);
+            for (int j = 0; j < curve.x().length && curve.x().length <= MOST_WHISKERS; j++) {
+                if (curve.expanded()[j] > least) {
+                    double x = curve.x()[j];
+                    double y = curve.y()[j];
+                    series.add(x, x, x, y, y - curve.expanded()[j], y + curve.expanded()[j]);
+                }
+            }
+            all.addSeries(series);
+        }
+        return all;
+    }
+
+    private XYErrorRenderer whiskerRenderer() {
+        XYErrorRenderer renderer = new XYErrorRenderer();
+        renderer.setDrawXError(false);
+        renderer.setCapLength(3);
+        renderer.setErrorStroke(new BasicStroke(0.7f));
+        renderer.setDefaultShapesVisible(false);
+        for (int i = 0; i < chart.curves().size(); i++) {
+            renderer.setSeriesPaint(i, ink.of(chart.curves().get(i)));
+        }
+        return renderer;
+    }
+
     /** Rails that lie on each other are all seen: the first is the widest and lowest. */
     private static float width(Curve curve) {
         return curve.rail().isPresent() && curve.rail().getAsInt() % 2 == 0 ? 1.9f : 1.0f;
-    }
-
-    private static boolean whiskered(Curve curve) {
-        return curve.x().length <= MOST_WHISKERS
-                && DoubleStream.of(curve.expanded()).anyMatch(half -> half > 0);
     }
 
     private static BasicStroke dashed(float width, float[] dashes) {
@@ -215,7 +240,7 @@ public final class ChartPainter {
             plot.addAnnotation(words(
                     curve.name(),
                     x,
-                    edge(curve, x, above) + gap(upright) * (above ? 1 : -1),
+                    edge(curve, across, upright, x, above) + gap(upright) * (above ? 1 : -1),
                     above ? TextAnchor.BOTTOM_CENTER : TextAnchor.TOP_CENTER,
                     curve.predicted() ? ink.muted() : ink.of(curve),
                     curve.predicted()
@@ -232,13 +257,15 @@ public final class ChartPainter {
                 .allMatch(curve -> predicted.at(place) >= curve.at(place));
     }
 
-    /** The outermost line near a name, so that the name crosses none. */
-    private double edge(Curve curve, double x, boolean above) {
-        double own = curve.at(x);
-        double near = (upright().to() - upright().from()) * 0.12;
-        DoubleStream all =
-                chart.curves().stream().mapToDouble(other -> other.at(x)).filter(y -> Math.abs(y - own) < near);
-        return above ? all.max().orElse(own) : all.min().orElse(own);
+    /** The outermost line along a name, so that the name crosses none. */
+    private double edge(Curve curve, AxisRange across, AxisRange upright, double x, boolean above) {
+        double half = (across.to() - across.from()) * HALF_NAME;
+        double near = (upright.to() - upright.from()) * 0.12;
+        DoubleStream all = DoubleStream.of(x - half, x, x + half)
+                .flatMap(place -> chart.curves().stream()
+                        .mapToDouble(other -> other.at(place))
+                        .filter(y -> Math.abs(y - curve.at(place)) < near));
+        return above ? all.max().orElse(curve.at(x)) : all.min().orElse(curve.at(x));
     }
 
     private static double gap(AxisRange upright) {
