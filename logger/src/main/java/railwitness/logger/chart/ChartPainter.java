@@ -261,10 +261,9 @@ public final class ChartPainter {
     private double edge(Curve curve, AxisRange across, AxisRange upright, double x, boolean above) {
         double half = (across.to() - across.from()) * HALF_NAME;
         double near = (upright.to() - upright.from()) * 0.12;
-        DoubleStream all = DoubleStream.of(x - half, x, x + half)
-                .flatMap(place -> chart.curves().stream()
-                        .mapToDouble(other -> other.at(place))
-                        .filter(y -> Math.abs(y - curve.at(place)) < near));
+        DoubleStream all = DoubleStream.of(x - half, x, x + half).flatMap(place -> chart.curves().stream()
+                .mapToDouble(other -> other.at(place))
+                .filter(y -> Math.abs(y - curve.at(place)) < near));
         return above ? all.max().orElse(curve.at(x)) : all.min().orElse(curve.at(x));
     }
 

@@ -6,6 +6,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -13,6 +14,7 @@ import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -48,8 +50,18 @@ final class RecordReader {
         try (Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery(table.selectSql())) {
             while (rows.next()) {
-                sink.accept(mapper.map(rows));
+                sink.accept(mapped(table, mapper, rows));
             }
+        }
+    }
+
+    /** A row that says what no recorder writes was altered: that is damage, not a mistake in the program. */
+    private static <T> T mapped(RecordTable table, RowMapper<T> mapper, ResultSet row) throws SQLException {
+        try {
+            return mapper.map(row);
+        } catch (IllegalArgumentException | DateTimeException e) {
+            throw new SQLException(
+                    "a row of its table " + table.name().toLowerCase(Locale.ROOT) + ": " + e.getMessage(), e);
         }
     }
 
