@@ -13,12 +13,15 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.rehearsal.Fault;
+import railwitness.drivers.rehearsal.Specimen;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.time.VirtualAgenda;
 import railwitness.logger.record.LiveSession;
 import railwitness.logger.record.RehearsalPerson;
 import railwitness.logger.record.RunEnd;
 import railwitness.logger.rehearsal.FixtureMaker;
+import railwitness.logger.rehearsal.SisterUnit;
 import railwitness.logger.sheet.Sheets;
 import railwitness.logger.store.Recorder;
 
@@ -63,13 +66,28 @@ final class RehearseCommand implements Callable<Integer> {
         real
     }
 
+    @Option(
+            names = "--sister",
+            paramLabel = "N",
+            description = "one of many units of the design: draws its parts from around the sheet's; same N, same unit")
+    private Long sister;
+
+    private Specimen unit(Sheets used) {
+        Specimen unit = FixtureMaker.specimen(used);
+        unit = sister == null ? unit : SisterUnit.of(unit, sister);
+        for (Fault fault : faults.faults()) {
+            unit = fault.in(unit);
+        }
+        return unit;
+    }
+
     @Override
     public Integer call() {
         Sheets used = sheets.orDemo();
         Instant start = Instant.now();
         Path file = out == null ? Path.of("rehearsal-" + DATED.format(start) + ".session") : out;
         VirtualAgenda agenda = pace == Pace.real ? VirtualAgenda.atRealPace(start) : new VirtualAgenda(start);
-        VirtualBench bench = FixtureMaker.bench(used, faults.faults(), faults.seed(), agenda::nowNanos);
+        VirtualBench bench = FixtureMaker.bench(used, unit(used), faults.seed(), agenda::nowNanos);
         Progress progress = new Progress(spec.commandLine().getErr(), pace == Pace.real);
         LiveSession session = new LiveSession(
                 used,
