@@ -1,5 +1,6 @@
 package railwitness.logger.record;
 
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -9,10 +10,13 @@ import railwitness.drivers.time.Agenda;
 
 /**
  * Ctrl-C, and whatever else ends the program early. The bytes of off leave at once; then the run takes its ordinary way
- * to an end (rails watched, loads off, file closed), and the program waits for that.
+ * to an end (rails watched, loads off, file closed), and the program waits for that. Where the bench is still being
+ * opened, the run ends before it begins. Where the run does not come to its end, the supply is told off once more and
+ * asked, before its port is closed.
  */
 public final class Interruption {
     private static final long LONGEST_SECONDS = 120;
+    private static final Duration LAST_ANSWER = Duration.ofSeconds(2);
 
     private final Supplier<Optional<Run>> run;
     private final Agenda agenda;
@@ -26,20 +30,23 @@ public final class Interruption {
     }
 
     private void interrupted() {
-        Optional<Run> running = run.get();
-        if (running.isEmpty() || over.getCount() == 0) {
+        if (over.getCount() == 0) {
             return;
         }
-        running.get().cutOff();
-        agenda.post(() -> running.get().stop(RunEnd.PERSON, "stopped by hand (Ctrl-C)"));
+        run.get().ifPresent(Run::cutOff);
+        agenda.post(() -> run.get().ifPresent(running -> running.stop(RunEnd.PERSON, "stopped by hand (Ctrl-C)")));
         try {
             if (!over.await(LONGEST_SECONDS, TimeUnit.SECONDS)) {
-                running.get().cutOff();
+                lastWord();
             }
         } catch (InterruptedException e) {
-            running.get().cutOff();
+            lastWord();
             Thread.currentThread().interrupt();
         }
+    }
+
+    private void lastWord() {
+        run.get().ifPresent(running -> running.power().lastWord(LAST_ANSWER));
     }
 
     /** The run is over and its file closed. */

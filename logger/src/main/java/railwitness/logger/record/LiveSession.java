@@ -102,31 +102,52 @@ public final class LiveSession {
             keep(recorder, sheets.design());
             keep(recorder, sheets.bench());
             keep(recorder, sheets.plan());
-            try (Bench bench =
-                    Bench.open(sheets.bench().content(), opener, agenda, maker, new ExchangeKeeper(recorder))) {
+            try (Bench bench = opened(recorder)) {
                 bench.stations().forEach(station -> keep(recorder, station, bench));
-                return carriedOut(recorder, bench);
+                return carriedOut(recorder, prepared(recorder, bench));
             }
         } finally {
             recorder.close();
         }
     }
 
-    private RunEnd carriedOut(Recorder recorder, Bench bench) {
-        RunSetup setup = new RunSetup(
-                agenda, bench, sheets.design().content(), sheets.plan().content());
-        Run mine = new Run(setup, recorder, person, listener, guarding.apply(bench));
+    private Bench opened(Recorder recorder) {
+        try {
+            return Bench.open(sheets.bench().content(), opener, agenda, maker, new ExchangeKeeper(recorder));
+        } catch (RuntimeException e) {
+            throw withoutPower(recorder, "no bench", e);
+        }
+    }
+
+    private Run prepared(Recorder recorder, Bench bench) {
+        try {
+            RunSetup setup = new RunSetup(
+                    agenda, bench, sheets.design().content(), sheets.plan().content());
+            return new Run(setup, recorder, person, listener, guarding.apply(bench));
+        } catch (RuntimeException e) {
+            throw withoutPower(recorder, "no power", e);
+        }
+    }
+
+    /** The session ends before there was power, and says why. */
+    private RuntimeException withoutPower(Recorder recorder, String what, RuntimeException why) {
+        long now = agenda.nowNanos();
+        recorder.add(new EventEntry(now, what, String.valueOf(why.getMessage())));
+        listener.happened(now / 1e9, what, String.valueOf(why.getMessage()));
+        recorder.finish(SessionState.TRIPPED);
+        return why;
+    }
+
+    private RunEnd carriedOut(Recorder recorder, Run mine) {
         run = mine;
         storeTrouble.ifPresent(mine::storeTrouble);
         RunEnd[] end = new RunEnd[1];
         try {
             mine.start(over -> end[0] = over);
             agenda.runUntil(() -> end[0] != null);
-        } finally {
-            if (end[0] == null) {
-                mine.cutOff();
-                recorder.finish(SessionState.TRIPPED);
-            }
+        } catch (RuntimeException | Error mistake) {
+            mine.brokenOff(mistake);
+            throw mistake;
         }
         if (storeTrouble.isPresent()) {
             throw storeTrouble.get();

@@ -14,17 +14,20 @@ import railwitness.drivers.time.Agenda;
 final class Polling {
     private final Agenda agenda;
     private final Duration interval;
+    private final Runnable first;
     private final Consumer<Sweep> swept;
     private final Consumer<LineException> failed;
     private boolean going;
 
     /**
      * @param interval from one round to the next of the same instrument; a slower one goes as fast as it can
+     * @param first done before each question
      * @param failed told when a whole round could not be asked
      */
-    Polling(Agenda agenda, Duration interval, Consumer<Sweep> swept, Consumer<LineException> failed) {
+    Polling(Agenda agenda, Duration interval, Runnable first, Consumer<Sweep> swept, Consumer<LineException> failed) {
         this.agenda = agenda;
         this.interval = interval;
+        this.first = first;
         this.swept = swept;
         this.failed = failed;
     }
@@ -42,6 +45,7 @@ final class Polling {
         if (!going) {
             return;
         }
+        first.run();
         long begun = agenda.nowNanos();
         station.ask(() -> station.instrument().poll(), (Outcome<Sweep> outcome) -> {
             if (going) {

@@ -44,6 +44,7 @@ import railwitness.safety.power.Result;
 public final class Run implements PowerLog {
     private static final Duration TICK = Duration.ofMillis(100);
     private static final Duration LISTEN_AT_MOST = Duration.ofSeconds(15);
+    private static final Duration LAST_ANSWER = Duration.ofSeconds(2);
 
     private enum Part {
         LISTENING,
@@ -67,10 +68,11 @@ public final class Run implements PowerLog {
     private final int steps;
     private final Set<String> limiting = new TreeSet<>();
     private Part part = Part.LISTENING;
-    private Interlock interlock;
+    private volatile Interlock interlock;
     private StepRun current;
     private boolean averagingTold;
     private boolean changing;
+    private volatile long awakeNanos;
     private long wallDueNanos;
     private Optional<Consumer<Result>> turnOn = Optional.empty();
     private Consumer<RunEnd> then;
@@ -86,13 +88,15 @@ public final class Run implements PowerLog {
         this.power = new Power(agenda, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
         this.path = new PowerPath(setup, power, person, this::enter);
         this.setter = new StepSetter(setup, power, person, this::moving);
-        this.polling = new Polling(agenda, setup.interval(), this::swept, this::unanswered);
+        this.polling = new Polling(agenda, setup.interval(), this::awake, this::swept, this::unanswered);
         this.toDo = new ArrayDeque<>(setup.steps());
         this.steps = toDo.size();
     }
 
+    /** Asked from the instruments' threads too. */
     private boolean permitted() {
-        return interlock.permitted() && guard.guarding();
+        boolean awake = agenda.nowNanos() - awakeNanos <= setup.patience().toNanos();
+        return awake && interlock.permitted() && guard.guarding();
     }
 
     /** Begins; {@code then} is told once, on the agenda, when everything is off and the session is closed. */
@@ -139,11 +143,7 @@ public final class Run implements PowerLog {
         if (part == Part.OVER) {
             return;
         }
-        guard.beat();
-        judge(new Event.Tick(agenda.nowNanos()));
-        if (!guard.guarding()) {
-            stop("guardian", "the guardian no longer watches: " + guard.words());
-        }
+        awake();
         if (part == Part.LISTENING && interlock.permitted()) {
             part = Part.POWERING;
             path.powerUp(this::standbySteps, this::poweredUp);
@@ -154,6 +154,16 @@ public final class Run implements PowerLog {
         }
         keepWallClock();
         agenda.after(TICK, this::tick);
+    }
+
+    /** Before anything is sent: a program that stood still trips first. */
+    private void awake() {
+        guard.beat();
+        awakeNanos = agenda.nowNanos();
+        judge(new Event.Tick(awakeNanos));
+        if (!guard.guarding()) {
+            stop("guardian", "the guardian no longer watches: " + guard.words());
+        }
     }
 
     /** Once a second the wall clock is held against the session's axis; a step or a sleep becomes an event. */
@@ -427,6 +437,23 @@ public final class Run implements PowerLog {
         guard.over(confirmed);
         recorder.finish(state);
         then.accept(new RunEnd(state, confirmed, words));
+    }
+
+    /**
+     * A mistake in the program ended the agenda: the bytes of off, the supply's own word, and the guardian, which
+     * switches the loads off in their order.
+     */
+    void brokenOff(Throwable mistake) {
+        part = Part.OVER;
+        polling.stop();
+        boolean off = power.lastWord(LAST_ANSWER);
+        happened("trip", "a mistake in the program ended the run: " + mistake);
+        if (!off) {
+            alarm(agenda.nowNanos(), "the supply did not say off; it may be on, and it " + Power.OPEN);
+        }
+        happened("off", off ? "output off; the rails were not watched: take them as live" : "the supply " + Power.OPEN);
+        guard.over(false);
+        recorder.finish(SessionState.TRIPPED);
     }
 
     private void happened(String what, String text) {

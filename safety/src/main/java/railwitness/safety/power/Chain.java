@@ -11,12 +11,14 @@ import railwitness.drivers.line.LineException;
 
 /**
  * Errands to instruments, one after the other; the first that is not done ends it. Each looks again, on the
- * instrument's own thread, whether power is still wanted, so that nothing that waits in a queue comes after an off.
+ * instrument's own thread, whether power is still wanted and permitted, so that nothing that waits in a queue comes
+ * after an off, or out of a program that stood still.
  */
 final class Chain {
     private record Step(Station<?> station, String what, Callable<Result> work) {}
 
     private final BooleanSupplier wanted;
+    private final BooleanSupplier permitted;
     private final StepLog log;
     private final List<Step> steps = new ArrayList<>();
 
@@ -25,9 +27,15 @@ final class Chain {
         void step(String what, String words);
     }
 
-    /** @param wanted asked from several threads; false once switching off began */
-    Chain(BooleanSupplier wanted, StepLog log) {
+    /**
+     * Both are asked from several threads.
+     *
+     * @param wanted false once switching off began
+     * @param permitted false while nothing may bring or raise power
+     */
+    Chain(BooleanSupplier wanted, BooleanSupplier permitted, StepLog log) {
         this.wanted = wanted;
+        this.permitted = permitted;
         this.log = log;
     }
 
@@ -61,6 +69,9 @@ final class Chain {
     private Result attempt(Step step) throws Exception {
         if (!wanted.getAsBoolean()) {
             return new Result.Stopped("switched off meanwhile");
+        }
+        if (!permitted.getAsBoolean()) {
+            return new Result.Refused("the interlock no longer permits it");
         }
         try {
             return step.work().call();

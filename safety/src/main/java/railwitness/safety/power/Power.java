@@ -24,6 +24,9 @@ import railwitness.drivers.time.Agenda;
  * as it is called, and overtakes everything: whatever was asked for before it and has not ended is Stopped.
  */
 public final class Power {
+    /** What the person is told, after what could not be switched off. */
+    public static final String OPEN = SwitchOff.OPEN;
+
     private final Agenda agenda;
     private final Station<? extends Supply> supply;
     private final List<Station<? extends Load>> loads;
@@ -39,7 +42,8 @@ public final class Power {
     private SwitchOff switchOff;
 
     /**
-     * @param permitted asked before every step that brings or raises power; the interlock's word, and the guardian's
+     * @param permitted asked before every step that brings or raises power, and once more on the instrument's own
+     *     thread; the interlock's word, and the guardian's
      */
     public Power(
             Agenda agenda,
@@ -127,7 +131,7 @@ public final class Power {
                     ? new Result.Done("output on, read back")
                     : new Result.Refused("told on, but the supply says that it is off");
         };
-        chain().step(supply, "output on", on).run(result -> {
+        raising().step(supply, "output on", on).run(result -> {
             if (result instanceof Result.Refused) {
                 off("switching on failed: " + result.words(), ended -> {});
             }
@@ -142,7 +146,8 @@ public final class Power {
         }
         setVolts = Math.max(setVolts, volts);
         Supply instrument = supply.instrument();
-        chain().step(supply, "voltage", () -> Arming.volts(instrument, volts, settings.resolutionVolts()))
+        raising()
+                .step(supply, "voltage", () -> Arming.volts(instrument, volts, settings.resolutionVolts()))
                 .run(result -> {
                     setVolts = result.isDone() ? volts : setVolts;
                     then.accept(result);
@@ -154,7 +159,8 @@ public final class Power {
         boolean inside = amps > 0 && settings != null && amps <= settings.overCurrentAmps();
         if (ready("current limit", inside, amps + " A", then)) {
             Supply instrument = supply.instrument();
-            chain().step(supply, "current limit", () -> Arming.limit(instrument, amps, settings.resolutionAmps()))
+            raising()
+                    .step(supply, "current limit", () -> Arming.limit(instrument, amps, settings.resolutionAmps()))
                     .run(then);
         }
     }
@@ -168,7 +174,8 @@ public final class Power {
         if (on && !ready("remote turn-on", true, "on", then)) {
             return;
         }
-        chain().step(supply, "remote turn-on", () -> {
+        Chain chain = on ? raising() : chain();
+        chain.step(supply, "remote turn-on", () -> {
                     supply.instrument().setRemote(on);
                     return new Result.Done("remote turn-on " + (on ? "on" : "off"));
                 })
@@ -189,7 +196,8 @@ public final class Power {
                             () -> Arming.loadOff(load.get().instrument()))
                     .run(then);
         } else if (ready("load", amps > 0 && amps < Double.POSITIVE_INFINITY, amps + " A", then)) {
-            chain().step(
+            raising()
+                    .step(
                             load.get(),
                             rail + " load",
                             () -> Arming.loadOn(load.get().instrument(), amps))
@@ -252,8 +260,16 @@ public final class Power {
     }
 
     private Chain chain() {
+        return chain(() -> true);
+    }
+
+    private Chain raising() {
+        return chain(permitted);
+    }
+
+    private Chain chain(BooleanSupplier allowed) {
         long mine = round.get();
-        return new Chain(() -> mine == round.get(), (what, words) -> log.step(agenda.nowNanos(), what, words));
+        return new Chain(() -> mine == round.get(), allowed, (what, words) -> log.step(agenda.nowNanos(), what, words));
     }
 
     private boolean ready(String what, boolean allowed, String value, Consumer<Result> then) {

@@ -116,7 +116,7 @@ final class FaultCampaign {
 
     private static void inject(Case what, SmallRun.Moment moment, VirtualBench far, long nowNanos) {
         if (moment == what.moment()) {
-            long offset = new Random(what.hashCode() * 31L + what.seed()).nextInt(300) * 1_000_000L;
+            long offset = new Random(what.toString().hashCode() * 31L + what.seed()).nextInt(300) * 1_000_000L;
             boolean atOnce = moment.compareTo(SmallRun.Moment.SWITCHING_OFF) >= 0;
             long from = nowNanos + (atOnce ? 0 : offset);
             far.instrument(what.instrument()).trouble(what.trouble(), from);

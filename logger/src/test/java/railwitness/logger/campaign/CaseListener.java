@@ -1,0 +1,61 @@
+package railwitness.logger.campaign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import railwitness.drivers.rehearsal.VirtualBench;
+import railwitness.drivers.time.Agenda;
+import railwitness.logger.plan.Step;
+import railwitness.logger.record.RunListener;
+
+/** Lets the trouble begin at its moment, and hears what the person is told. */
+final class CaseListener implements RunListener {
+    private final FaultCase what;
+    private final VirtualBench far;
+    private final Agenda agenda;
+    private final List<String> told = new ArrayList<>();
+    private boolean begun;
+
+    CaseListener(FaultCase what, VirtualBench far, Agenda agenda) {
+        this.what = what;
+        this.far = far;
+        this.agenda = agenda;
+    }
+
+    /** Everything that was said, in its order. */
+    List<String> told() {
+        return List.copyOf(told);
+    }
+
+    /** Whether the person was told in words that the output may be on and what to do. */
+    boolean toldToOpen() {
+        return told.stream()
+                .anyMatch(words -> words.startsWith("ALARM")
+                        && words.contains("could not be switched off")
+                        && words.contains("open the disconnect"));
+    }
+
+    private void now(String event, String text) {
+        Optional<Moment> moment = Moment.of(event, text);
+        if (!begun && moment.isPresent() && moment.get() == what.moment()) {
+            begun = true;
+            what.begin(far, agenda.nowNanos());
+        }
+    }
+
+    @Override
+    public void happened(double atSeconds, String event, String text) {
+        told.add(event + ": " + text);
+        now(event, text);
+    }
+
+    @Override
+    public void began(int index, int of, Step step) {
+        now("step " + step.stage(), "");
+    }
+
+    @Override
+    public void averaging(Step step, boolean settled) {
+        now("averaging " + step.stage(), "");
+    }
+}

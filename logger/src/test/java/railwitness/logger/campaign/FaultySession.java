@@ -1,0 +1,132 @@
+package railwitness.logger.campaign;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.line.SerialLine;
+import railwitness.drivers.rehearsal.StandIn;
+import railwitness.drivers.rehearsal.VirtualBench;
+import railwitness.drivers.time.Agenda;
+import railwitness.drivers.time.RealAgenda;
+import railwitness.drivers.time.VirtualAgenda;
+import railwitness.logger.record.GuardianStart;
+import railwitness.logger.record.LiveSession;
+import railwitness.logger.record.RehearsalPerson;
+import railwitness.logger.rehearsal.FixtureMaker;
+import railwitness.logger.sheet.Sheets;
+import railwitness.logger.store.Recorder;
+import railwitness.logger.store.SessionHead;
+
+/** A whole session, from sheets to closed file, in which one thing goes wrong. */
+final class FaultySession {
+    private static final Instant START = Instant.parse("2026-11-25T10:00:00Z");
+    private static final Duration LONGEST_VIRTUAL = Duration.ofMinutes(30);
+    private static final Duration LONGEST_REAL = Duration.ofMinutes(4);
+    private static final int WAITING_ENTRIES = 200_000;
+    private static final long GUARDIAN_MILLIS = 4000;
+
+    private FaultySession() {}
+
+    /** On the virtual clock, in this thread. */
+    static CaseEnding virtual(FaultCase what) {
+        VirtualAgenda agenda = new VirtualAgenda(START);
+        Sheets sheets = CampaignSheets.onVirtualClock();
+        VirtualBench far = FixtureMaker.bench(sheets, List.of(), what.seed(), agenda::nowNanos);
+        CaseListener heard = new CaseListener(what, far, agenda);
+        LiveSession session = new LiveSession(
+                sheets,
+                agenda,
+                far.opener(agenda),
+                StationMaker.inline(agenda),
+                Recorder::inline,
+                new RehearsalPerson(agenda, far),
+                heard);
+        return ending(what, far, heard, session, agenda, LONGEST_VIRTUAL);
+    }
+
+    /** Over pseudo-terminals in real time, with a guardian. */
+    static CaseEnding real(FaultCase what) {
+        RealAgenda agenda = new RealAgenda();
+        VirtualBench far = FixtureMaker.bench(Sheets.demo(), List.of(), what.seed(), agenda::nowNanos);
+        Map<String, String> devices = new HashMap<>();
+        try (StandIn standIn = new StandIn(far, (name, on) -> {})) {
+            standIn.places().forEach(place -> devices.put(place.name(), place.device()));
+            CaseListener heard = new CaseListener(what, far, agenda);
+            LiveSession session = new LiveSession(
+                    CampaignSheets.onDevices(devices),
+                    agenda,
+                    SerialLine::open,
+                    StationMaker.threaded(agenda),
+                    (writer, trouble) -> Recorder.threaded(writer, WAITING_ENTRIES, trouble),
+                    new RehearsalPerson(agenda, far),
+                    heard);
+            session.guardedBy(GuardianStart::of);
+            return ending(what, far, heard, session, agenda, LONGEST_REAL);
+        }
+    }
+
+    private static CaseEnding ending(
+            FaultCase what,
+            VirtualBench far,
+            CaseListener heard,
+            LiveSession session,
+            Agenda agenda,
+            Duration longest) {
+        Path file = fresh();
+        what.beforeOpening(far);
+        agenda.after(longest, () -> {
+            throw new IllegalStateException("the session does not end");
+        });
+        String escaped = "";
+        try {
+            session.run(file, new SessionHead("campaign", START, ZoneOffset.UTC, true, "test", "", "unit", "", ""));
+        } catch (RuntimeException e) {
+            escaped = e.toString();
+        }
+        boolean off = isOff(far, agenda);
+        CaseEnding ending = CaseEnding.of(what, file, off, heard);
+        delete(file);
+        return escaped.contains("does not end") || escaped.contains("nothing is left") ? ending.with(escaped) : ending;
+    }
+
+    /** What the guardian does after an end that was not confirmed takes a moment. */
+    private static boolean isOff(VirtualBench far, Agenda agenda) {
+        long until = System.nanoTime() + GUARDIAN_MILLIS * 1_000_000;
+        while (agenda instanceof RealAgenda && far.supply("supply").isOn() && System.nanoTime() < until) {
+            try {
+                Thread.sleep(50);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                return false;
+            }
+        }
+        return !far.supply("supply").isOn();
+    }
+
+    private static Path fresh() {
+        try {
+            return Files.createTempDirectory("campaign").resolve("case.session");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static void delete(Path file) {
+        try (var all = Files.list(file.getParent())) {
+            for (Path each : all.toList()) {
+                Files.delete(each);
+            }
+            Files.delete(file.getParent());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
