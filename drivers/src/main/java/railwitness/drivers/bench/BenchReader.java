@@ -44,6 +44,11 @@ final class BenchReader {
                                 "supply_without_protection",
                                 "why a supply without over-voltage or over-current protection is accepted, in words")
                         .optional(),
+                bench.text(
+                                "without_guardian",
+                                "where no second process can hold the ports: why a run is accepted in which nothing"
+                                        + " switches off when this program dies, in words")
+                        .optional(),
                 seconds(bench.number("patience_s", "longest pause of the program before the guardian switches off")
                         .between(0.5, 10)
                         .orElse(1.0)));

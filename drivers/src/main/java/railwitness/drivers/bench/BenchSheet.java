@@ -19,8 +19,10 @@ import railwitness.drivers.sheet.SheetTable;
  * @param instruments those with a wire, in the order of the sheet
  * @param handRead meters the person reads
  * @param banks load resistors the person switches, at most one bank a rail
- * @param patience longest pause of the program, while power is on, before the guardian switches off
  * @param acceptedWithoutProtection the words in which a supply without protection is accepted; empty when it is not
+ * @param acceptedWithoutGuardian the words in which a run that no second process guards is accepted; empty when it is
+ *     not
+ * @param patience longest pause of the program, while power is on, before the guardian switches off
  */
 public record BenchSheet(
         String name,
@@ -33,6 +35,7 @@ public record BenchSheet(
         List<HandRead> handRead,
         List<ResistorBank> banks,
         Optional<String> acceptedWithoutProtection,
+        Optional<String> acceptedWithoutGuardian,
         Duration patience) {
     public BenchSheet {
         instruments = List.copyOf(instruments);

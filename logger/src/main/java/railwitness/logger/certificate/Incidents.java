@@ -12,6 +12,9 @@ import railwitness.logger.store.StepOutcome;
 /** What departed from the plan, and what happened out of the ordinary. */
 final class Incidents {
     private static final Set<String> OUT_OF_THE_ORDINARY = Set.of(
+            "no bench",
+            "no power",
+            "no guardian",
             "trip",
             "stop",
             "ALARM",

@@ -20,7 +20,7 @@ final class Progress implements RunListener {
 
     @Override
     public void happened(double atSeconds, String what, String text) {
-        boolean bad = what.equals("trip") || what.equals("ALARM") || what.equals("stop");
+        boolean bad = what.equals("trip") || what.equals("no guardian") || what.equals("ALARM") || what.equals("stop");
         if (talking || bad) {
             say(String.format(Locale.ROOT, "%8.1f s  %s: %s", atSeconds, what, text));
         }

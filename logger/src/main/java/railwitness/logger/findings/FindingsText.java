@@ -27,6 +27,9 @@ public final class FindingsText {
     private static final DateTimeFormatter MINUTE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
     private static final Set<String> OUT_OF_THE_ORDINARY = Set.of(
+            "no bench",
+            "no power",
+            "no guardian",
             "trip",
             "stop",
             "ALARM",
@@ -58,6 +61,7 @@ public final class FindingsText {
         text.losses();
         text.waveforms();
         text.causes();
+        text.coldResistances();
         text.notReached();
         text.events();
         text.remarks();
@@ -313,6 +317,16 @@ public final class FindingsText {
                                 cause.alike().stream().map(code -> code.word()).toList()));
             }
             lines.add("");
+        }
+    }
+
+    private void coldResistances() {
+        List<String> taken = session.events().stream()
+                .filter(event -> event.what().equals("cold resistance"))
+                .map(event -> event.text().replaceFirst("^Cold resistance, ", ""))
+                .toList();
+        if (!taken.isEmpty()) {
+            lines.add("cold resistances before power: " + String.join("; ", taken));
         }
     }
 

@@ -1,5 +1,6 @@
 package railwitness.logger.record;
 
+import java.util.Optional;
 import railwitness.safety.guardian.Guardian;
 
 /** Who switches off when this program can not: the guardian process, or on a virtual bench nobody. */
@@ -16,29 +17,41 @@ public interface Guard {
     /** The run is over; an output that is not confirmed off is left to the guardian. */
     void over(boolean confirmedOff);
 
+    /** Why nobody switches off when this program can not, where that is so and a person accepted it. */
+    default Optional<String> lacking() {
+        return Optional.empty();
+    }
+
     /** A virtual bench needs none. */
     static Guard none() {
-        return new Guard() {
-            @Override
-            public void beat() {
-                // nobody listens
-            }
+        return new Nobody("none needed", Optional.empty());
+    }
 
-            @Override
-            public boolean guarding() {
-                return true;
-            }
+    /**
+     * Nobody switches off when this program can not.
+     *
+     * @param words why, and in which words that was accepted
+     */
+    static Guard none(String words) {
+        return new Nobody(words, Optional.of(words));
+    }
 
-            @Override
-            public String words() {
-                return "none needed";
-            }
+    /** No second process. */
+    record Nobody(String words, Optional<String> lacking) implements Guard {
+        @Override
+        public void beat() {
+            // nobody listens
+        }
 
-            @Override
-            public void over(boolean confirmedOff) {
-                // nobody is there
-            }
-        };
+        @Override
+        public boolean guarding() {
+            return true;
+        }
+
+        @Override
+        public void over(boolean confirmedOff) {
+            // nobody is there
+        }
     }
 
     /** A running guardian. */

@@ -7,25 +7,46 @@ import railwitness.drivers.instrument.Load;
 import railwitness.drivers.instrument.Station;
 import railwitness.drivers.instrument.Supply;
 import railwitness.safety.guardian.Guardian;
+import railwitness.safety.guardian.GuardianException;
 import railwitness.safety.guardian.Orders;
 
 /** Starts the guardian of a real bench with the ready-made bytes of its supply and loads. */
 public final class GuardianStart {
     private GuardianStart() {}
 
-    /** @throws railwitness.safety.guardian.GuardianException when it cannot reach the ports; there is no power then */
+    /**
+     * Where it cannot be had, as on a system that gives a port to one program only, the bench sheet can accept in words
+     * that nobody switches off when this program dies.
+     *
+     * @throws GuardianException when it cannot reach the ports and the sheet does not accept that; there is no power then
+     */
     public static Guard of(Bench bench) {
+        Orders orders = orders(bench);
+        try {
+            return Guard.of(Guardian.start(orders));
+        } catch (GuardianException e) {
+            String accepted = bench.sheet()
+                    .acceptedWithoutGuardian()
+                    .orElseThrow(() -> new GuardianException(
+                            e.getMessage() + "; where it cannot be had, without_guardian under [bench] on the bench"
+                                    + " sheet accepts that in words",
+                            e));
+            return Guard.none("nothing switches off when this program dies (" + e.getMessage()
+                    + "); the bench sheet accepts it: " + accepted);
+        }
+    }
+
+    private static Orders orders(Bench bench) {
         Supply supply = bench.supply().instrument();
         List<Orders.Load> loads = new ArrayList<>();
         for (Station<Load> load : bench.loads().values()) {
             loads.add(
                     new Orders.Load(port(bench, load.name()), load.instrument().offBytes()));
         }
-        Orders orders = new Orders(
+        return new Orders(
                 bench.sheet().patience(),
                 List.of(new Orders.Supply(port(bench, supply.name()), supply.offBytes(), supply.askOnBytes())),
                 loads);
-        return Guard.of(Guardian.start(orders));
     }
 
     private static String port(Bench bench, String instrument) {

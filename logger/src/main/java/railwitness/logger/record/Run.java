@@ -103,6 +103,7 @@ public final class Run implements PowerLog {
     public void start(Consumer<RunEnd> whenOver) {
         then = whenOver;
         happened("begin", "listening to the instruments before power");
+        guard.lacking().ifPresent(words -> happened("no guardian", words));
         setup.watches().forEach(watch -> happened("watched", watch.name() + ", no older than " + seconds(watch.age())));
         polling.start(setup.bench().stations());
         agenda.after(LISTEN_AT_MOST, this::listenedLongEnough);

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
@@ -58,13 +59,74 @@ class EndedFromOutsideTest {
         try (TableBench bench = new TableBench()) {
             Process run = started(bench, session);
             await("the load sweep", () -> bench.unit.amps("plus") == 4);
-            new ProcessBuilder("kill", "-INT", Long.toString(run.pid())).start().waitFor();
+            signal("INT", run);
 
             assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
             assertThat(bench.unit.outputOn).isFalse();
             assertThat(bench.unit.amps("plus")).isZero();
         }
         assertThat(Found.in(session).state()).isEqualTo("stopped");
+    }
+
+    /** Somebody who presses once more in fear changes nothing: the way to off is under way. */
+    @Test
+    void ctrlCTwiceDuringFirstPowerEndsOff() throws IOException, InterruptedException {
+        Path session = folder.resolve("first-power.session");
+        try (TableBench bench = new TableBench()) {
+            Process run = started(bench, session);
+            await("first power", () -> bench.unit.outputOn);
+            signal("INT", run);
+            Thread.sleep(100);
+            signal("INT", run);
+
+            assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(bench.unit.outputOn).isFalse();
+        }
+        assertThat(Found.in(session).state()).isEqualTo("stopped");
+    }
+
+    @Test
+    void ctrlCWhileTheBenchIsOpenedEndsWithoutPower() throws IOException, InterruptedException {
+        Path session = folder.resolve("opening.session");
+        try (TableBench bench = new TableBench()) {
+            Process run = started(bench, session);
+            await("the bench to be opened", () -> !bench.supply.heard().isEmpty());
+            signal("INT", run);
+
+            assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(bench.unit.outputOn).isFalse();
+            assertThat(bench.supply.heard()).noneMatch(message -> message.contains("OUTP ON"));
+        }
+        assertThat(Found.in(session).state()).isEqualTo("stopped");
+    }
+
+    @Test
+    void aFrozenRunIsSwitchedOffAndTripsWhenItWakes() throws IOException, InterruptedException {
+        Path session = folder.resolve("frozen.session");
+        try (TableBench bench = new TableBench()) {
+            Process run = started(bench, session);
+            await("the load sweep", () -> bench.unit.amps("plus") == 4);
+            signal("STOP", run);
+            await("the guardian to switch off", () -> !bench.unit.outputOn);
+            int before = bench.supply.heard().size();
+            signal("CONT", run);
+
+            assertThat(run.waitFor(90, TimeUnit.SECONDS)).isTrue();
+            assertThat(bench.unit.outputOn).isFalse();
+            List<String> after = bench.supply.heard();
+            assertThat(after.subList(before, after.size()))
+                    .anyMatch(message -> message.contains("OUTP OFF"))
+                    .noneMatch(message -> message.matches(".*(OUTP ON|VOLT [0-9]|CURR [0-9]).*"));
+        }
+        Found found = Found.in(session);
+        assertThat(found.state()).isEqualTo("tripped");
+        assertThat(found.json().get("events").toString()).contains("the program stood still");
+    }
+
+    private static void signal(String name, Process process) throws IOException, InterruptedException {
+        new ProcessBuilder("kill", "-" + name, Long.toString(process.pid()))
+                .start()
+                .waitFor();
     }
 
     private Process started(TableBench bench, Path session) throws IOException {

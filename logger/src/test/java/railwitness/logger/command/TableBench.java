@@ -21,6 +21,7 @@ final class TableBench implements AutoCloseable {
             patience_s = 8
             """);
     final TableUnit unit;
+    final TableInstrument supply;
 
     TableBench() throws IOException {
         if (!PseudoTerminal.available()) {
@@ -28,7 +29,8 @@ final class TableBench implements AutoCloseable {
         }
         Assumptions.assumeTrue(PseudoTerminal.available(), "this system has no pseudo-terminals");
         unit = new TableUnit(ReferenceConverter.table());
-        instrument("supply", "supply", "drives_remote = true", TableInstrument.supply(unit));
+        supply = TableInstrument.supply(unit);
+        instrument("supply", "supply", "drives_remote = true", supply);
         meter("input.voltage", "vin_avg_V");
         meter("input.current", "iin_avg_A");
         meter("plus.voltage", "vpos_avg_V");

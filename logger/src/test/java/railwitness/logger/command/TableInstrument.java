@@ -2,9 +2,11 @@ package railwitness.logger.command;
 
 import java.time.Duration;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.DoubleSupplier;
 import railwitness.drivers.line.Answer;
 import railwitness.drivers.line.Peer;
@@ -16,6 +18,7 @@ final class TableInstrument implements Peer {
     }
 
     private final Map<String, Command> commands = new HashMap<>();
+    private final List<String> heard = new CopyOnWriteArrayList<>();
     private String eventEnable = "0";
 
     private TableInstrument(String identity) {
@@ -95,8 +98,14 @@ final class TableInstrument implements Peer {
         return String.format(Locale.ROOT, "%+.6E", value);
     }
 
+    /** Every message so far, in its order. */
+    List<String> heard() {
+        return List.copyOf(heard);
+    }
+
     @Override
     public synchronized Answer hear(String message) {
+        heard.add(message);
         StringBuilder reply = new StringBuilder();
         for (String part : message.split(";")) {
             one(part.strip().replaceFirst("^:", ""))

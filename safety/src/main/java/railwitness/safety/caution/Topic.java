@@ -7,7 +7,9 @@ public enum Topic {
             "always, as a WARNING",
             "This program looks at limits some tens of times a second. It cannot save a transistor, and it can fail."
                     + " What bounds the damage is the supply's current limit and protections and the fuse at the unit's"
-                    + " input. Keep a disconnect within the reach of your hand and open it when in doubt."),
+                    + " input. Keep a disconnect within the reach of your hand and open it when in doubt. Where the bench"
+                    + " sheet accepts a run without the guardian, nothing switches off when this program or its"
+                    + " computer fails: then stay beside the disconnect."),
     RAIL_VOLTAGE(
             "Voltage between the rails",
             "from 60 V d.c. as a WARNING, from 120 V d.c. as a DANGER, worked out without load at the highest input"
