@@ -132,6 +132,8 @@ class EndedFromOutsideTest {
     private Process started(TableBench bench, Path session) throws IOException {
         return new ProcessBuilder(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-XX:TieredStopAtLevel=1",
+                        "-XX:+UseSerialGC",
                         "-cp",
                         System.getProperty("java.class.path"),
                         "railwitness.logger.command.Main",
