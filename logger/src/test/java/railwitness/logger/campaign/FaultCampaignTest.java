@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.util.List;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import railwitness.drivers.line.PseudoTerminal;
 import railwitness.drivers.rehearsal.Trouble;
@@ -15,7 +16,7 @@ class FaultCampaignTest {
 
     @Test
     void everySampledCaseEndsSafeAndKept() {
-        List<CaseEnding> endings = FaultCase.sample(FaultCase.all(1), 26, SEED).stream()
+        List<CaseEnding> endings = FaultCase.sample(FaultCase.all(1), 24, SEED).stream()
                 .map(FaultySession::virtual)
                 .toList();
         System.out.println("seed " + SEED + "\n" + EndingTable.of(endings));
@@ -40,7 +41,12 @@ class FaultCampaignTest {
 
     @Test
     void aBenchThatDoesNotOpenLeavesASessionThatSaysWhy() {
-        CaseEnding ending = FaultySession.virtual(new FaultCase("plus load", Trouble.VANISHED, Moment.OPENING, 1));
+        FaultCase early = LongStream.range(1, 200)
+                .mapToObj(seed -> new FaultCase("plus load", Trouble.VANISHED, Moment.OPENING, seed))
+                .filter(one -> one.exchange() <= 2)
+                .findFirst()
+                .orElseThrow();
+        CaseEnding ending = FaultySession.virtual(early);
         assertThat(ending.state()).contains(SessionState.TRIPPED);
         assertThat(ending.words()).anyMatch(words -> words.startsWith("no bench"));
         assertThat(ending.kept()).isTrue();

@@ -41,8 +41,13 @@ record FaultCase(String instrument, Trouble trouble, Moment moment, long seed) {
     /** Lets it go wrong while the bench is opened, where that is the moment. */
     void beforeOpening(VirtualBench far) {
         if (moment == Moment.OPENING) {
-            far.instrument(instrument).troubleAtExchange(trouble, 1 + random().nextInt(MOST_EXCHANGES));
+            far.instrument(instrument).troubleAtExchange(trouble, exchange());
         }
+    }
+
+    /** The exchange with which it begins while the bench is opened; a late one may come after that. */
+    int exchange() {
+        return 1 + random().nextInt(MOST_EXCHANGES);
     }
 
     /** Lets it go wrong, now or a moment later. */
