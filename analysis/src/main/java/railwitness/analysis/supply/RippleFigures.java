@@ -4,9 +4,12 @@ import static railwitness.analysis.design.FigureName.PEAK_DRAIN_VOLTAGE;
 import static railwitness.analysis.design.FigureName.RIPPLE;
 import static railwitness.analysis.design.FigureName.RIPPLE_PEAK_TO_PEAK;
 
+import java.util.LinkedHashSet;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
 import railwitness.analysis.design.Band;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Switches;
@@ -25,7 +28,9 @@ final class RippleFigures {
     }
 
     void enter() {
-        for (String rail : points.rails()) {
+        Set<String> rails = new LinkedHashSet<>(points.rails());
+        rails.addAll(new TreeSet<>(means.waveforms().keySet()));
+        for (String rail : rails) {
             byMeter(rail);
             means.waveform(rail)
                     .ifPresentOrElse(
@@ -54,7 +59,7 @@ final class RippleFigures {
 
     private void byMeter(String rail) {
         Optional<Estimate> read =
-                points.fullLoad().flatMap(full -> full.rails().get(rail).rippleRms());
+                points.fullLoad().flatMap(full -> full.rail(rail).flatMap(RailPoint::rippleRms));
         if (read.isEmpty()) {
             byWaveform(rail);
             return;
