@@ -88,9 +88,9 @@ public final class ConfusionStudy {
 
     private Optional<Cause> session(String fault) throws IOException {
         Specimen unit = UnitDraw.of(FixtureMaker.specimen(sheets), random);
-        Specimen faulty = fault.equals(NONE) ? unit : Fault.of(fault).in(unit);
+        List<Fault> faults = fault.equals(NONE) ? List.of() : List.of(Fault.of(fault));
         Path file = Files.createTempDirectory(folder, "study").resolve("unit.session");
-        Rehearsed.session(file, sheets, faulty, random.nextLong());
+        Rehearsed.session(file, sheets, unit, faults, random.nextLong());
         Optional<Cause> named =
                 SessionFindings.of(file).findings().causes().stream().findFirst();
         Files.delete(file);

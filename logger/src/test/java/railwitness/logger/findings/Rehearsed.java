@@ -3,14 +3,15 @@ package railwitness.logger.findings;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
 import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.rehearsal.Fault;
 import railwitness.drivers.rehearsal.Specimen;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.time.VirtualAgenda;
 import railwitness.logger.record.LiveSession;
 import railwitness.logger.record.RehearsalPerson;
 import railwitness.logger.record.RunListener;
-import railwitness.logger.rehearsal.FixtureMaker;
 import railwitness.logger.sheet.Sheets;
 import railwitness.logger.store.Recorder;
 import railwitness.logger.store.SessionHead;
@@ -22,13 +23,13 @@ final class Rehearsed {
     private Rehearsed() {}
 
     static Path session(Path file, Sheets sheets, Specimen specimen) {
-        return session(file, sheets, specimen, 1);
+        return session(file, sheets, specimen, List.of(), 1);
     }
 
     /** @param seed draws the instruments' errors */
-    static Path session(Path file, Sheets sheets, Specimen specimen, long seed) {
+    static Path session(Path file, Sheets sheets, Specimen specimen, List<Fault> faults, long seed) {
         VirtualAgenda agenda = new VirtualAgenda(START);
-        VirtualBench bench = FixtureMaker.bench(sheets, specimen, seed, agenda::nowNanos);
+        VirtualBench bench = VirtualBench.of(specimen, faults, sheets.bench().content(), seed, agenda::nowNanos);
         new LiveSession(
                         sheets,
                         agenda,

@@ -26,7 +26,15 @@ class StudiesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"none", "weak-half", "shorted-rectifier", "shorted-switch", "tired-capacitor@minus=3"})
+    @ValueSource(
+            strings = {
+                "none",
+                "weak-half",
+                "shorted-rectifier",
+                "shorted-switch",
+                "tired-capacitor@minus=3",
+                "lead-resistance"
+            })
     void theFaultIsNamedFirstOrAmongThoseNotToldApart(String fault) throws IOException {
         assertThat(new ConfusionStudy(folder, SEED).row(fault, 1).among())
                 .as("seed %d", SEED)
