@@ -11,6 +11,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import railwitness.logger.comparing.Comparison;
 import railwitness.logger.comparing.ComparisonJson;
+import railwitness.logger.comparing.ComparisonPdf;
 import railwitness.logger.comparing.ComparisonText;
 
 /** Sessions side by side. */
@@ -33,12 +34,18 @@ final class CompareCommand implements Callable<Integer> {
     @Option(names = "--json", description = "print JSON instead of text")
     private boolean json;
 
+    @Option(names = "--out", paramLabel = "PDF", description = "make this PDF too, with the curves over each other")
+    private Path out;
+
     @Override
     public Integer call() {
         Comparison comparison = Comparison.of(sessions);
-        PrintWriter out = spec.commandLine().getOut();
-        out.print(json ? ComparisonJson.of(comparison) : ComparisonText.of(comparison));
-        out.flush();
+        if (out != null) {
+            ComparisonPdf.write(comparison, out);
+        }
+        PrintWriter text = spec.commandLine().getOut();
+        text.print(json ? ComparisonJson.of(comparison) : ComparisonText.of(comparison));
+        text.flush();
         return ExitCode.DONE;
     }
 }

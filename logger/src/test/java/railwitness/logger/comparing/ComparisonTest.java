@@ -8,6 +8,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import railwitness.logger.store.StoreException;
@@ -129,5 +134,28 @@ class ComparisonTest {
         Path evil = SmallSession.write(folder.resolve("evil.session"), "0840", "-7", 0.6, "\u001b[2J\u202esnow");
         String text = ComparisonText.of(Comparison.of(List.of(session("0841", "-7", 0.6), evil)));
         assertThat(text).contains("[U+001B][2J[U+202E]snow").doesNotContain("\u001b");
+    }
+
+    @Test
+    void paperHoldsEveryFigureAsTextWithItsFontsInside() throws Exception {
+        Path evil =
+                SmallSession.write(folder.resolve("evil2.session"), "0851", "-7", 0.61, "\u001b[2J\u202e\u4e2dsnow");
+        Comparison comparison = Comparison.of(List.of(session("0850", "-7", 0.6), evil));
+        Path out = folder.resolve("c.pdf");
+        ComparisonPdf.write(comparison, out);
+        try (PDDocument pdf = Loader.loadPDF(out.toFile())) {
+            String text = new PDFTextStripper().getText(pdf);
+            comparison.figures().forEach(figure -> assertThat(text).contains(figure.label()));
+            assertThat(text).contains("real change", "REHEARSAL", "[U+202E][U+4E2D]snow", "page 1 of ");
+            for (PDPage page : pdf.getPages()) {
+                for (COSName name : page.getResources().getFontNames()) {
+                    assertThat(page.getResources().getFont(name).isEmbedded()).isTrue();
+                }
+            }
+        }
+        assertThatThrownBy(() -> ComparisonPdf.write(comparison, out)).hasMessageContaining("never written over");
+        assertThatThrownBy(() -> ComparisonPdf.write(comparison, folder.resolve("none/c.pdf")))
+                .isInstanceOf(ComparisonException.class)
+                .hasMessageContaining("is the folder there");
     }
 }
