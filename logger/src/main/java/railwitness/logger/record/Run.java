@@ -2,32 +2,17 @@ package railwitness.logger.record;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayDeque;
-import java.util.Deque;
-import java.util.Iterator;
-import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Consumer;
-import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.instrument.Condition;
-import railwitness.drivers.instrument.Scope;
-import railwitness.drivers.instrument.Station;
 import railwitness.drivers.instrument.Sweep;
 import railwitness.drivers.line.LineException;
-import railwitness.drivers.reading.Channel;
-import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Agenda;
-import railwitness.logger.plan.Step;
 import railwitness.logger.store.EventEntry;
 import railwitness.logger.store.Recorder;
 import railwitness.logger.store.SessionState;
-import railwitness.logger.store.StepEntry;
-import railwitness.logger.store.StepOutcome;
 import railwitness.logger.store.StoreException;
-import railwitness.logger.store.WaveformEntry;
 import railwitness.safety.interlock.Event;
 import railwitness.safety.interlock.Interlock;
 import railwitness.safety.interlock.Phase;
@@ -58,23 +43,16 @@ public final class Run implements PowerLog {
     private final Agenda agenda;
     private final Recorder recorder;
     private final RunListener listener;
-    private final Person person;
     private final Guard guard;
     private final Power power;
     private final PowerPath path;
-    private final StepSetter setter;
     private final Polling polling;
-    private final Deque<Step> toDo;
-    private final int steps;
-    private final Set<String> limiting = new TreeSet<>();
+    private final PlanSteps steps;
     private Part part = Part.LISTENING;
     private volatile Interlock interlock;
-    private StepRun current;
-    private boolean averagingTold;
     private boolean changing;
     private volatile long awakeNanos;
     private long wallDueNanos;
-    private Optional<Consumer<Result>> turnOn = Optional.empty();
     private Consumer<RunEnd> then;
 
     public Run(RunSetup setup, Recorder recorder, Person person, RunListener listener, Guard guard) {
@@ -82,15 +60,13 @@ public final class Run implements PowerLog {
         this.agenda = setup.agenda();
         this.recorder = recorder;
         this.listener = listener;
-        this.person = person;
         this.guard = guard;
         this.interlock = Interlock.of(setup.watches(), setup.patience(), agenda.nowNanos());
         this.power = new Power(agenda, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
         this.path = new PowerPath(setup, power, person, this::enter);
-        this.setter = new StepSetter(setup, power, person, this::moving);
+        StepSetter setter = new StepSetter(setup, power, person, this::moving);
+        this.steps = new PlanSteps(setup, recorder, person, listener, path, setter, new OwnCourse());
         this.polling = new Polling(agenda, setup.interval(), this::awake, this::swept, this::unanswered);
-        this.toDo = new ArrayDeque<>(setup.steps());
-        this.steps = toDo.size();
     }
 
     /** Asked from the instruments' threads too. */
@@ -149,9 +125,8 @@ public final class Run implements PowerLog {
             part = Part.POWERING;
             path.powerUp(this::standbySteps, this::poweredUp);
         }
-        if (current != null && part == Part.STEPPING) {
-            current.tick(agenda.nowNanos());
-            look();
+        if (part == Part.STEPPING) {
+            steps.tick();
         }
         keepWallClock();
         agenda.after(TICK, this::tick);
@@ -192,9 +167,7 @@ public final class Run implements PowerLog {
             recorder.reading(reading);
             power.heard(reading);
             path.heard(reading);
-            if (current != null) {
-                current.heard(reading);
-            }
+            steps.heard(reading);
         }
         conditions(sweep);
         listener.swept(sweep);
@@ -204,19 +177,12 @@ public final class Run implements PowerLog {
         if (part == Part.SWITCHING_OFF || part == Part.OVER) {
             return;
         }
-        boolean now = sweep.conditions().contains(Condition.LIMITING)
-                || sweep.conditions().contains(Condition.NOT_HOLDING);
-        if (now && limiting.add(sweep.instrument())) {
-            happened("limiting", sweep.instrument() + " limits or cannot hold its set point");
-        } else if (!now && limiting.remove(sweep.instrument())) {
-            happened("limiting over", sweep.instrument() + " holds again");
-        }
+        steps.limits(sweep);
         if (sweep.conditions().contains(Condition.PROTECTION)) {
             stop(sweep.instrument(), sweep.instrument() + " switched itself off: its protection tripped");
         }
-        if (current != null && part == Part.STEPPING) {
-            current.conditions(sweep.instrument(), sweep.conditions(), agenda.nowNanos());
-            look();
+        if (part == Part.STEPPING) {
+            steps.conditions(sweep);
         }
     }
 
@@ -252,52 +218,15 @@ public final class Run implements PowerLog {
             return;
         }
         part = Part.STEPPING;
-        nextStep();
+        steps.next();
     }
 
     /** The steps that want the unit off come while first power waits at working voltage. */
     private void standbySteps(Consumer<Result> way) {
         if (part == Part.POWERING) {
-            turnOn = Optional.of(way);
             part = Part.STEPPING;
-            nextStep();
+            steps.standby(way);
         }
-    }
-
-    private void nextStep() {
-        if (turnOn.isPresent() && (toDo.isEmpty() || toDo.peek().remoteOn())) {
-            Consumer<Result> way = turnOn.get();
-            turnOn = Optional.empty();
-            part = Part.POWERING;
-            path.standbyRange(false, way);
-            return;
-        }
-        Step step = toDo.poll();
-        if (step == null) {
-            happened("end", "the plan is done");
-            switchOff(SessionState.COMPLETE, "the plan is done");
-            return;
-        }
-        listener.began(steps - toDo.size(), steps, step);
-        current = new StepRun(step, setup.judged(step), agenda.nowNanos());
-        averagingTold = false;
-        Optional<String> beyond = setup.beyondReach(step);
-        if (beyond.isPresent()) {
-            current.giveUp(StepOutcome.NOT_REACHED, beyond.get());
-            look();
-            return;
-        }
-        StepRun mine = current;
-        recovered(
-                step,
-                up -> ifStill(
-                        mine,
-                        up,
-                        () -> path.bring(
-                                step,
-                                result -> ifStill(mine, result, () -> {
-                                    setter.set(step, set -> ifStill(mine, set, () -> mine.inPlace(agenda.nowNanos())));
-                                }))));
     }
 
     /** While set points move, values worked out from several readings would mix before and after. */
@@ -306,125 +235,10 @@ public final class Run implements PowerLog {
         judge(new Event.Changed(agenda.nowNanos()));
     }
 
-    /** Where the unit may have dropped out, it is brought up without load before the step. */
-    private void recovered(Step step, Consumer<Result> up) {
-        if (!path.mayBeDown() || step.mayGiveUp()) {
-            up.accept(new Result.Done("rails up"));
-            return;
-        }
-        setter.unload(empty -> {
-            if (empty.isDone()) {
-                setter.volts(step.inputVolts(), set -> {
-                    if (set.isDone()) {
-                        path.backUp(up);
-                    } else {
-                        up.accept(set);
-                    }
-                });
-            } else {
-                up.accept(empty);
-            }
-        });
-    }
-
-    private void ifStill(StepRun step, Result result, Runnable go) {
-        if (current != step || part != Part.STEPPING) {
-            return;
-        }
-        if (result.isDone()) {
-            go.run();
-        } else {
-            stop("instrument", result.words());
-        }
-    }
-
-    /** Looks whether the step has moved on. */
-    private void look() {
-        StepRun step = current;
-        if (step == null) {
-            return;
-        }
-        if (step.averaging() && !averagingTold) {
-            averagingTold = true;
-            listener.averaging(step.step(), step.settled());
-            readByHand(step, setup.handRead().iterator());
-        }
-        step.entry().ifPresent(this::stepEnded);
-    }
-
-    /** Meters without a wire, one after the other; the average goes on until the last was read. */
-    private void readByHand(StepRun step, Iterator<HandRead> meters) {
-        step.waitForPerson(meters.hasNext());
-        if (meters.hasNext()) {
-            HandRead meter = meters.next();
-            person.read(meter, value -> {
-                long now = agenda.nowNanos();
-                value.ifPresent(number -> recorder.reading(new Measured(meter.reads(), number, now, now)));
-                readByHand(step, meters);
-            });
-        }
-    }
-
-    private void stepEnded(StepEntry entry) {
-        Step step = current.step();
-        current = null;
-        recorder.add(entry);
-        listener.ended(step, entry);
-        if (entry.outcome() == StepOutcome.NOT_REACHED) {
-            happened("not reached", step.stage() + " " + step.name() + ": " + entry.reason());
-        }
-        if (part != Part.STEPPING) {
-            return;
-        }
-        if (step.mayGiveUp()) {
-            droppedOut(step, entry);
-        } else if (entry.outcome() == StepOutcome.NOT_REACHED && !limiting.isEmpty()) {
-            path.letDown();
-        }
-        List<Station<Scope>> scopes = entry.outcome() == StepOutcome.MEASURED ? setup.scopes(step) : List.of();
-        agenda.post(() -> look(scopes.iterator()));
-    }
-
-    /** Every scope keeps a waveform while the step's set points still stand; one that fails holds nothing up. */
-    private void look(Iterator<Station<Scope>> scopes) {
-        if (part != Part.STEPPING || !scopes.hasNext()) {
-            goOn();
-            return;
-        }
-        Station<Scope> station = scopes.next();
-        long askedNanos = agenda.nowNanos();
-        station.ask(station.instrument()::waveform, outcome -> {
-            if (part == Part.STEPPING) {
-                outcome.either(
-                        waveform -> recorder.add(new WaveformEntry(askedNanos, waveform)),
-                        why -> happened("line", why.getMessage()));
-                look(scopes);
-            }
-        });
-    }
-
-    private void droppedOut(Step step, StepEntry entry) {
-        if (entry.outcome() == StepOutcome.NOT_REACHED || !path.railsUp()) {
-            happened("drop-out", "the rails gave up at a supply setting of " + step.inputVolts() + " V");
-            while (!toDo.isEmpty() && toDo.peek().mayGiveUp()) {
-                toDo.poll();
-            }
-        }
-    }
-
-    private void goOn() {
-        if (part == Part.STEPPING && current == null) {
-            nextStep();
-        }
-    }
-
     private void switchOff(SessionState state, String reason) {
         part = Part.SWITCHING_OFF;
         power.off(reason, ended -> over(state, ended.confirmed(), ended.words()));
-        if (current != null) {
-            current.giveUp(StepOutcome.STOPPED, reason);
-            look();
-        }
+        steps.giveUp(reason);
     }
 
     private void over(SessionState state, boolean confirmed, String words) {
@@ -485,9 +299,32 @@ public final class Run implements PowerLog {
         return duration.toMillis() / 1000.0 + " s";
     }
 
-    Set<Channel> watched() {
-        Set<Channel> all = new TreeSet<>();
-        setup.watches().forEach(watch -> all.addAll(watch.subject().channels()));
-        return all;
+    /** The run as its steps know it. */
+    private final class OwnCourse implements PlanSteps.Course {
+        @Override
+        public boolean stepping() {
+            return part == Part.STEPPING;
+        }
+
+        @Override
+        public void turningOn() {
+            part = Part.POWERING;
+        }
+
+        @Override
+        public void stop(String by, String words) {
+            Run.this.stop(by, words);
+        }
+
+        @Override
+        public void happened(String what, String text) {
+            Run.this.happened(what, text);
+        }
+
+        @Override
+        public void done() {
+            Run.this.happened("end", "the plan is done");
+            switchOff(SessionState.COMPLETE, "the plan is done");
+        }
     }
 }

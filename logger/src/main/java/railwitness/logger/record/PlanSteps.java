@@ -1,0 +1,275 @@
+package railwitness.logger.record;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Consumer;
+import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.instrument.Condition;
+import railwitness.drivers.instrument.Scope;
+import railwitness.drivers.instrument.Station;
+import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.reading.Measured;
+import railwitness.drivers.reading.Reading;
+import railwitness.drivers.time.Agenda;
+import railwitness.logger.plan.Step;
+import railwitness.logger.store.Recorder;
+import railwitness.logger.store.StepEntry;
+import railwitness.logger.store.StepOutcome;
+import railwitness.logger.store.WaveformEntry;
+import railwitness.safety.power.Result;
+
+/**
+ * The steps of the plan, one after the other: the bench brought to a step's set points, settling and average, what the
+ * person reads by hand, what the scopes keep. It moves nothing once the run around it does something else.
+ */
+final class PlanSteps {
+    /** The run around the steps. */
+    interface Course {
+        /** False while power comes on, and from the first byte of off. */
+        boolean stepping();
+
+        /** The steps before the unit is turned on are done. */
+        void turningOn();
+
+        /** The run cannot go on. */
+        void stop(String by, String words);
+
+        void happened(String what, String text);
+
+        /** The last step is done. */
+        void done();
+    }
+
+    private final RunSetup setup;
+    private final Agenda agenda;
+    private final Recorder recorder;
+    private final Person person;
+    private final RunListener listener;
+    private final PowerPath path;
+    private final StepSetter setter;
+    private final Course course;
+    private final Deque<Step> toDo;
+    private final int steps;
+    private final Set<String> limiting = new TreeSet<>();
+    private Optional<Consumer<Result>> turnOn = Optional.empty();
+    private StepRun current;
+    private boolean averagingTold;
+
+    PlanSteps(
+            RunSetup setup,
+            Recorder recorder,
+            Person person,
+            RunListener listener,
+            PowerPath path,
+            StepSetter setter,
+            Course course) {
+        this.setup = setup;
+        this.agenda = setup.agenda();
+        this.recorder = recorder;
+        this.person = person;
+        this.listener = listener;
+        this.path = path;
+        this.setter = setter;
+        this.course = course;
+        this.toDo = new ArrayDeque<>(setup.steps());
+        this.steps = toDo.size();
+    }
+
+    /** The steps that want the unit off, and then {@code way}, which turns it on. */
+    void standby(Consumer<Result> way) {
+        turnOn = Optional.of(way);
+        next();
+    }
+
+    void tick() {
+        if (current != null) {
+            current.tick(agenda.nowNanos());
+            look();
+        }
+    }
+
+    void heard(Reading reading) {
+        if (current != null) {
+            current.heard(reading);
+        }
+    }
+
+    /** Begin and end of limiting are events, also while no step is under way. */
+    void limits(Sweep sweep) {
+        boolean now = sweep.conditions().contains(Condition.LIMITING)
+                || sweep.conditions().contains(Condition.NOT_HOLDING);
+        if (now && limiting.add(sweep.instrument())) {
+            course.happened("limiting", sweep.instrument() + " limits or cannot hold its set point");
+        } else if (!now && limiting.remove(sweep.instrument())) {
+            course.happened("limiting over", sweep.instrument() + " holds again");
+        }
+    }
+
+    void conditions(Sweep sweep) {
+        if (current != null) {
+            current.conditions(sweep.instrument(), sweep.conditions(), agenda.nowNanos());
+            look();
+        }
+    }
+
+    /** Ends the step under way without an average. */
+    void giveUp(String reason) {
+        if (current != null) {
+            current.giveUp(StepOutcome.STOPPED, reason);
+            look();
+        }
+    }
+
+    /** Begins the next step, or ends the plan. */
+    void next() {
+        if (turnOn.isPresent() && (toDo.isEmpty() || toDo.peek().remoteOn())) {
+            Consumer<Result> way = turnOn.get();
+            turnOn = Optional.empty();
+            course.turningOn();
+            path.standbyRange(false, way);
+            return;
+        }
+        Step step = toDo.poll();
+        if (step == null) {
+            course.done();
+            return;
+        }
+        listener.began(steps - toDo.size(), steps, step);
+        current = new StepRun(step, setup.judged(step), agenda.nowNanos());
+        averagingTold = false;
+        Optional<String> beyond = setup.beyondReach(step);
+        if (beyond.isPresent()) {
+            current.giveUp(StepOutcome.NOT_REACHED, beyond.get());
+            look();
+            return;
+        }
+        StepRun mine = current;
+        recovered(
+                step,
+                up -> ifStill(
+                        mine,
+                        up,
+                        () -> path.bring(
+                                step,
+                                result -> ifStill(mine, result, () -> {
+                                    setter.set(step, set -> ifStill(mine, set, () -> mine.inPlace(agenda.nowNanos())));
+                                }))));
+    }
+
+    /** Where the unit may have dropped out, it is brought up without load before the step. */
+    private void recovered(Step step, Consumer<Result> up) {
+        if (!path.mayBeDown() || step.mayGiveUp()) {
+            up.accept(new Result.Done("rails up"));
+            return;
+        }
+        setter.unload(empty -> {
+            if (empty.isDone()) {
+                setter.volts(step.inputVolts(), set -> {
+                    if (set.isDone()) {
+                        path.backUp(up);
+                    } else {
+                        up.accept(set);
+                    }
+                });
+            } else {
+                up.accept(empty);
+            }
+        });
+    }
+
+    private void ifStill(StepRun step, Result result, Runnable go) {
+        if (current != step || !course.stepping()) {
+            return;
+        }
+        if (result.isDone()) {
+            go.run();
+        } else {
+            course.stop("instrument", result.words());
+        }
+    }
+
+    /** Looks whether the step has moved on. */
+    private void look() {
+        StepRun step = current;
+        if (step == null) {
+            return;
+        }
+        if (step.averaging() && !averagingTold) {
+            averagingTold = true;
+            listener.averaging(step.step(), step.settled());
+            readByHand(step, setup.handRead().iterator());
+        }
+        step.entry().ifPresent(this::stepEnded);
+    }
+
+    /** Meters without a wire, one after the other; the average goes on until the last was read. */
+    private void readByHand(StepRun step, Iterator<HandRead> meters) {
+        step.waitForPerson(meters.hasNext());
+        if (meters.hasNext()) {
+            HandRead meter = meters.next();
+            person.read(meter, value -> {
+                long now = agenda.nowNanos();
+                value.ifPresent(number -> recorder.reading(new Measured(meter.reads(), number, now, now)));
+                readByHand(step, meters);
+            });
+        }
+    }
+
+    private void stepEnded(StepEntry entry) {
+        Step step = current.step();
+        current = null;
+        recorder.add(entry);
+        listener.ended(step, entry);
+        if (entry.outcome() == StepOutcome.NOT_REACHED) {
+            course.happened("not reached", step.stage() + " " + step.name() + ": " + entry.reason());
+        }
+        if (!course.stepping()) {
+            return;
+        }
+        if (step.mayGiveUp()) {
+            droppedOut(step, entry);
+        } else if (entry.outcome() == StepOutcome.NOT_REACHED && !limiting.isEmpty()) {
+            path.letDown();
+        }
+        List<Station<Scope>> scopes = entry.outcome() == StepOutcome.MEASURED ? setup.scopes(step) : List.of();
+        agenda.post(() -> look(scopes.iterator()));
+    }
+
+    /** Every scope keeps a waveform while the step's set points still stand; one that fails holds nothing up. */
+    private void look(Iterator<Station<Scope>> scopes) {
+        if (!course.stepping() || !scopes.hasNext()) {
+            goOn();
+            return;
+        }
+        Station<Scope> station = scopes.next();
+        long askedNanos = agenda.nowNanos();
+        station.ask(station.instrument()::waveform, outcome -> {
+            if (course.stepping()) {
+                outcome.either(
+                        waveform -> recorder.add(new WaveformEntry(askedNanos, waveform)),
+                        why -> course.happened("line", why.getMessage()));
+                look(scopes);
+            }
+        });
+    }
+
+    private void droppedOut(Step step, StepEntry entry) {
+        if (entry.outcome() == StepOutcome.NOT_REACHED || !path.railsUp()) {
+            course.happened("drop-out", "the rails gave up at a supply setting of " + step.inputVolts() + " V");
+            while (!toDo.isEmpty() && toDo.peek().mayGiveUp()) {
+                toDo.poll();
+            }
+        }
+    }
+
+    private void goOn() {
+        if (course.stepping() && current == null) {
+            next();
+        }
+    }
+}
