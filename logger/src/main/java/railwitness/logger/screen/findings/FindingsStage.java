@@ -1,24 +1,84 @@
 package railwitness.logger.screen.findings;
 
+import java.util.List;
 import java.util.Optional;
 import javax.swing.JComponent;
+import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
+import railwitness.analysis.verdict.Fitness;
+import railwitness.analysis.verdict.Outcome;
+import railwitness.analysis.verdict.Verdict;
+import railwitness.logger.chart.Chart;
+import railwitness.logger.chart.SessionCharts;
+import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.screen.paper.Label;
+import railwitness.logger.screen.paper.Readable;
+import railwitness.logger.screen.paper.RuledSheet;
+import railwitness.logger.screen.paper.Scroll;
 import railwitness.logger.screen.paper.Sheet;
 import railwitness.logger.screen.paper.Words;
-import railwitness.logger.screen.stage.Act;
 import railwitness.logger.screen.stage.Desk;
 import railwitness.logger.screen.stage.Line;
 import railwitness.logger.screen.stage.Stage;
 import railwitness.logger.screen.theme.Palette;
+import railwitness.logger.screen.theme.Type;
 
+/** What a session found: figures, limits, verdicts, causes; the curves against the design; where the loss goes. */
 public final class FindingsStage implements Stage {
     private final Desk desk;
-    private final Runnable next;
-    private final Sheet face = new Sheet(new MigLayout("insets 14 20 14 20"), Palette::sheet);
+    private final CertificateDesk certificate;
+    private final JPanel face = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
+    private final Label title = Label.of("", Type.TITLE);
+    private final Label verdict = Label.of("", Type.TITLE);
+    private final Label caption = Label.muted("", Type.TEXT);
+    private final RuledSheet sheet = new RuledSheet("findings sheet", FindingRows.columns());
+    private final CausesPanel causes = new CausesPanel();
+    private final ChartView rails = new ChartView("rails chart");
+    private final ChartView efficiency = new ChartView("efficiency chart");
+    private final LossBar losses = new LossBar();
+    private final BudgetPanel budget = new BudgetPanel();
+    private FindingRows rows = new FindingRows(List.of(), List.of());
+    private Desk.OpenSession shown;
+
+    /** What is worked out behind the desk before it is shown. */
+    private record Worked(FindingRows rows, Optional<Chart> rails, Optional<Chart> efficiency) {}
 
     public FindingsStage(Desk desk) {
         this.desk = desk;
-        this.next = () -> {};
+        this.certificate = new CertificateDesk(desk);
+        verdict.setName("verdict");
+        face.add(left(), "grow, push, w 56%!");
+        face.add(right(), "grow, push, w 44%!");
+        sheet.onMoved(this::about).onChosen(this::about);
+    }
+
+    private JComponent left() {
+        Sheet left = new Sheet(
+                new MigLayout("insets 14 20 10 20, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[][]12[grow,fill]12[]"),
+                Palette::sheet,
+                Sheet.Edge.RIGHT);
+        JPanel head = new JPanel(new MigLayout("insets 0, gap 10"));
+        head.setOpaque(false);
+        head.add(title, "wmin 0");
+        head.add(verdict);
+        left.add(head, "wmin 0");
+        left.add(caption, "wmin 0");
+        left.add(Scroll.of(sheet), "grow, push");
+        left.add(causes, "growx, wmin 0");
+        return left;
+    }
+
+    private JComponent right() {
+        Sheet right = new Sheet(new MigLayout("insets 14 18 8 8, fill"), Palette::paper);
+        Readable column = new Readable(
+                new MigLayout("insets 0 0 0 10, gap 0 16, wrap 1, fillx, hidemode 3", "[grow,fill]"));
+        column.add(certificate.face(), "growx, wmin 60");
+        column.add(budget, "growx, wmin 60");
+        column.add(rails, "growx, h 210!");
+        column.add(losses, "growx, h 84!");
+        column.add(efficiency, "growx, h 190!");
+        right.add(Scroll.of(column), "grow, push");
+        return right;
     }
 
     @Override
@@ -33,11 +93,76 @@ public final class FindingsStage implements Stage {
 
     @Override
     public Optional<String> closed() {
-        return desk.running() ? Optional.of(Words.of("closed.running")) : Optional.empty();
+        if (desk.running()) {
+            return Optional.of(Words.of("findings.closed.running"));
+        }
+        return desk.session().isEmpty() ? Optional.of(Words.of("findings.closed.none")) : Optional.empty();
+    }
+
+    @Override
+    public void moment() {
+        Optional<Desk.OpenSession> session = desk.session();
+        if (session.isPresent() && session.get() != shown) {
+            begin(session.get());
+        }
+    }
+
+    private void begin(Desk.OpenSession session) {
+        shown = session;
+        certificate.session(session);
+        SessionFindings found = session.findings();
+        head(found);
+        rows = new FindingRows(List.of(), List.of());
+        sheet.rows(List.of());
+        budget.setVisible(false);
+        desk.work(
+                () -> {
+                    SessionCharts charts = new SessionCharts(found);
+                    return new Worked(
+                            FindingRows.of(Finding.of(found)),
+                            charts.railsAgainstLoad(),
+                            charts.efficiencyAgainstLoad());
+                },
+                worked -> {
+                    if (shown == session) {
+                        show(found, worked);
+                    }
+                },
+                desk::message);
+    }
+
+    private void head(SessionFindings found) {
+        title.setText(FindingsTitle.title(found));
+        Fitness fitness = found.findings().verdict();
+        verdict.setText("\u2014  " + Words.of("fitness." + fitness.name()));
+        verdict.colour(fitness == Fitness.NOT_FIT ? Palette::fault : Palette::ink);
+        caption.setText(FindingsTitle.caption(found));
+    }
+
+    private void show(SessionFindings found, Worked worked) {
+        rows = worked.rows();
+        sheet.rows(rows.rows());
+        causes.show(found.findings().causes(), FindingsTitle.ending(found));
+        rails.show(worked.rails());
+        efficiency.show(worked.efficiency());
+        losses.show(found);
+        face.revalidate();
+        sheet.reveal(0);
+    }
+
+    private void about(int row) {
+        rows.findings().get(row).ifPresent(budget::show);
     }
 
     @Override
     public Line line() {
-        return Line.of("", "", new Act("next", Words.of("act.findings"), "control ENTER", true, next));
+        if (shown == null) {
+            return Line.of("", "");
+        }
+        return certificate.line(rows.findings().isEmpty() ? Words.of("findings.working") : Words.of("findings.line"));
+    }
+
+    static long count(List<Verdict> verdicts, Outcome outcome) {
+        return verdicts.stream().filter(one -> one.outcome() == outcome).count();
     }
 }

@@ -26,6 +26,12 @@ public final class Numbers {
         return nought ? text.replace("-", "").replace(MINUS, "") : text.replace("-", MINUS);
     }
 
+    /** A number with so many digits that count. */
+    public static String significant(double value, int digits) {
+        BigDecimal rounded = BigDecimal.valueOf(value).round(new java.math.MathContext(digits));
+        return of(rounded.scale() < 0 ? rounded.setScale(0) : rounded);
+    }
+
     /** A number as it was rounded elsewhere. */
     public static String of(BigDecimal value) {
         return fixed(value.doubleValue(), Math.max(0, value.scale()));

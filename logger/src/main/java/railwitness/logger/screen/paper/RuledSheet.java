@@ -82,6 +82,11 @@ public final class RuledSheet extends JComponent implements Scrollable {
         return this;
     }
 
+    /** The head, to be put above a sheet that does not scroll by itself. */
+    public JComponent head() {
+        return head;
+    }
+
     public List<Row> rows() {
         return rows;
     }
@@ -187,7 +192,8 @@ public final class RuledSheet extends JComponent implements Scrollable {
     @Override
     public void addNotify() {
         super.addNotify();
-        if (SwingUtilities.getAncestorOfClass(JScrollPane.class, this) instanceof JScrollPane pane) {
+        if (SwingUtilities.getUnwrappedParent(this) instanceof javax.swing.JViewport view
+                && view.getParent() instanceof JScrollPane pane) {
             pane.setColumnHeaderView(head);
             pane.getColumnHeader().setOpaque(false);
         }

@@ -12,6 +12,7 @@ import java.util.concurrent.FutureTask;
 import java.util.function.Predicate;
 import javax.imageio.ImageIO;
 import javax.swing.SwingUtilities;
+import railwitness.drivers.rehearsal.FaultCode;
 import railwitness.logger.screen.live.RunView;
 import railwitness.logger.screen.theme.Theme;
 
@@ -62,14 +63,60 @@ public final class Screenshots {
         Thread.sleep(1500);
         both("over");
         stage("findings");
+        onScreen(() -> {
+            window.desk().rehearsal(window.desk()
+                    .rehearsal()
+                    .withPace(60)
+                    .withFault(java.util.Optional.of(FaultCode.TIRED_CAPACITOR)));
+            window.enter("cautions");
+            return null;
+        });
+        press("cautions");
+        until(RunView::over);
+        Thread.sleep(1500);
+        stage("findings");
+        aboutRow(7);
+        Thread.sleep(200);
+        both("findings-fault");
+        press0();
+        Thread.sleep(5000);
+        both("certificate");
         stage("sessions");
     }
 
-    private void press(String stage) throws Exception {
+    private void aboutRow(int row) throws Exception {
+        onScreen(() -> {
+            sheet("findings sheet").select(row);
+            return null;
+        });
+    }
+
+    private railwitness.logger.screen.paper.RuledSheet sheet(String name) {
+        return (railwitness.logger.screen.paper.RuledSheet) named(window.frame(), name);
+    }
+
+    private static Component named(java.awt.Container in, String name) {
+        for (Component one : in.getComponents()) {
+            if (name.equals(one.getName())) {
+                return one;
+            }
+            Component found = one instanceof java.awt.Container inner ? named(inner, name) : null;
+            if (found != null) {
+                return found;
+            }
+        }
+        return null;
+    }
+
+    private void press0() throws Exception {
         onScreen(() -> {
             window.line().acts().get(window.line().acts().size() - 1).done().run();
             return null;
         });
+    }
+
+    private void press(String stage) throws Exception {
+        press0();
         while (!onScreen(() -> window.desk().running())) {
             Thread.sleep(50);
         }

@@ -1,0 +1,87 @@
+package railwitness.logger.screen.findings;
+
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.util.Optional;
+import javax.swing.JComponent;
+import railwitness.logger.chart.Chart;
+import railwitness.logger.chart.ChartInk;
+import railwitness.logger.chart.ChartPainter;
+import railwitness.logger.chart.Lettering;
+import railwitness.logger.screen.theme.Look;
+import railwitness.logger.screen.theme.Palette;
+
+/** A picture of the findings; painted anew only when its size, its theme or what it shows has changed. */
+final class ChartView extends JComponent {
+    private static final float AXIS = 11.5f;
+    private static final float TITLE = 15;
+
+    private transient Optional<Chart> chart = Optional.empty();
+    private transient BufferedImage painted;
+    private transient Palette paintedIn;
+
+    ChartView(String name) {
+        setName(name);
+    }
+
+    void show(Optional<Chart> wanted) {
+        chart = wanted;
+        painted = null;
+        setVisible(wanted.isPresent());
+        wanted.ifPresent(shown -> getAccessibleContext().setAccessibleName(shown.title()));
+        repaint();
+    }
+
+    @Override
+    protected void paintComponent(Graphics g) {
+        if (chart.isEmpty() || getWidth() < 20 || getHeight() < 20) {
+            return;
+        }
+        Palette palette = Look.palette();
+        boolean same = painted != null
+                && paintedIn == palette
+                && painted.getWidth() == getWidth()
+                && painted.getHeight() == getHeight();
+        if (!same) {
+            paint(chart.get(), palette);
+        }
+        g.drawImage(painted, 0, 0, null);
+    }
+
+    private void paint(Chart shown, Palette palette) {
+        painted = new BufferedImage(getWidth(), getHeight(), BufferedImage.TYPE_INT_ARGB);
+        paintedIn = palette;
+        Graphics2D g = painted.createGraphics();
+        g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+        g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+        g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
+        ChartInk ink = new ChartInk(
+                Lettering.packed(),
+                palette.ink(),
+                palette.muted(),
+                palette.rule(),
+                palette.fault(),
+                palette.rails(),
+                Look.px(100) * AXIS / 100,
+                Look.px(100) * TITLE / 100);
+        ChartPainter.draw(shown, ink, g, new Rectangle2D.Double(0, 0, getWidth(), getHeight()));
+        g.dispose();
+    }
+
+    @Override
+    public Dimension getPreferredSize() {
+        return new Dimension(Look.px(400), Look.px(200));
+    }
+
+    @Override
+    public javax.accessibility.AccessibleContext getAccessibleContext() {
+        if (accessibleContext == null) {
+            accessibleContext = new AccessibleJComponent() {};
+        }
+        return accessibleContext;
+    }
+}

@@ -1,0 +1,44 @@
+package railwitness.logger.screen.findings;
+
+import java.util.Optional;
+import railwitness.analysis.design.FigureName;
+import railwitness.logger.screen.paper.RailNames;
+
+/**
+ * How a figure is written on the screen.
+ *
+ * @param scale from its SI unit to the one shown
+ * @param unit the one shown; empty for a plain ratio
+ */
+record FigureWords(double scale, String unit) {
+    private static final double MILLI = 1000;
+    private static final double PERCENT = 100;
+
+    static FigureWords of(FigureName name) {
+        return switch (name) {
+            case AVERAGE_EFFICIENCY, FULL_LOAD_EFFICIENCY -> new FigureWords(PERCENT, "%");
+            case RIPPLE -> new FigureWords(MILLI, "mV rms");
+            case RIPPLE_PEAK_TO_PEAK -> new FigureWords(MILLI, "mV");
+            case STANDBY_CURRENT -> new FigureWords(MILLI, "mA");
+            default -> new FigureWords(1, symbol(name.unit()));
+        };
+    }
+
+    private static String symbol(String unit) {
+        return switch (unit) {
+            case "ohm" -> "\u03a9";
+            case "1" -> "";
+            default -> unit;
+        };
+    }
+
+    /** Such as "load effect +". */
+    static String name(String figure, Optional<String> rail) {
+        return figure + rail.map(of -> " " + RailNames.sign(of)).orElse("");
+    }
+
+    /** Such as "load effect +, V". */
+    String titled(String figure, Optional<String> rail) {
+        return name(figure, rail) + (unit.isEmpty() ? "" : ", " + unit);
+    }
+}

@@ -1,0 +1,138 @@
+package railwitness.logger.screen.window;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.event.KeyEvent;
+import java.awt.event.WindowEvent;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.BooleanSupplier;
+import javax.swing.SwingUtilities;
+import org.assertj.swing.core.BasicRobot;
+import org.assertj.swing.core.Robot;
+import org.assertj.swing.edt.GuiActionRunner;
+import railwitness.logger.screen.live.RunView;
+import railwitness.logger.screen.paper.RuledSheet;
+import railwitness.logger.screen.theme.Theme;
+
+/** A window on a display, driven by real key events. */
+final class WindowDriver implements AutoCloseable {
+    private static final long PATIENCE_MILLIS = 40_000;
+
+    private final Robot robot = BasicRobot.robotWithNewAwtHierarchy();
+    private final Window window;
+
+    WindowDriver(Path folder) {
+        window = GuiActionRunner.execute(() -> Opening.of(folder, Theme.LIGHT, "test").open());
+        until("the window is there", () -> window.frame().isShowing() && window.frame().isActive());
+    }
+
+    Window window() {
+        return window;
+    }
+
+    void key(int code, int... modifiers) {
+        robot.pressAndReleaseKey(code, modifiers);
+        robot.waitForIdle();
+    }
+
+    void controlEnter() {
+        key(KeyEvent.VK_ENTER, java.awt.event.InputEvent.CTRL_DOWN_MASK);
+    }
+
+    void type(String text) {
+        robot.enterText(text);
+        robot.waitForIdle();
+    }
+
+    /** As the window manager does when its cross is clicked. */
+    void cross() {
+        SwingUtilities.invokeLater(
+                () -> window.frame().dispatchEvent(new WindowEvent(window.frame(), WindowEvent.WINDOW_CLOSING)));
+        robot.waitForIdle();
+    }
+
+    <T> T ask(Callable<T> question) {
+        return GuiActionRunner.execute(question);
+    }
+
+    void rehearsal(double pace) {
+        ask(() -> {
+            window.desk().rehearsal(window.desk().rehearsal().withPace(pace));
+            return true;
+        });
+    }
+
+    Optional<RunView> run() {
+        return ask(() -> window.desk().run().map(run -> run.view()));
+    }
+
+    String text(String name) {
+        Component found = named(name);
+        return found instanceof javax.swing.JLabel label
+                ? ask(label::getText)
+                : ask(((javax.swing.text.JTextComponent) found)::getText);
+    }
+
+    RuledSheet sheet(String name) {
+        return (RuledSheet) named(name);
+    }
+
+    Component named(String name) {
+        return ask(() -> named(window.frame(), name));
+    }
+
+    private static Component named(Container in, String name) {
+        for (Component one : in.getComponents()) {
+            if (name.equals(one.getName())) {
+                return one;
+            }
+            Component found = one instanceof Container inner ? named(inner, name) : null;
+            if (found != null) {
+                return found;
+            }
+        }
+        return null;
+    }
+
+    void until(String what, BooleanSupplier holds) {
+        long end = System.currentTimeMillis() + PATIENCE_MILLIS;
+        while (!holds.getAsBoolean()) {
+            if (System.currentTimeMillis() > end) {
+                throw new AssertionError("waited in vain until " + what);
+            }
+            try {
+                Thread.sleep(25);
+            } catch (InterruptedException e) {
+                throw new AssertionError(e);
+            }
+        }
+    }
+
+    /** @param name of the picture, written for people to look at */
+    void picture(String name) {
+        Path file = Path.of("target", "screens", name + ".png");
+        ask(() -> {
+            java.nio.file.Files.createDirectories(file.getParent());
+            Screenshots.picture(window.frame().getContentPane(), file);
+            return true;
+        });
+    }
+
+    @Override
+    public void close() {
+        ask(() -> {
+            window.desk().run().ifPresent(run -> run.switchOff("the test is over"));
+            return true;
+        });
+        window.desk().run().ifPresent(run -> {
+            try {
+                run.awaitOver(20);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+        });
+        robot.cleanUp();
+    }
+}
