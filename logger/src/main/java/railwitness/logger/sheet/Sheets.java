@@ -16,6 +16,11 @@ public record Sheets(SheetText<Design> design, SheetText<BenchSheet> bench, Shee
         return SheetText.of("design", Sheet.of(file), DesignReader::design);
     }
 
+    /** @param file name for messages */
+    public static SheetText<Design> design(String file, String text) {
+        return SheetText.of("design", Sheet.of(file, text), DesignReader::design);
+    }
+
     public static SheetText<BenchSheet> bench(Path file) {
         return SheetText.of("bench", Sheet.of(file), BenchSheet::from);
     }

@@ -56,6 +56,12 @@ final class CheckRow extends JPanel {
         ohms.getAccessibleContext().setAccessibleName(check.text() + ", \u03a9");
         ohms.setHorizontalAlignment(JTextField.RIGHT);
         ohms.setFont(Type.TABLE.font());
+        ohms.addFocusListener(new java.awt.event.FocusAdapter() {
+            @Override
+            public void focusGained(java.awt.event.FocusEvent e) {
+                scrollRectToVisible(new java.awt.Rectangle(0, 0, getWidth(), getHeight()));
+            }
+        });
         ohms.getDocument().addDocumentListener(new DocumentListener() {
             @Override
             public void insertUpdate(DocumentEvent e) {

@@ -31,7 +31,7 @@ final class SheetGeometry {
         headHeight = headLines * caption.getHeight() + Look.px(10);
         naturalWidths(columns, rows, caption, metricsOf);
         width = Math.max(available, 1);
-        share(width - 2 * Look.px(INSET));
+        share(width - 2 * Look.px(INSET), !columns.isEmpty() && !columns.get(columns.size() - 1).right());
         stack(rows);
     }
 
@@ -63,8 +63,8 @@ final class SheetGeometry {
     }
 
     /** What is left over goes between the columns; what is lacking is taken from the widest. */
-    private void share(int available) {
-        int gaps = Math.max(1, widths.length - 1);
+    private void share(int available, boolean openEnd) {
+        int gaps = Math.max(1, openEnd ? widths.length : widths.length - 1);
         int gap = Look.px(BETWEEN);
         int needed = leastWidth - 2 * Look.px(INSET);
         int lacking = needed - available;

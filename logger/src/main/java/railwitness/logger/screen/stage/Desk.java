@@ -19,7 +19,7 @@ public final class Desk {
     private final RunStarter starter;
     private final Path folder;
     private final List<Runnable> watchers = new ArrayList<>();
-    private final ExecutorService workers = Executors.newSingleThreadExecutor(task -> {
+    private final ExecutorService workers = Executors.newFixedThreadPool(2, task -> {
         Thread thread = new Thread(task, "behind the desk");
         thread.setDaemon(true);
         return thread;

@@ -70,8 +70,9 @@ public final class Look {
         all.put("Component.focusColor", hex(p.ink()));
         all.put("Component.focusedBorderColor", hex(p.ink()));
         all.put("Component.borderColor", hex(p.strongRule()));
-        all.put("Component.focusWidth", "2");
-        all.put("Component.innerFocusWidth", "0");
+        all.put("Component.focusWidth", "0");
+        all.put("Component.innerFocusWidth", "2");
+        all.put("Button.innerFocusWidth", "2");
         all.put("Component.arc", "6");
         all.put("Button.arc", "6");
         all.put("Button.background", hex(p.sheet()));
@@ -93,8 +94,10 @@ public final class Look {
         all.put("ScrollPane.border", "0,0,0,0");
         all.put("TextField.background", hex(p.sheet()));
         all.put("TextArea.background", hex(p.sheet()));
-        all.put("TextField.selectionBackground", hex(p.ink()));
-        all.put("TextField.selectionForeground", hex(p.paper()));
+        for (String kind : new String[] {"TextField", "TextArea", "ComboBox"}) {
+            all.put(kind + ".selectionBackground", hex(p.strongRule()));
+            all.put(kind + ".selectionForeground", hex(p.ink()));
+        }
         all.put("TextField.placeholderForeground", hex(p.muted()));
         return all;
     }

@@ -15,7 +15,7 @@ import railwitness.logger.screen.theme.Type;
 /** What is happening, what comes next, how long; and what the person can do. */
 final class BottomLine {
     private final JPanel face = new JPanel(
-            new MigLayout("insets 0 20 0 20, gap 0, fill, hidemode 3", "[grow,fill]20[300!,fill]20[]", "[84!]"));
+            new MigLayout("insets 0 20 0 20, gap 20, fill, hidemode 3", "", "[84!]"));
     private final Label head = Label.of("", Type.STEP);
     private final Label caption = Label.muted("", Type.TEXT);
     private final ProgressLine progress = new ProgressLine();
@@ -31,9 +31,9 @@ final class BottomLine {
         words.setOpaque(false);
         words.add(head, "wmin 0, growx");
         words.add(caption, "wmin 0, growx");
-        face.add(words, "growx, pushx, wmin 100");
+        face.add(words, "growx, pushx, wmin 100, gapright 0");
         face.add(progress, "w 300!, h 44!");
-        face.add(buttons, "alignx right");
+        face.add(buttons, "alignx right, wmin pref");
     }
 
     JPanel face() {
@@ -48,6 +48,7 @@ final class BottomLine {
         head.setText(line.head());
         caption.setText(line.caption());
         caption.setToolTipText(line.caption().isEmpty() ? null : line.caption());
+        progress.setVisible(line.progress().isPresent());
         progress.show(line.progress());
         if (!same(line.acts())) {
             buttons(line.acts());
@@ -74,7 +75,7 @@ final class BottomLine {
         for (Act act : wanted) {
             JButton button = new ActButton(act, () -> perform(act.key()));
             made.add(button);
-            buttons.add(button, "h 36!, wmin 110");
+            buttons.add(button, "h 36!, wmin pref");
         }
         buttons.revalidate();
         buttons.repaint();

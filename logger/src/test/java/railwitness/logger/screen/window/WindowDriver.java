@@ -33,12 +33,18 @@ final class WindowDriver implements AutoCloseable {
     }
 
     void key(int code, int... modifiers) {
-        robot.pressAndReleaseKey(code, modifiers);
+        for (int modifier : modifiers) {
+            robot.pressKey(modifier);
+        }
+        robot.pressAndReleaseKey(code);
+        for (int modifier : modifiers) {
+            robot.releaseKey(modifier);
+        }
         robot.waitForIdle();
     }
 
     void controlEnter() {
-        key(KeyEvent.VK_ENTER, java.awt.event.InputEvent.CTRL_DOWN_MASK);
+        key(KeyEvent.VK_ENTER, KeyEvent.VK_CONTROL);
     }
 
     void type(String text) {

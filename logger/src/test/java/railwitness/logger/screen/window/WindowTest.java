@@ -78,7 +78,7 @@ class WindowTest {
     @Test
     void escapeSwitchesOffWhereverTheFocusIs() {
         rehearse(SLOW, 3);
-        driver.key(KeyEvent.VK_N, java.awt.event.InputEvent.CTRL_DOWN_MASK);
+        driver.key(KeyEvent.VK_N, KeyEvent.VK_CONTROL);
         driver.type("fan is loud");
         driver.key(KeyEvent.VK_ESCAPE);
         driver.until("all is off", () -> driver.run().filter(RunView::over).isPresent());
@@ -89,7 +89,7 @@ class WindowTest {
     @Test
     void noteIsKeptWithTheSession() {
         rehearse(SLOW, 2);
-        driver.key(KeyEvent.VK_N, java.awt.event.InputEvent.CTRL_DOWN_MASK);
+        driver.key(KeyEvent.VK_N, KeyEvent.VK_CONTROL);
         driver.type("fan is loud");
         driver.key(KeyEvent.VK_ENTER);
         driver.key(KeyEvent.VK_ESCAPE);
@@ -139,7 +139,7 @@ class WindowTest {
 
     @Test
     void stageThatCannotBeEnteredSaysWhy() {
-        driver.key(KeyEvent.VK_5, java.awt.event.InputEvent.CTRL_DOWN_MASK);
+        driver.key(KeyEvent.VK_5, KeyEvent.VK_CONTROL);
         assertThat(driver.window().present()).isEqualTo("unit");
         assertThat(driver.text("line head")).contains("No session is open yet");
     }
@@ -151,7 +151,10 @@ class WindowTest {
             driver.window().frame().validate();
             return true;
         });
-        driver.until("it is small", () -> driver.window().frame().getHeight() <= 720);
+        driver.until("it is small", () -> {
+            var off = driver.named("switch off").getBounds();
+            return off.width > 0 && off.x + off.width <= 1024;
+        });
         for (String stage : List.of("unit", "bench", "cautions", "run", "sessions")) {
             driver.ask(() -> {
                 driver.window().enter(stage);
@@ -167,7 +170,7 @@ class WindowTest {
     /** Starts a rehearsal and waits for a step; -1 does not wait. */
     private void rehearse(double pace, int step) {
         driver.rehearsal(pace);
-        driver.key(KeyEvent.VK_3, java.awt.event.InputEvent.CTRL_DOWN_MASK);
+        driver.key(KeyEvent.VK_3, KeyEvent.VK_CONTROL);
         driver.controlEnter();
         driver.until("a run is there", () -> driver.run().isPresent());
         if (step >= 0) {

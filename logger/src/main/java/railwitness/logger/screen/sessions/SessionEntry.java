@@ -1,0 +1,53 @@
+package railwitness.logger.screen.sessions;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import railwitness.analysis.verdict.Fitness;
+import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.screen.paper.Trouble;
+import railwitness.logger.store.SessionFile;
+import railwitness.logger.store.SessionHead;
+import railwitness.logger.store.SessionState;
+
+/**
+ * One file of the list.
+ *
+ * @param head empty where it cannot be read
+ * @param verdict empty until it was worked out
+ * @param trouble why it cannot be read
+ */
+record SessionEntry(
+        Path file, Optional<SessionHead> head, SessionState state, Optional<Fitness> verdict, String trouble) {
+    static SessionEntry read(Path file) {
+        try (SessionFile session = SessionFile.open(file)) {
+            return new SessionEntry(file, Optional.of(session.head()), session.state(), Optional.empty(), "");
+        } catch (RuntimeException e) {
+            return new SessionEntry(
+                    file, Optional.empty(), SessionState.INTERRUPTED, Optional.empty(), Trouble.words(e));
+        }
+    }
+
+    SessionEntry judged() {
+        if (head.isEmpty()) {
+            return this;
+        }
+        try {
+            Fitness fitness = SessionFindings.of(file).findings().verdict();
+            return new SessionEntry(file, head, state, Optional.of(fitness), trouble);
+        } catch (RuntimeException e) {
+            return new SessionEntry(file, head, state, Optional.empty(), Trouble.words(e));
+        }
+    }
+
+    /** Whether it has all these words in its unit's name, serial number or file name. */
+    boolean has(String words) {
+        String all = (head.map(h -> h.unitName() + " " + h.unitSerial()).orElse("") + " " + file.getFileName())
+                .toLowerCase(java.util.Locale.ROOT);
+        for (String word : words.toLowerCase(java.util.Locale.ROOT).split("\\s+")) {
+            if (!all.contains(word)) {
+                return false;
+            }
+        }
+        return true;
+    }
+}
