@@ -29,7 +29,7 @@ final class CausesPanel extends JPanel {
             mark.add(Note.of(ending, Type.TEXT_STRONG), "growx, wmin 60");
             add(mark, "wmin 60");
         }
-        for (int i = 0; i < Math.min(MOST, causes.size()); i++) {
+        for (int i = 0; i < Math.min(ending.isEmpty() ? MOST : 2, causes.size()); i++) {
             add(one(causes.get(i), i), "wmin 60");
         }
         setVisible(getComponentCount() > 0);

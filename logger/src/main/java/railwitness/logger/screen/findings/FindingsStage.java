@@ -12,6 +12,7 @@ import railwitness.logger.chart.Chart;
 import railwitness.logger.chart.SessionCharts;
 import railwitness.logger.findings.SessionFindings;
 import railwitness.logger.screen.paper.Label;
+import railwitness.logger.screen.paper.Note;
 import railwitness.logger.screen.paper.Readable;
 import railwitness.logger.screen.paper.RuledSheet;
 import railwitness.logger.screen.paper.Scroll;
@@ -36,6 +37,7 @@ public final class FindingsStage implements Stage {
     private final ChartView rails = new ChartView("rails chart");
     private final ChartView efficiency = new ChartView("efficiency chart");
     private final LossBar losses = new LossBar();
+    private final Note empty = Note.muted(Words.of("findings.empty"), Type.TEXT);
     private final BudgetPanel budget = new BudgetPanel();
     private FindingRows rows = new FindingRows(List.of(), List.of());
     private Desk.OpenSession shown;
@@ -54,7 +56,7 @@ public final class FindingsStage implements Stage {
 
     private JComponent left() {
         Sheet left = new Sheet(
-                new MigLayout("insets 14 20 10 20, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[][]12[grow,fill]12[]"),
+                new MigLayout("insets 14 20 10 20, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[][]12[150::,grow,fill]12[]"),
                 Palette::sheet,
                 Sheet.Edge.RIGHT);
         JPanel head = new JPanel(new MigLayout("insets 0, gap 10"));
@@ -74,6 +76,7 @@ public final class FindingsStage implements Stage {
                 new MigLayout("insets 0 0 0 10, gap 0 16, wrap 1, fillx, hidemode 3", "[grow,fill]"));
         column.add(certificate.face(), "growx, wmin 60");
         column.add(budget, "growx, wmin 60");
+        column.add(empty, "growx, wmin 60");
         column.add(rails, "growx, h 210!");
         column.add(losses, "growx, h 84!");
         column.add(efficiency, "growx, h 190!");
@@ -146,6 +149,7 @@ public final class FindingsStage implements Stage {
         rails.show(worked.rails());
         efficiency.show(worked.efficiency());
         losses.show(found);
+        empty.setVisible(worked.rails().isEmpty());
         face.revalidate();
         sheet.reveal(0);
     }

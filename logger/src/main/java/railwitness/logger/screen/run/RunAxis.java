@@ -22,11 +22,22 @@ final class RunAxis {
     static List<StepSpan> spans(RunView view, Function<Prediction, OptionalDouble> predicted) {
         List<StepSpan> all = all(view, predicted);
         if (view.over()) {
-            return all.subList(0, Math.max(1, view.stepsDone()));
+            return ended(all.subList(0, view.stepsDone()), view.nowSeconds());
         }
         int present = view.liveStep() >= 0 ? view.liveStep() : view.stepsDone();
         int from = Math.max(0, Math.min(present - BEFORE, all.size() - SEEN));
         return all.subList(from, Math.min(all.size(), from + SEEN));
+    }
+
+    /** What came after the last step belongs to the picture too: a trip shows there. */
+    private static List<StepSpan> ended(List<StepSpan> done, double nowSeconds) {
+        List<StepSpan> spans = new ArrayList<>(done);
+        double from = done.isEmpty() ? 0 : done.get(done.size() - 1).toSeconds();
+        OptionalDouble none = OptionalDouble.empty();
+        if (nowSeconds > from) {
+            spans.add(new StepSpan("", from, nowSeconds, none, none, none));
+        }
+        return spans;
     }
 
     private static List<StepSpan> all(RunView view, Function<Prediction, OptionalDouble> predicted) {

@@ -66,10 +66,10 @@ public final class Window {
             row.add(tab, "h 40!");
             faces.add(stage.face(), stage.key());
         }
-        content.add(band.face(), "growx");
-        content.add(row, "growx");
-        content.add(faces, "grow, push, hmin 0");
-        content.add(foot.face(), "growx");
+        content.add(band.face(), "growx, wmin 0");
+        content.add(row, "growx, wmin 0");
+        content.add(faces, "grow, push, hmin 0, wmin 0");
+        content.add(foot.face(), "growx, wmin 0");
         frame.setContentPane(content);
         frame.setName("railwitness");
         frame.setMinimumSize(new Dimension(LEAST_WIDTH, LEAST_HEIGHT));

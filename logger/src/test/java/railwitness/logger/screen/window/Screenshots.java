@@ -151,6 +151,7 @@ public final class Screenshots {
 
     static void picture(Component content, Path file) {
         BufferedImage image = new BufferedImage(content.getWidth(), content.getHeight(), BufferedImage.TYPE_INT_RGB);
+        content.validate();
         content.printAll(image.createGraphics());
         try {
             ImageIO.write(image, "png", file.toFile());

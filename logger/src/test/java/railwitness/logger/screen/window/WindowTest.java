@@ -23,7 +23,7 @@ import railwitness.logger.store.SessionState;
 /** The window, driven by keys on a real or virtual display. */
 class WindowTest {
     private static final double QUICK = 250;
-    private static final double SLOW = 15;
+    private static final double SLOW = 3;
 
     @TempDir
     private Path folder;
@@ -65,7 +65,7 @@ class WindowTest {
         assertThat(driver.text("verdict")).contains("fit to return").doesNotContain("not fit");
         driver.key(KeyEvent.VK_DOWN);
         driver.key(KeyEvent.VK_ENTER);
-        assertThat(driver.text("definition")).contains("slope");
+        assertThat(driver.text("definition")).contains("mean of the efficiencies");
         driver.picture("findings");
         driver.controlEnter();
         driver.until("the certificate is seen", () -> driver.ask(() -> driver.window().line().acts().size() == 2));
