@@ -43,8 +43,6 @@ public final class Look {
         UIManager.put(PALETTE, theme.palette());
         PlatformDefaults.setDefaultHorizontalUnit(UnitValue.LPX);
         PlatformDefaults.setDefaultVerticalUnit(UnitValue.LPY);
-        PlatformDefaults.setHorizontalScaleFactor(UIScale.getUserScaleFactor());
-        PlatformDefaults.setVerticalScaleFactor(UIScale.getUserScaleFactor());
         FlatLaf.updateUI();
     }
 

@@ -6,7 +6,6 @@ import java.awt.Graphics2D;
 import java.awt.Rectangle;
 import java.awt.Shape;
 import java.awt.Stroke;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.logger.screen.live.TraceColumns;
@@ -199,7 +198,7 @@ final class TracePainter {
         if (!shown(from)) {
             return;
         }
-        for (int offset : List.of(0, thick - 1)) {
+        for (int offset = 0; offset < thick; offset++) {
             g.drawLine(plot.x + from, y - thick / 2 + offset, plot.x + to, next - thick / 2 + offset);
         }
     }

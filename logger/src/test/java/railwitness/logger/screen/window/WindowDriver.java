@@ -21,9 +21,16 @@ final class WindowDriver implements AutoCloseable {
     private static final long PATIENCE_MILLIS = 40_000;
 
     private final Robot robot = BasicRobot.robotWithNewAwtHierarchy();
+    private final java.awt.Robot keyboard;
     private final Window window;
 
     WindowDriver(Path folder) {
+        try {
+            keyboard = new java.awt.Robot();
+        } catch (java.awt.AWTException e) {
+            throw new IllegalStateException("no keyboard on this display", e);
+        }
+        keyboard.setAutoDelay(10);
         window = GuiActionRunner.execute(() -> Opening.of(folder, Theme.LIGHT, "test").open());
         until("the window is there", () -> window.frame().isShowing() && window.frame().isActive());
     }
@@ -32,31 +39,36 @@ final class WindowDriver implements AutoCloseable {
         return window;
     }
 
+    /** A real key; nothing is awaited, for a window that draws thirty times a second is never idle. */
     void key(int code, int... modifiers) {
         for (int modifier : modifiers) {
-            robot.pressKey(modifier);
+            keyboard.keyPress(modifier);
         }
-        robot.pressAndReleaseKey(code);
+        keyboard.keyPress(code);
+        keyboard.keyRelease(code);
         for (int modifier : modifiers) {
-            robot.releaseKey(modifier);
+            keyboard.keyRelease(modifier);
         }
-        robot.waitForIdle();
+        keyboard.delay(120);
     }
 
     void controlEnter() {
         key(KeyEvent.VK_ENTER, KeyEvent.VK_CONTROL);
     }
 
+    /** Small letters and blanks. */
     void type(String text) {
-        robot.enterText(text);
-        robot.waitForIdle();
+        for (char letter : text.toUpperCase(java.util.Locale.ROOT).toCharArray()) {
+            keyboard.keyPress(letter);
+            keyboard.keyRelease(letter);
+        }
+        keyboard.delay(120);
     }
 
     /** As the window manager does when its cross is clicked. */
     void cross() {
         SwingUtilities.invokeLater(
                 () -> window.frame().dispatchEvent(new WindowEvent(window.frame(), WindowEvent.WINDOW_CLOSING)));
-        robot.waitForIdle();
     }
 
     <T> T ask(Callable<T> question) {

@@ -23,7 +23,7 @@ import railwitness.logger.store.SessionState;
 /** The window, driven by keys on a real or virtual display. */
 class WindowTest {
     private static final double QUICK = 250;
-    private static final double SLOW = 3;
+    private static final double SLOW = 8;
 
     @TempDir
     private Path folder;
@@ -77,8 +77,9 @@ class WindowTest {
 
     @Test
     void escapeSwitchesOffWhereverTheFocusIs() {
-        rehearse(SLOW, 3);
+        rehearse(SLOW, 2);
         driver.key(KeyEvent.VK_N, KeyEvent.VK_CONTROL);
+        driver.until("a note is asked for", () -> focused("answer"));
         driver.type("fan is loud");
         driver.key(KeyEvent.VK_ESCAPE);
         driver.until("all is off", () -> driver.run().filter(RunView::over).isPresent());
@@ -90,6 +91,7 @@ class WindowTest {
     void noteIsKeptWithTheSession() {
         rehearse(SLOW, 2);
         driver.key(KeyEvent.VK_N, KeyEvent.VK_CONTROL);
+        driver.until("a note is asked for", () -> focused("answer"));
         driver.type("fan is loud");
         driver.key(KeyEvent.VK_ENTER);
         driver.key(KeyEvent.VK_ESCAPE);
@@ -124,11 +126,13 @@ class WindowTest {
         driver.cross();
         driver.until("it asks", () -> driver.named("question") != null);
         driver.picture("closing");
+        driver.until("its first answer has the focus", () -> focused("answer Let it run"));
         driver.key(KeyEvent.VK_ENTER);
         driver.until("the question has gone", () -> driver.named("question") == null);
         assertThat(driver.run().orElseThrow().over()).isFalse();
         driver.cross();
         driver.until("it asks again", () -> driver.named("question") != null);
+        driver.until("its first answer has the focus", () -> focused("answer Let it run"));
         driver.key(KeyEvent.VK_TAB);
         driver.key(KeyEvent.VK_ENTER);
         driver.until("it is closed", () -> !driver.window().frame().isDisplayable());
@@ -165,6 +169,11 @@ class WindowTest {
         var off = driver.named("switch off").getBounds();
         assertThat(off.width).isGreaterThanOrEqualTo(200);
         assertThat(off.x + off.width).isLessThanOrEqualTo(1024);
+    }
+
+    private boolean focused(String name) {
+        var found = driver.named(name);
+        return found != null && driver.ask(found::isFocusOwner);
     }
 
     /** Starts a rehearsal and waits for a step; -1 does not wait. */
