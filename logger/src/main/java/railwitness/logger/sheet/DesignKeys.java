@@ -38,7 +38,9 @@ public final class DesignKeys {
         SheetEdit edit = new SheetEdit(text);
         List<Field> fields = new ArrayList<>();
         for (KeyNote note : notes.all()) {
-            if (note.type().startsWith("table") || note.table().contains("requirement") || note.table().isEmpty()) {
+            if (note.type().startsWith("table")
+                    || note.table().contains("requirement")
+                    || note.table().isEmpty()) {
                 continue;
             }
             int tables = Math.max(1, edit.count(note.table()));

@@ -49,8 +49,7 @@ public final class SheetEdit {
         } else if (line >= 0) {
             Matcher matcher = VALUE.matcher(lines.get(line));
             if (matcher.matches()) {
-                lines.set(
-                        line, matcher.group(1) + key + matcher.group(3) + literal + matcher.group(5));
+                lines.set(line, matcher.group(1) + key + matcher.group(3) + literal + matcher.group(5));
             }
         } else if (!literal.isEmpty()) {
             insert(header, place, key + " = " + literal);
@@ -68,7 +67,8 @@ public final class SheetEdit {
             return;
         }
         int end = end(table);
-        while (end > table + 1 && (lines.get(end - 1).isBlank() || lines.get(end - 1).startsWith("#"))) {
+        while (end > table + 1
+                && (lines.get(end - 1).isBlank() || lines.get(end - 1).startsWith("#"))) {
             end--;
         }
         lines.add(end, line);

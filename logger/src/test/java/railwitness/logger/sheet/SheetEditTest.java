@@ -29,7 +29,8 @@ class SheetEditTest {
 
     @Test
     void keyOfTheSecondTableIsChangedThere() {
-        String changed = new SheetEdit(TEXT).set("[[rail]]", 1, "nominal_V", "-40").text();
+        String changed =
+                new SheetEdit(TEXT).set("[[rail]]", 1, "nominal_V", "-40").text();
         assertThat(changed).contains("nominal_V = 36.7").endsWith("name = \"minus\"\nnominal_V = -40\n");
     }
 
@@ -56,8 +57,8 @@ class SheetEditTest {
         SheetEdit edit = new SheetEdit(demo);
         var fields = DesignKeys.of(demo);
         assertThat(fields).hasSizeGreaterThan(50);
-        fields.forEach(field -> edit.set(
-                field.note().table(), field.place(), field.note().key(), field.literal()));
+        fields.forEach(field ->
+                edit.set(field.note().table(), field.place(), field.note().key(), field.literal()));
         assertThat(edit.text()).isEqualTo(demo);
     }
 

@@ -175,8 +175,8 @@ public final class BenchStage implements Stage {
                     working = false;
                     ports.rows(
                             found.isEmpty()
-                                    ? List.of(Row.of(
-                                            List.of(Cell.of(Words.of("bench.noports"), Ink.MUTED), Cell.EMPTY)))
+                                    ? List.of(
+                                            Row.of(List.of(Cell.of(Words.of("bench.noports"), Ink.MUTED), Cell.EMPTY)))
                                     : found.stream().map(BenchStage::port).toList());
                 },
                 this::failed);
@@ -186,8 +186,8 @@ public final class BenchStage implements Stage {
         String answer = found.identity().isEmpty()
                 ? found.trouble().isEmpty() ? Words.of("bench.silent") : found.trouble()
                 : found.identity();
-        return Row.of(List.of(
-                Cell.ink(found.port()), Cell.of(answer, found.identity().isEmpty() ? Ink.MUTED : Ink.INK)));
+        return Row.of(
+                List.of(Cell.ink(found.port()), Cell.of(answer, found.identity().isEmpty() ? Ink.MUTED : Ink.INK)));
     }
 
     /** Opens the bench, asks every instrument once, closes it again; outputs stay off. */

@@ -58,7 +58,8 @@ final class InstrumentRows {
 
     private static String value(Reading reading) {
         if (reading instanceof Measured measured) {
-            return Numbers.fixed(measured.value(), 3) + " " + measured.channel().quantity().unit();
+            return Numbers.fixed(measured.value(), 3) + " "
+                    + measured.channel().quantity().unit();
         }
         return Words.of(reading instanceof Overload ? "bench.overload" : "bench.missing");
     }

@@ -58,7 +58,13 @@ final class BudgetPanel extends JPanel {
         String reason = finding.verdict().map(verdict -> verdict.reason()).orElse("");
         words.setText(Words.of("budget.definition", finding.name().definition())
                 + (at.isEmpty() ? "" : " " + Words.of("budget.at", at))
-                + (reason.isEmpty() ? "" : " " + Words.of("budget.verdict", reason.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + reason.substring(1))));
+                + (reason.isEmpty()
+                        ? ""
+                        : " "
+                                + Words.of(
+                                        "budget.verdict",
+                                        reason.substring(0, 1).toUpperCase(java.util.Locale.ROOT)
+                                                + reason.substring(1))));
         rows.rows(finding.value().map(BudgetPanel::contributions).orElse(List.of()));
         revalidate();
         repaint();

@@ -57,8 +57,10 @@ final class CertificateDesk {
         } else if (!working) {
             acts.add(new Act("certificate", Words.of("act.certificate"), "control ENTER", true, this::draft));
         }
-        String words = working ? Words.of("certificate.working") : draft.isPresent() ? Words.of("certificate.seen") : head;
-        return Line.of(words, file().map(kept -> Words.of("findings.file", kept)).orElse(""), acts.toArray(new Act[0]));
+        String words =
+                working ? Words.of("certificate.working") : draft.isPresent() ? Words.of("certificate.seen") : head;
+        return Line.of(
+                words, file().map(kept -> Words.of("findings.file", kept)).orElse(""), acts.toArray(new Act[0]));
     }
 
     private Optional<Path> file() {
@@ -155,7 +157,8 @@ final class CertificateDesk {
 
         @Override
         public Dimension getPreferredSize() {
-            return image.map(shown -> new Dimension(Look.px(300), height(shown))).orElse(new Dimension(0, 0));
+            return image.map(shown -> new Dimension(Look.px(300), height(shown)))
+                    .orElse(new Dimension(0, 0));
         }
 
         @Override

@@ -51,8 +51,8 @@ record Finding(
             FigureName name, Optional<String> rail, Optional<Figure> figure, Optional<Verdict> verdict) {
         double scale = FigureWords.of(name).scale();
         Optional<Estimate> value = figure.map(found -> found.value().scale(scale));
-        Optional<Coverage> coverage = value.filter(known -> known.known() && known.u() > 0)
-                .map(known -> known.coverage(COVERAGE));
+        Optional<Coverage> coverage =
+                value.filter(known -> known.known() && known.u() > 0).map(known -> known.coverage(COVERAGE));
         return new Finding(name, rail, figure, verdict, value, coverage);
     }
 

@@ -56,7 +56,11 @@ record FindingRows(List<Row> rows, List<Optional<Finding>> findings) {
         cells.add(Cell.ink(finding.titled()));
         cells.add(Cell.ink(value(finding)));
         cells.add(Cell.of(uncertainty(finding), Ink.MUTED));
-        cells.add(Cell.of(finding.verdict().map(v -> limit(finding, v.requirement().limit())).orElse(""), Ink.MUTED));
+        cells.add(Cell.of(
+                finding.verdict()
+                        .map(v -> limit(finding, v.requirement().limit()))
+                        .orElse(""),
+                Ink.MUTED));
         cells.add(strip(finding));
         cells.add(finding.verdict().map(FindingRows::verdict).orElse(Cell.EMPTY));
         return Row.of(cells);
@@ -75,7 +79,8 @@ record FindingRows(List<Row> rows, List<Optional<Finding>> findings) {
     static String uncertainty(Finding finding) {
         return finding.coverage()
                 .map(known -> "\u00b1 "
-                        + Numbers.of(Rounding.expanded(finding.value().get(), known).uncertainty()))
+                        + Numbers.of(
+                                Rounding.expanded(finding.value().get(), known).uncertainty()))
                 .orElse(finding.value().isPresent() ? Words.of("findings.U.unknown") : "");
     }
 
@@ -90,8 +95,8 @@ record FindingRows(List<Row> rows, List<Optional<Finding>> findings) {
     }
 
     private static String scaled(OptionalDouble value, double scale) {
-        return Numbers.plain(Double.parseDouble(
-                String.format(java.util.Locale.ROOT, "%.6g", value.getAsDouble() * scale)));
+        return Numbers.plain(
+                Double.parseDouble(String.format(java.util.Locale.ROOT, "%.6g", value.getAsDouble() * scale)));
     }
 
     private static Cell strip(Finding finding) {

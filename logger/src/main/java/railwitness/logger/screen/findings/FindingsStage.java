@@ -56,7 +56,10 @@ public final class FindingsStage implements Stage {
 
     private JComponent left() {
         Sheet left = new Sheet(
-                new MigLayout("insets 14 20 10 20, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[][]12[150::,grow,fill]12[]"),
+                new MigLayout(
+                        "insets 14 20 10 20, gap 0, fill, wrap 1, hidemode 3",
+                        "[grow,fill]",
+                        "[][]12[150::,grow,fill]12[]"),
                 Palette::sheet,
                 Sheet.Edge.RIGHT);
         JPanel head = new JPanel(new MigLayout("insets 0, gap 10"));
@@ -72,8 +75,8 @@ public final class FindingsStage implements Stage {
 
     private JComponent right() {
         Sheet right = new Sheet(new MigLayout("insets 14 18 8 8, fill"), Palette::paper);
-        Readable column = new Readable(
-                new MigLayout("insets 0 0 0 10, gap 0 16, wrap 1, fillx, hidemode 3", "[grow,fill]"));
+        Readable column =
+                new Readable(new MigLayout("insets 0 0 0 10, gap 0 16, wrap 1, fillx, hidemode 3", "[grow,fill]"));
         column.add(certificate.face(), "growx, wmin 60");
         column.add(budget, "growx, wmin 60");
         column.add(empty, "growx, wmin 60");

@@ -22,7 +22,13 @@ import railwitness.logger.screen.theme.Palette;
  * @param guard width of the guard band; nought without one
  */
 record LimitStrip(
-        double value, double expanded, OptionalDouble least, OptionalDouble most, double guard, boolean unfit, String words)
+        double value,
+        double expanded,
+        OptionalDouble least,
+        OptionalDouble most,
+        double guard,
+        boolean unfit,
+        String words)
         implements Cell.Drawing {
     private static final double AIR = 0.35;
 

@@ -46,7 +46,8 @@ final class LossBar extends JComponent {
     }
 
     private void show(OperatingPoint full, LossSplit split) {
-        double amps = Estimate.sum(full.rails().values().stream().map(RailPoint::current).toList())
+        double amps = Estimate.sum(
+                        full.rails().values().stream().map(RailPoint::current).toList())
                 .value();
         parts = split.at(amps);
         title = Words.of("loss.title", Numbers.fixed(full.loss().value(), 1));
@@ -71,7 +72,8 @@ final class LossBar extends JComponent {
     }
 
     private void bars(Graphics2D g, Palette palette) {
-        double sum = parts.stream().mapToDouble(part -> Math.max(0, part.value())).sum();
+        double sum =
+                parts.stream().mapToDouble(part -> Math.max(0, part.value())).sum();
         List<Color> colours = List.of(palette.rail(0), palette.muted(), palette.rail(1));
         FontMetrics metrics = g.getFontMetrics();
         int x = 0;

@@ -31,7 +31,9 @@ final class SheetGeometry {
         headHeight = headLines * caption.getHeight() + Look.px(10);
         naturalWidths(columns, rows, caption, metricsOf);
         width = Math.max(available, 1);
-        share(width - 2 * Look.px(INSET), !columns.isEmpty() && !columns.get(columns.size() - 1).right());
+        share(
+                width - 2 * Look.px(INSET),
+                !columns.isEmpty() && !columns.get(columns.size() - 1).right());
         stack(rows);
     }
 

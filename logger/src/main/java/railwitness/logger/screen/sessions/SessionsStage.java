@@ -76,7 +76,8 @@ public final class SessionsStage implements Stage {
 
     private JComponent left() {
         Sheet left = new Sheet(
-                new MigLayout("insets 14 20 10 20, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[][]12[grow,fill][]"),
+                new MigLayout(
+                        "insets 14 20 10 20, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[][]12[grow,fill][]"),
                 Palette::sheet,
                 Sheet.Edge.RIGHT);
         JPanel head = new JPanel(new MigLayout("insets 0, gap 10, fillx", "[grow,fill][]"));
@@ -169,7 +170,8 @@ public final class SessionsStage implements Stage {
         }
         if (chosen.isEmpty() || chosen.get().head().isEmpty()) {
             return Line.of(
-                    Words.of("sessions.choose"), chosen.map(SessionEntry::trouble).orElse(interrupted()));
+                    Words.of("sessions.choose"),
+                    chosen.map(SessionEntry::trouble).orElse(interrupted()));
         }
         List<Act> acts = new ArrayList<>();
         acts.add(new Act("verify", Words.of("act.verify"), "control K", false, this::verify));
@@ -179,7 +181,8 @@ public final class SessionsStage implements Stage {
                         ? new Act("compare", Words.of("act.compare"), "control M", false, this::compare)
                         : new Act("mark", Words.of("act.mark"), "control M", false, this::mark));
         acts.add(new Act("open", Words.of("act.open"), "control ENTER", true, this::openChosen));
-        String words = marked.isPresent() ? Words.of("sessions.marked", marked.get().getFileName()) : interrupted();
+        String words =
+                marked.isPresent() ? Words.of("sessions.marked", marked.get().getFileName()) : interrupted();
         return Line.of(chosen.get().file().getFileName().toString(), words, acts.toArray(new Act[0]));
     }
 

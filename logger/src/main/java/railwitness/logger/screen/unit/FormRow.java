@@ -104,7 +104,9 @@ final class FormRow extends JPanel {
         }
         OptionalDouble number = number() ? Numbers.parsed(typed) : OptionalDouble.empty();
         if (number.isPresent()) {
-            return java.math.BigDecimal.valueOf(number.getAsDouble()).stripTrailingZeros().toPlainString();
+            return java.math.BigDecimal.valueOf(number.getAsDouble())
+                    .stripTrailingZeros()
+                    .toPlainString();
         }
         return number() ? "\"" + typed.replace("\"", "'") + "\"" : typed;
     }

@@ -33,9 +33,8 @@ final class PredictionPanel extends Readable {
 
     private final Note turns = Note.of("", Type.TEXT);
     private final RuledSheet sheet = new RuledSheet("prediction", List.of());
-    private final RuledSheet losses = new RuledSheet(
-            "predicted losses",
-            List.of(Column.words(Words.of("prediction.part")), Column.numbers("W")));
+    private final RuledSheet losses =
+            new RuledSheet("predicted losses", List.of(Column.words(Words.of("prediction.part")), Column.numbers("W")));
     private final Label lossTitle = Label.of(Words.of("prediction.losses"), Type.HEADING);
     private final Note left = Note.muted("", Type.CAPTION);
 
@@ -104,8 +103,10 @@ final class PredictionPanel extends Readable {
 
     private static List<Row> parts(Prediction predicted) {
         List<Row> rows = new ArrayList<>();
-        predicted.lossWatts().forEach((part, watts) ->
-                rows.add(Row.of(List.of(Cell.of(part, Ink.MUTED), Cell.of(Numbers.fixed(watts, 2), Ink.PENCIL)))));
+        predicted
+                .lossWatts()
+                .forEach((part, watts) -> rows.add(
+                        Row.of(List.of(Cell.of(part, Ink.MUTED), Cell.of(Numbers.fixed(watts, 2), Ink.PENCIL)))));
         return rows;
     }
 
@@ -117,7 +118,10 @@ final class PredictionPanel extends Readable {
                 "prediction.ratio",
                 Numbers.significant(design.transformer().get().ratio(), 4));
         String flux = full.get().fluxTesla().isPresent()
-                ? " " + Words.of("prediction.flux", Numbers.fixed(full.get().fluxTesla().getAsDouble(), 3))
+                ? " "
+                        + Words.of(
+                                "prediction.flux",
+                                Numbers.fixed(full.get().fluxTesla().getAsDouble(), 3))
                 : "";
         var highest = design.transformer().get().highestFluxTesla();
         String limit = !flux.isEmpty() && highest.isPresent()

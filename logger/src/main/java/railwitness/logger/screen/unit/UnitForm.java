@@ -53,10 +53,12 @@ final class UnitForm extends Readable {
         List<SheetFault> left = new ArrayList<>(faults);
         for (FormRow row : rows) {
             DesignKeys.Field field = row.field();
-            int line = edit.lineOf(field.note().table(), field.place(), field.note().key());
+            int line = edit.lineOf(
+                    field.note().table(), field.place(), field.note().key());
             String words = left.stream()
-                    .filter(fault -> fault.text().matches("(?s).*\\b" + field.note().key() + "\\b.*")
-                            && (line == 0 || fault.line() == line))
+                    .filter(fault ->
+                            fault.text().matches("(?s).*\\b" + field.note().key() + "\\b.*")
+                                    && (line == 0 || fault.line() == line))
                     .findFirst()
                     .map(fault -> {
                         left.remove(fault);

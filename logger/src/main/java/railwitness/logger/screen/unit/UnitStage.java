@@ -168,7 +168,8 @@ public final class UnitStage implements Stage {
     private void save() {
         JFileChooser chooser = new JFileChooser(desk.folder().toFile());
         chooser.setDialogTitle(Words.of("act.sheet.save"));
-        chooser.setSelectedFile(desk.folder().resolve(desk.sheets().design().fileName()).toFile());
+        chooser.setSelectedFile(
+                desk.folder().resolve(desk.sheets().design().fileName()).toFile());
         if (chooser.showSaveDialog(face) == JFileChooser.APPROVE_OPTION) {
             Path file = chooser.getSelectedFile().toPath();
             String kept = text;

@@ -14,8 +14,7 @@ import railwitness.logger.screen.theme.Type;
 
 /** What is happening, what comes next, how long; and what the person can do. */
 final class BottomLine {
-    private final JPanel face = new JPanel(
-            new MigLayout("insets 0 20 0 20, gap 20, fill, hidemode 3", "", "[84!]"));
+    private final JPanel face = new JPanel(new MigLayout("insets 0 20 0 20, gap 20, fill, hidemode 3", "", "[84!]"));
     private final Label head = Label.of("", Type.STEP);
     private final Label caption = Label.muted("", Type.TEXT);
     private final ProgressLine progress = new ProgressLine();

@@ -64,10 +64,11 @@ public final class Screenshots {
         both("over");
         stage("findings");
         onScreen(() -> {
-            window.desk().rehearsal(window.desk()
-                    .rehearsal()
-                    .withPace(60)
-                    .withFault(java.util.Optional.of(FaultCode.TIRED_CAPACITOR)));
+            window.desk()
+                    .rehearsal(window.desk()
+                            .rehearsal()
+                            .withPace(60)
+                            .withFault(java.util.Optional.of(FaultCode.TIRED_CAPACITOR)));
             window.enter("cautions");
             return null;
         });

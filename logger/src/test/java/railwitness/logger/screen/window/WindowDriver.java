@@ -31,8 +31,11 @@ final class WindowDriver implements AutoCloseable {
             throw new IllegalStateException("no keyboard on this display", e);
         }
         keyboard.setAutoDelay(10);
-        window = GuiActionRunner.execute(() -> Opening.of(folder, Theme.LIGHT, "test").open());
-        until("the window is there", () -> window.frame().isShowing() && window.frame().isActive());
+        window = GuiActionRunner.execute(
+                () -> Opening.of(folder, Theme.LIGHT, "test").open());
+        until(
+                "the window is there",
+                () -> window.frame().isShowing() && window.frame().isActive());
     }
 
     Window window() {

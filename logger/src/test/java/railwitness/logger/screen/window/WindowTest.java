@@ -56,19 +56,25 @@ class WindowTest {
         driver.controlEnter();
         driver.until("the run is shown", () -> driver.window().present().equals("run"));
         driver.until("the run is over", () -> driver.run().filter(RunView::over).isPresent());
-        driver.until("the findings are open", () -> driver.ask(() -> driver.window().desk().session().isPresent()));
+        driver.until(
+                "the findings are open",
+                () -> driver.ask(() -> driver.window().desk().session().isPresent()));
         assertThat(driver.run().orElseThrow().ended().orElseThrow().state()).isEqualTo(SessionState.COMPLETE);
         assertThat(inked()).hasSize(13);
         driver.picture("run");
         driver.controlEnter();
-        driver.until("the findings are shown", () -> driver.sheet("findings sheet").rows().size() > 20);
+        driver.until(
+                "the findings are shown",
+                () -> driver.sheet("findings sheet").rows().size() > 20);
         assertThat(driver.text("verdict")).contains("fit to return").doesNotContain("not fit");
         driver.key(KeyEvent.VK_DOWN);
         driver.key(KeyEvent.VK_ENTER);
         assertThat(driver.text("definition")).contains("mean of the efficiencies");
         driver.picture("findings");
         driver.controlEnter();
-        driver.until("the certificate is seen", () -> driver.ask(() -> driver.window().line().acts().size() == 2));
+        driver.until(
+                "the certificate is seen",
+                () -> driver.ask(() -> driver.window().line().acts().size() == 2));
         driver.picture("certificate");
         driver.controlEnter();
         driver.until("the certificate is kept", () -> files(".pdf").size() == 1);
@@ -114,7 +120,9 @@ class WindowTest {
         driver.until("it says so", () -> driver.text("band title").startsWith("Tripped"));
         assertThat(driver.run().orElseThrow().trip()).isPresent();
         driver.picture("tripped");
-        driver.until("the findings are open", () -> driver.ask(() -> driver.window().desk().session().isPresent()));
+        driver.until(
+                "the findings are open",
+                () -> driver.ask(() -> driver.window().desk().session().isPresent()));
         driver.controlEnter();
         driver.until("the causes are shown", () -> driver.named("causes").isVisible());
         driver.picture("findings-tripped");
@@ -183,7 +191,9 @@ class WindowTest {
         driver.controlEnter();
         driver.until("a run is there", () -> driver.run().isPresent());
         if (step >= 0) {
-            driver.until("step " + step + " goes on", () -> driver.run().orElseThrow().liveStep() >= step);
+            driver.until(
+                    "step " + step + " goes on",
+                    () -> driver.run().orElseThrow().liveStep() >= step);
         }
     }
 
