@@ -93,7 +93,6 @@ final class CertificateDesk {
                     draft = Optional.of(made);
                     page.revalidate();
                     page.requestFocusInWindow();
-                    page.scrollRectToVisible(new java.awt.Rectangle(0, 0, 10, 10));
                 },
                 why -> {
                     working = false;
@@ -136,6 +135,7 @@ final class CertificateDesk {
                 setVisible(wanted.isPresent());
                 revalidate();
                 repaint();
+                javax.swing.SwingUtilities.invokeLater(() -> scrollRectToVisible(new java.awt.Rectangle(0, 0, 10, 10)));
             });
         }
 

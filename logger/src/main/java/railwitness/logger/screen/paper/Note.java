@@ -40,6 +40,12 @@ public final class Note extends JTextArea {
         }
     }
 
+    /** A text that is only read moves nothing. */
+    @Override
+    public void scrollRectToVisible(java.awt.Rectangle place) {
+        // the view stays where the person left it
+    }
+
     @Override
     public void updateUI() {
         super.updateUI();
