@@ -80,6 +80,12 @@ public final class Window {
             public void windowClosing(WindowEvent e) {
                 close();
             }
+
+            @Override
+            public void windowClosed(WindowEvent e) {
+                timer.stop();
+                KeyboardFocusManager.getCurrentKeyboardFocusManager().removeKeyEventDispatcher(keys);
+            }
         });
     }
 
@@ -221,8 +227,6 @@ public final class Window {
     }
 
     private void shut() {
-        timer.stop();
-        KeyboardFocusManager.getCurrentKeyboardFocusManager().removeKeyEventDispatcher(keys);
         frame.dispose();
     }
 }
