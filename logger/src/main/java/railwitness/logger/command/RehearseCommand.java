@@ -13,7 +13,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import railwitness.drivers.instrument.StationMaker;
-import railwitness.drivers.rehearsal.Fault;
 import railwitness.drivers.rehearsal.Specimen;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.time.VirtualAgenda;
@@ -73,12 +72,8 @@ final class RehearseCommand implements Callable<Integer> {
     private Long sister;
 
     private Specimen unit(Sheets used) {
-        Specimen unit = FixtureMaker.specimen(used);
-        unit = sister == null ? unit : SisterUnit.of(unit, sister);
-        for (Fault fault : faults.faults()) {
-            unit = fault.in(unit);
-        }
-        return unit;
+        Specimen sound = FixtureMaker.specimen(used);
+        return sister == null ? sound : SisterUnit.of(sound, sister);
     }
 
     @Override
@@ -87,7 +82,8 @@ final class RehearseCommand implements Callable<Integer> {
         Instant start = Instant.now();
         Path file = out == null ? Path.of("rehearsal-" + DATED.format(start) + ".session") : out;
         VirtualAgenda agenda = pace == Pace.real ? VirtualAgenda.atRealPace(start) : new VirtualAgenda(start);
-        VirtualBench bench = FixtureMaker.bench(used, unit(used), faults.seed(), agenda::nowNanos);
+        VirtualBench bench = VirtualBench.of(
+                unit(used), faults.faults(), used.bench().content(), faults.seed(), agenda::nowNanos);
         Progress progress = new Progress(spec.commandLine().getErr(), pace == Pace.real);
         LiveSession session = new LiveSession(
                 used,
