@@ -82,8 +82,8 @@ final class RehearseCommand implements Callable<Integer> {
         Instant start = Instant.now();
         Path file = out == null ? Path.of("rehearsal-" + DATED.format(start) + ".session") : out;
         VirtualAgenda agenda = pace == Pace.real ? VirtualAgenda.atRealPace(start) : new VirtualAgenda(start);
-        VirtualBench bench = VirtualBench.of(
-                unit(used), faults.faults(), used.bench().content(), faults.seed(), agenda::nowNanos);
+        VirtualBench bench =
+                VirtualBench.of(unit(used), faults.faults(), used.bench().content(), faults.seed(), agenda::nowNanos);
         Progress progress = new Progress(spec.commandLine().getErr(), pace == Pace.real);
         LiveSession session = new LiveSession(
                 used,

@@ -3,6 +3,7 @@ package railwitness.logger.record;
 import java.time.Duration;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import railwitness.drivers.instrument.Instrument;
 import railwitness.drivers.instrument.Outcome;
 import railwitness.drivers.instrument.Station;
@@ -13,7 +14,7 @@ import railwitness.drivers.time.Agenda;
 /** Asks every station for its readings, round after round, each at its own pace and never two rounds at once. */
 final class Polling {
     private final Agenda agenda;
-    private final Duration interval;
+    private final Supplier<Duration> interval;
     private final Runnable first;
     private final Consumer<Sweep> swept;
     private final Consumer<LineException> failed;
@@ -24,7 +25,12 @@ final class Polling {
      * @param first done before each question
      * @param failed told when a whole round could not be asked
      */
-    Polling(Agenda agenda, Duration interval, Runnable first, Consumer<Sweep> swept, Consumer<LineException> failed) {
+    Polling(
+            Agenda agenda,
+            Supplier<Duration> interval,
+            Runnable first,
+            Consumer<Sweep> swept,
+            Consumer<LineException> failed) {
         this.agenda = agenda;
         this.interval = interval;
         this.first = first;
@@ -49,7 +55,7 @@ final class Polling {
         long begun = agenda.nowNanos();
         station.ask(() -> station.instrument().poll(), (Outcome<Sweep> outcome) -> {
             if (going) {
-                agenda.at(begun + interval.toNanos(), () -> round(station));
+                agenda.at(begun + interval.get().toNanos(), () -> round(station));
                 outcome.either(swept, failed);
             }
         });

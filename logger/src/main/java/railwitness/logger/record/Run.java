@@ -27,6 +27,7 @@ import railwitness.safety.power.Result;
  * write, a mistake in the program) leads to the same switching off.
  */
 public final class Run implements PowerLog {
+    private static final Duration OFTEN = Duration.ofMillis(500);
     private static final Duration TICK = Duration.ofMillis(100);
     private static final Duration LISTEN_AT_MOST = Duration.ofSeconds(15);
     private static final Duration LAST_ANSWER = Duration.ofSeconds(2);
@@ -66,10 +67,17 @@ public final class Run implements PowerLog {
         this.path = new PowerPath(setup, power, person, this::enter);
         StepSetter setter = new StepSetter(setup, power, person, this::moving);
         this.steps = new PlanSteps(setup, recorder, person, listener, path, setter, new OwnCourse());
-        this.polling = new Polling(agenda, setup.interval(), this::awake, this::swept, this::unanswered);
+        this.polling = new Polling(agenda, this::interval, this::awake, this::swept, this::unanswered);
     }
 
     /** Asked from the instruments' threads too. */
+    /** A burn-in may ask slowly; power that comes and goes is looked at often. */
+    private Duration interval() {
+        Duration wanted = setup.interval();
+        boolean often = part != Part.STEPPING && wanted.compareTo(OFTEN) > 0;
+        return often ? OFTEN : wanted;
+    }
+
     private boolean permitted() {
         boolean awake = agenda.nowNanos() - awakeNanos <= setup.patience().toNanos();
         return awake && interlock.permitted() && guard.guarding();
