@@ -33,8 +33,10 @@ public final class Interruption {
         if (over.getCount() == 0) {
             return;
         }
-        run.get().ifPresent(Run::cutOff);
+        // The person's stop stands in the queue before anything that the off does to errands under way can be taken for
+        // a fault of an instrument.
         agenda.post(() -> run.get().ifPresent(running -> running.stop(RunEnd.PERSON, "stopped by hand (Ctrl-C)")));
+        run.get().ifPresent(Run::cutOff);
         try {
             if (!over.await(LONGEST_SECONDS, TimeUnit.SECONDS)) {
                 lastWord();
