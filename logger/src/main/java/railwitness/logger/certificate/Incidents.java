@@ -3,7 +3,6 @@ package railwitness.logger.certificate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import railwitness.logger.store.EventEntry;
 import railwitness.logger.store.SessionState;
 import railwitness.logger.store.StepEntry;
@@ -11,22 +10,6 @@ import railwitness.logger.store.StepOutcome;
 
 /** What departed from the plan, and what happened out of the ordinary. */
 final class Incidents {
-    private static final Set<String> OUT_OF_THE_ORDINARY = Set.of(
-            "no bench",
-            "no power",
-            "no guardian",
-            "trip",
-            "stop",
-            "ALARM",
-            "alarm over",
-            "limiting",
-            "limiting over",
-            "line",
-            "clock",
-            "disk",
-            "first power",
-            "drop-out");
-
     /**
      * One thing that happened.
      *
@@ -57,9 +40,7 @@ final class Incidents {
                 .lost()
                 .forEach((channel, count) -> all.add(new Incident(
                         "", "readings lacking", channel + ": " + count + " did not come or were out of range")));
-        evidence.session().events().stream()
-                .filter(event -> OUT_OF_THE_ORDINARY.contains(event.what()))
-                .forEach(event -> all.add(incident(event)));
+        evidence.session().outOfTheOrdinary().forEach(event -> all.add(incident(event)));
         evidence.notes()
                 .forEach(note -> all.add(new Incident(
                         seconds(note.nanos()),

@@ -26,21 +26,6 @@ import railwitness.logger.store.StepOutcome;
 public final class FindingsText {
     private static final DateTimeFormatter MINUTE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
-    private static final Set<String> OUT_OF_THE_ORDINARY = Set.of(
-            "no bench",
-            "no power",
-            "no guardian",
-            "trip",
-            "stop",
-            "ALARM",
-            "alarm over",
-            "limiting",
-            "limiting over",
-            "line",
-            "clock",
-            "disk",
-            "first power",
-            "drop-out");
     private static final int MOST_EVENTS = 20;
     private static final int LINES_SHOWN = 3;
 
@@ -339,9 +324,7 @@ public final class FindingsText {
     }
 
     private void events() {
-        List<EventEntry> told = session.events().stream()
-                .filter(event -> OUT_OF_THE_ORDINARY.contains(event.what()))
-                .toList();
+        List<EventEntry> told = session.outOfTheOrdinary();
         told.stream()
                 .limit(MOST_EVENTS)
                 .forEach(event -> lines.add(String.format(

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import railwitness.analysis.cause.Ending;
@@ -49,6 +50,29 @@ public record SessionFindings(
         List<EventEntry> events,
         Map<String, RippleWaveform> waveforms,
         Findings findings) {
+
+    private static final Set<String> OUT_OF_THE_ORDINARY = Set.of(
+            "no bench",
+            "no power",
+            "no guardian",
+            "trip",
+            "stop",
+            "ALARM",
+            "alarm over",
+            "limiting",
+            "limiting over",
+            "line",
+            "clock",
+            "disk",
+            "first power",
+            "drop-out");
+
+    /** The events that a person should hear of: what ended, hindered or endangered the session, in their order. */
+    public List<EventEntry> outOfTheOrdinary() {
+        return events.stream()
+                .filter(event -> OUT_OF_THE_ORDINARY.contains(event.what()))
+                .toList();
+    }
 
     /** Opens the file, works out, closes it. */
     public static SessionFindings of(Path session) {
