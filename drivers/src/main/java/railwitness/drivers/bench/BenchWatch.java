@@ -1,0 +1,114 @@
+package railwitness.drivers.bench;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import railwitness.drivers.instrument.Dialects;
+import railwitness.drivers.line.LineOpener;
+import railwitness.drivers.time.Agenda;
+import railwitness.drivers.time.RealAgenda;
+import railwitness.drivers.time.VirtualAgenda;
+
+/**
+ * Instruments that are looked at again and again before there is power: each is asked who it is, reset (which switches
+ * outputs and inputs off), set up and then polled. One that is silent, missing or another than expected keeps nobody
+ * else waiting. Nothing is ever switched on.
+ */
+public final class BenchWatch implements AutoCloseable {
+    /** From one look to the next. */
+    private static final Duration ROUND = Duration.ofMillis(500);
+    /** An instrument that was not there is asked again after this. */
+    private static final Duration PAUSE = Duration.ofSeconds(2);
+
+    private final CountDownLatch ending = new CountDownLatch(1);
+    private final CompletableFuture<Void> over;
+    private final Consumer<Seen> told;
+
+    private BenchWatch(List<List<Onlooker>> threads, Consumer<Seen> told) {
+        this.told = told;
+        List<CompletableFuture<Void>> all = new ArrayList<>();
+        for (List<Onlooker> together : threads) {
+            CompletableFuture<Void> done = new CompletableFuture<>();
+            all.add(done);
+            Thread thread = new Thread(
+                    () -> watch(together, done), "watch " + together.get(0).name());
+            thread.setDaemon(true);
+            thread.start();
+        }
+        over = CompletableFuture.allOf(all.toArray(new CompletableFuture<?>[0]));
+    }
+
+    /**
+     * On real ports, each instrument on a thread of its own.
+     *
+     * @param told what is seen, on those threads
+     */
+    public static BenchWatch of(List<InstrumentSheet> instruments, LineOpener opener, Consumer<Seen> told) {
+        Agenda agenda = new RealAgenda();
+        Dialects dialects = Dialects.shipped();
+        return new BenchWatch(
+                instruments.stream()
+                        .map(sheet -> List.of(new Onlooker(sheet, opener, agenda, dialects)))
+                        .toList(),
+                told);
+    }
+
+    /** On the virtual bench, one after the other on one thread, as its clock demands. */
+    public static BenchWatch inline(
+            List<InstrumentSheet> instruments, LineOpener opener, VirtualAgenda agenda, Consumer<Seen> told) {
+        Dialects dialects = Dialects.shipped();
+        List<Onlooker> all = instruments.stream()
+                .map(sheet -> new Onlooker(sheet, opener, agenda, dialects))
+                .toList();
+        return new BenchWatch(all.isEmpty() ? List.of() : List.of(all), told);
+    }
+
+    private void watch(List<Onlooker> together, CompletableFuture<Void> done) {
+        try {
+            together.forEach(one -> told.accept(Seen.asking(one.name())));
+            boolean present = look(together);
+            while (!ending.await((present ? ROUND : PAUSE).toMillis(), TimeUnit.MILLISECONDS)) {
+                present = look(together);
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } finally {
+            together.forEach(Onlooker::hangUp);
+            done.complete(null);
+        }
+    }
+
+    /** Whether anybody was there. */
+    private boolean look(List<Onlooker> together) {
+        boolean present = false;
+        for (Onlooker one : together) {
+            if (ending.getCount() > 0) {
+                Seen seen = one.look();
+                told.accept(seen);
+                present |= seen.state() == Seen.State.ANSWERS;
+            }
+        }
+        return present;
+    }
+
+    /** No further look; returns at once. The exchanges under way end by their own deadlines. */
+    public void end() {
+        ending.countDown();
+    }
+
+    /** Completes when every port has been let go. */
+    public CompletableFuture<Void> over() {
+        return over;
+    }
+
+    /** Ends it and waits until every port has been let go. */
+    @Override
+    public void close() {
+        end();
+        over.join();
+    }
+}

@@ -1,0 +1,67 @@
+package railwitness.drivers.bench;
+
+import java.time.Duration;
+import java.util.Optional;
+import railwitness.drivers.instrument.Dialects;
+import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.line.LineException;
+import railwitness.drivers.line.LineOpener;
+import railwitness.drivers.reading.Missing;
+import railwitness.drivers.scpi.ExchangeLog;
+import railwitness.drivers.time.Agenda;
+
+/** Looks at one instrument again and again; one that is not there is introduced anew at each look. */
+final class Onlooker {
+    private static final String IDENTITY = "*IDN?";
+
+    private final InstrumentSheet sheet;
+    private final LineOpener opener;
+    private final Agenda agenda;
+    private final Dialects dialects;
+    private Optional<Introduction.Met> met = Optional.empty();
+
+    Onlooker(InstrumentSheet sheet, LineOpener opener, Agenda agenda, Dialects dialects) {
+        this.sheet = sheet;
+        this.opener = opener;
+        this.agenda = agenda;
+        this.dialects = dialects;
+    }
+
+    String name() {
+        return sheet.name();
+    }
+
+    /** One look: who it is, where that is not known yet, then what it reads. What goes wrong is told, not thrown. */
+    Seen look() {
+        try {
+            if (met.isEmpty()) {
+                met = Optional.of(new Introduction(sheet, opener, agenda, ExchangeLog.none(), dialects).meet());
+            }
+            return polled(met.get());
+        } catch (LineException e) {
+            hangUp();
+            return Seen.absent(name(), Optional.of(e.trouble()), e.getMessage());
+        } catch (RuntimeException e) {
+            hangUp();
+            return Seen.absent(name(), Optional.empty(), String.valueOf(e.getMessage()));
+        }
+    }
+
+    private Seen polled(Introduction.Met known) {
+        Sweep sweep = known.instrument().poll();
+        if (sweep.readings().stream().allMatch(Missing.class::isInstance)) {
+            known.line().ask(IDENTITY, patience());
+        }
+        return Seen.answers(known.instrument().identity().toString(), sweep);
+    }
+
+    private Duration patience() {
+        return sheet.answerWithin();
+    }
+
+    /** Lets go of the port; the next look begins from the start. */
+    void hangUp() {
+        met.ifPresent(known -> known.line().close());
+        met = Optional.empty();
+    }
+}

@@ -1,0 +1,35 @@
+package railwitness.drivers.bench;
+
+import java.util.Optional;
+import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.line.LineException.Trouble;
+
+/**
+ * What is known of one instrument while a bench is watched.
+ *
+ * @param identity who it is, as it says itself; empty until it has answered
+ * @param sweep what it read last; empty until it has answered
+ * @param trouble of which kind its silence is; empty where it answers, or where the reason is no trouble of the line
+ * @param why it does not answer, in words; empty where it does
+ */
+public record Seen(
+        String instrument, State state, String identity, Optional<Sweep> sweep, Optional<Trouble> trouble, String why) {
+    /** How far the acquaintance has come. */
+    public enum State {
+        ASKING,
+        ANSWERS,
+        ABSENT
+    }
+
+    public static Seen asking(String instrument) {
+        return new Seen(instrument, State.ASKING, "", Optional.empty(), Optional.empty(), "");
+    }
+
+    static Seen answers(String identity, Sweep sweep) {
+        return new Seen(sweep.instrument(), State.ANSWERS, identity, Optional.of(sweep), Optional.empty(), "");
+    }
+
+    static Seen absent(String instrument, Optional<Trouble> trouble, String why) {
+        return new Seen(instrument, State.ABSENT, "", Optional.empty(), trouble, why);
+    }
+}
