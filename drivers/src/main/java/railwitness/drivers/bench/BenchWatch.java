@@ -7,7 +7,6 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
-import railwitness.drivers.instrument.Dialects;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.time.Agenda;
 import railwitness.drivers.time.RealAgenda;
@@ -49,10 +48,9 @@ public final class BenchWatch implements AutoCloseable {
      */
     public static BenchWatch of(List<InstrumentSheet> instruments, LineOpener opener, Consumer<Seen> told) {
         Agenda agenda = new RealAgenda();
-        Dialects dialects = Dialects.shipped();
         return new BenchWatch(
                 instruments.stream()
-                        .map(sheet -> List.of(new Onlooker(sheet, opener, agenda, dialects)))
+                        .map(sheet -> List.of(new Onlooker(sheet, opener, agenda)))
                         .toList(),
                 told);
     }
@@ -60,9 +58,8 @@ public final class BenchWatch implements AutoCloseable {
     /** On the virtual bench, one after the other on one thread, as its clock demands. */
     public static BenchWatch inline(
             List<InstrumentSheet> instruments, LineOpener opener, VirtualAgenda agenda, Consumer<Seen> told) {
-        Dialects dialects = Dialects.shipped();
         List<Onlooker> all = instruments.stream()
-                .map(sheet -> new Onlooker(sheet, opener, agenda, dialects))
+                .map(sheet -> new Onlooker(sheet, opener, agenda))
                 .toList();
         return new BenchWatch(all.isEmpty() ? List.of() : List.of(all), told);
     }

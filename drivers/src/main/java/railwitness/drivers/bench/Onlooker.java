@@ -17,14 +17,12 @@ final class Onlooker {
     private final InstrumentSheet sheet;
     private final LineOpener opener;
     private final Agenda agenda;
-    private final Dialects dialects;
     private Optional<Introduction.Met> met = Optional.empty();
 
-    Onlooker(InstrumentSheet sheet, LineOpener opener, Agenda agenda, Dialects dialects) {
+    Onlooker(InstrumentSheet sheet, LineOpener opener, Agenda agenda) {
         this.sheet = sheet;
         this.opener = opener;
         this.agenda = agenda;
-        this.dialects = dialects;
     }
 
     String name() {
@@ -35,7 +33,8 @@ final class Onlooker {
     Seen look() {
         try {
             if (met.isEmpty()) {
-                met = Optional.of(new Introduction(sheet, opener, agenda, ExchangeLog.none(), dialects).meet());
+                met = Optional.of(
+                        new Introduction(sheet, opener, agenda, ExchangeLog.none(), Dialects.shipped()).meet());
             }
             return polled(met.get());
         } catch (LineException e) {

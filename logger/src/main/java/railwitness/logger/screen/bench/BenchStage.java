@@ -1,9 +1,9 @@
 package railwitness.logger.screen.bench;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import javax.swing.ButtonGroup;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -46,13 +46,20 @@ public final class BenchStage implements Stage {
     private final RuledSheet instruments = new RuledSheet("instruments", InstrumentRows.columns());
     private final RuledSheet ports = new RuledSheet(
             "ports", List.of(Column.words(Words.of("bench.port")), Column.words(Words.of("bench.answer"))));
-    private BenchLook.Looked looked = BenchLook.Looked.NOTHING;
-    private boolean working;
+    private final Watching watching;
+    private boolean scanning;
+    private boolean going;
 
     /** @param next goes on to the cautions */
     public BenchStage(Desk desk, Runnable next) {
         this.desk = desk;
         this.next = next;
+        this.watching = new Watching(desk);
+        face.addHierarchyListener(e -> {
+            if (!face.isShowing()) {
+                watching.end();
+            }
+        });
         ButtonGroup group = new ButtonGroup();
         group.add(virtual);
         group.add(real);
@@ -134,45 +141,77 @@ public final class BenchStage implements Stage {
 
     @Override
     public void entered() {
+        going = false;
         title.setText(desk.sheets().bench().content().name());
         show();
     }
 
     private void show() {
-        instruments.rows(InstrumentRows.of(desk.sheets().bench().content(), looked));
+        instruments.rows(InstrumentRows.of(desk.sheets().bench().content(), watching));
     }
 
     @Override
     public void moment() {
         fault.setEnabled(desk.virtualBench());
         pace.setEnabled(desk.virtualBench());
+        watching.follow();
+        show();
+        if (going && !watching.ending()) {
+            going = false;
+            next.run();
+        }
     }
 
     @Override
     public Line line() {
-        if (working) {
+        if (scanning) {
             return Line.of(Words.of("bench.asking"), Words.of("bench.asking.next"));
         }
-        List<Act> acts = new ArrayList<>();
-        acts.add(new Act("ports", Words.of("act.ports"), "control P", false, this::scan));
-        acts.add(new Act("look", Words.of("act.look"), "control L", false, this::look));
-        acts.add(new Act("next", Words.of("act.cautions"), "control ENTER", true, next));
+        if (going) {
+            return Line.of(Words.of("bench.closing"), Words.of("bench.closing.next"));
+        }
+        Act cautions = new Act("next", Words.of("act.cautions"), "control ENTER", true, this::goOn);
+        if (watching.on()) {
+            return Line.of(
+                    Words.of("watch.line"),
+                    Words.of("watch.line.next"),
+                    new Act("unwatch", Words.of("act.unwatch"), "control L", false, watching::end),
+                    cautions);
+        }
         return Line.of(
                 Words.of(desk.virtualBench() ? "bench.line.virtual" : "bench.line.real"),
-                looked.trouble().isEmpty() ? Words.of("bench.line.next") : looked.trouble(),
-                acts.toArray(new Act[0]));
+                Words.of("bench.line.next"),
+                new Act("ports", Words.of("act.ports"), "control P", false, this::scan),
+                new Act("watch", Words.of("act.watch"), "control L", false, watching::begin),
+                cautions);
+    }
+
+    /** The cautions come once the ports are closed. */
+    private void goOn() {
+        watching.end();
+        going = true;
     }
 
     /** Asks every serial port who is there. */
     private void scan() {
-        working = true;
+        scanning = true;
+        CompletableFuture<Void> closed = watching.end();
+        CompletableFuture<Void> over = new CompletableFuture<>();
+        desk.ports().take(() -> {}, over);
         desk.work(
-                () -> new PortScan(SerialLine::open, PATIENCE)
-                        .scan(SerialPorts.list().stream()
-                                .map(SerialPorts.Port::device)
-                                .toList()),
+                () -> {
+                    try {
+                        closed.join();
+                        return new PortScan(SerialLine::open, PATIENCE)
+                                .scan(SerialPorts.list().stream()
+                                        .map(SerialPorts.Port::device)
+                                        .toList());
+                    } finally {
+                        over.complete(null);
+                    }
+                },
                 found -> {
-                    working = false;
+                    scanning = false;
                     ports.rows(
                             found.isEmpty()
                                     ? List.of(
@@ -190,22 +229,8 @@ public final class BenchStage implements Stage {
                 List.of(Cell.ink(found.port()), Cell.of(answer, found.identity().isEmpty() ? Ink.MUTED : Ink.INK)));
     }
 
-    /** Opens the bench, asks every instrument once, closes it again; outputs stay off. */
-    private void look() {
-        working = true;
-        BenchLook look = new BenchLook(desk.sheets(), desk.virtualBench());
-        desk.work(
-                look::once,
-                found -> {
-                    working = false;
-                    looked = found;
-                    show();
-                },
-                this::failed);
-    }
-
     private void failed(String why) {
-        working = false;
+        scanning = false;
         desk.message(why);
     }
 }

@@ -129,6 +129,7 @@ public final class CautionsStage implements Stage {
         starting = true;
         desk.work(
                 () -> {
+                    desk.ports().clear();
                     Files.createDirectories(file.toAbsolutePath().getParent());
                     return beginning.in(file);
                 },

@@ -18,6 +18,7 @@ import railwitness.logger.sheet.Sheets;
 public final class Desk {
     private final RunStarter starter;
     private final Path folder;
+    private final PortUse ports = new PortUse();
     private final List<Runnable> watchers = new ArrayList<>();
     private final ExecutorService workers = Executors.newFixedThreadPool(2, task -> {
         Thread thread = new Thread(task, "behind the desk");
@@ -60,6 +61,11 @@ public final class Desk {
 
     public Path folder() {
         return folder;
+    }
+
+    /** Who holds ports at present. */
+    public PortUse ports() {
+        return ports;
     }
 
     public Sheets sheets() {

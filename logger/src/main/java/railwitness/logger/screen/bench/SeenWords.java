@@ -1,0 +1,49 @@
+package railwitness.logger.screen.bench;
+
+import java.util.stream.Collectors;
+import railwitness.drivers.bench.Seen;
+import railwitness.drivers.reading.Measured;
+import railwitness.drivers.reading.Overload;
+import railwitness.drivers.reading.Reading;
+import railwitness.logger.screen.paper.Cell;
+import railwitness.logger.screen.paper.ChannelNames;
+import railwitness.logger.screen.paper.Ink;
+import railwitness.logger.screen.paper.Numbers;
+import railwitness.logger.screen.paper.Words;
+
+/** An instrument that is watched, in words: what it reads, who it is, or why not. */
+final class SeenWords {
+    private SeenWords() {}
+
+    static Cell value(Seen seen) {
+        return Cell.of(
+                seen.sweep()
+                        .map(sweep ->
+                                sweep.readings().stream().map(SeenWords::value).collect(Collectors.joining("  ")))
+                        .orElse(""),
+                Ink.LIVE);
+    }
+
+    private static String value(Reading reading) {
+        if (reading instanceof Measured measured) {
+            return Numbers.fixed(measured.value(), 3) + " "
+                    + ChannelNames.unit(measured.channel().quantity());
+        }
+        return Words.of(reading instanceof Overload ? "bench.overload" : "bench.missing");
+    }
+
+    static Cell identity(Seen seen) {
+        return switch (seen.state()) {
+            case ASKING -> Cell.of(Words.of("watch.asking"), Ink.MUTED);
+            case ANSWERS -> Cell.of(seen.identity(), Ink.MUTED);
+            case ABSENT -> Cell.of(why(seen), Ink.FAULT);
+        };
+    }
+
+    /** Why it does not answer, short; the long form is {@link Seen#why}. */
+    private static String why(Seen seen) {
+        return seen.trouble()
+                .map(trouble -> Words.orElse("watch.why." + trouble, seen.why()))
+                .orElse(seen.why());
+    }
+}

@@ -1,0 +1,40 @@
+package railwitness.logger.screen.bench;
+
+import java.util.List;
+import railwitness.drivers.line.Line;
+import railwitness.drivers.line.LineOpener;
+import railwitness.drivers.line.PortSettings;
+import railwitness.drivers.rehearsal.VirtualBench;
+import railwitness.drivers.time.VirtualAgenda;
+import railwitness.logger.rehearsal.FixtureMaker;
+import railwitness.logger.sheet.Sheets;
+
+/** The virtual bench at rest, built by whoever opens its first port, for building it takes a moment. */
+final class VirtualRest implements LineOpener {
+    private final Sheets sheets;
+    private final long seed;
+    private final VirtualAgenda agenda;
+    private VirtualBench bench;
+
+    VirtualRest(Sheets sheets, long seed, VirtualAgenda agenda) {
+        this.sheets = sheets;
+        this.seed = seed;
+        this.agenda = agenda;
+    }
+
+    VirtualAgenda agenda() {
+        return agenda;
+    }
+
+    synchronized VirtualBench bench() {
+        if (bench == null) {
+            bench = FixtureMaker.bench(sheets, List.of(), seed, agenda::nowNanos);
+        }
+        return bench;
+    }
+
+    @Override
+    public Line open(PortSettings settings) {
+        return bench().opener(agenda).open(settings);
+    }
+}

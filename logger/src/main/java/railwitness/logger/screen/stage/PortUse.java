@@ -1,0 +1,36 @@
+package railwitness.logger.screen.stage;
+
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CopyOnWriteArrayList;
+
+/** Who holds ports behind the desk: a watch, a search. A run begins only when all of them have let go. */
+public final class PortUse {
+    private record Use(Runnable end, CompletableFuture<?> over) {}
+
+    private final List<Use> uses = new CopyOnWriteArrayList<>();
+
+    /**
+     * Somebody takes ports.
+     *
+     * @param end asks for an end; returns at once
+     * @param over completes when the ports have been let go
+     */
+    public void take(Runnable end, CompletableFuture<?> over) {
+        Use use = new Use(end, over);
+        uses.add(use);
+        over.whenComplete((done, trouble) -> uses.remove(use));
+    }
+
+    /** Whether nobody holds a port. */
+    public boolean free() {
+        return uses.isEmpty();
+    }
+
+    /** Ends every use and waits until all ports have been let go; not for the event thread. */
+    public void clear() {
+        List<Use> all = List.copyOf(uses);
+        all.forEach(use -> use.end().run());
+        all.forEach(use -> use.over().handle((done, trouble) -> done).join());
+    }
+}

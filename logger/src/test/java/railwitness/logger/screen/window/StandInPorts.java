@@ -1,0 +1,61 @@
+package railwitness.logger.screen.window;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.junit.jupiter.api.Assumptions;
+import railwitness.drivers.line.PseudoTerminal;
+import railwitness.drivers.rehearsal.StandIn;
+import railwitness.drivers.rehearsal.VirtualBench;
+import railwitness.logger.rehearsal.FixtureMaker;
+import railwitness.logger.rehearsal.PortsOnSheet;
+import railwitness.logger.sheet.Sheets;
+
+/** The demo's instruments on real serial devices, for a window that takes them for real ones. */
+final class StandInPorts implements AutoCloseable {
+    private final Sheets sheets = Sheets.demo();
+    private final long origin = System.nanoTime();
+    private final VirtualBench bench = FixtureMaker.bench(sheets, List.of(), 1, () -> System.nanoTime() - origin);
+    private final List<Boolean> switched = new CopyOnWriteArrayList<>();
+    private final StandIn standIn;
+
+    private StandInPorts() {
+        standIn = new StandIn(bench, (supply, on) -> switched.add(on));
+    }
+
+    /** Skips the test, saying why, where there are no pseudo-terminals. */
+    static StandInPorts open() {
+        if (!PseudoTerminal.available()) {
+            System.out.println("skipped: this system has no pseudo-terminals");
+        }
+        Assumptions.assumeTrue(PseudoTerminal.available(), "this system has no pseudo-terminals");
+        return new StandInPorts();
+    }
+
+    /** Device of each instrument, by its name. */
+    Map<String, String> devices() {
+        Map<String, String> devices = new HashMap<>();
+        standIn.places().forEach(place -> devices.put(place.name(), place.device()));
+        return devices;
+    }
+
+    /** The demo's bench sheet with these devices. */
+    String sheet(Map<String, String> devices) {
+        return PortsOnSheet.changed(sheets.bench(), devices);
+    }
+
+    /** Each change of the supply's output so far: true for on. */
+    List<Boolean> switched() {
+        return List.copyOf(switched);
+    }
+
+    boolean outputOn() {
+        return bench.supply("supply").isOn();
+    }
+
+    @Override
+    public void close() {
+        standIn.close();
+    }
+}
