@@ -35,7 +35,7 @@ final class BenchReader {
                         .orElse(0.0),
                 mainsHz,
                 seconds(bench.number("interval_s", "one round of readings")
-                        .between(0.05, 60)
+                        .between(0.02, 60)
                         .orElse(0.5)),
                 instruments(mainsHz),
                 handRead(),

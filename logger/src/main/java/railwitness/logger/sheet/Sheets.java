@@ -25,6 +25,11 @@ public record Sheets(SheetText<Design> design, SheetText<BenchSheet> bench, Shee
         return SheetText.of("bench", Sheet.of(file), BenchSheet::from);
     }
 
+    /** @param file name for messages */
+    public static SheetText<BenchSheet> bench(String file, String text) {
+        return SheetText.of("bench", Sheet.of(file, text), BenchSheet::from);
+    }
+
     public static SheetText<Plan> plan(Path file) {
         return SheetText.of("plan", Sheet.of(file), PlanReader::plan);
     }

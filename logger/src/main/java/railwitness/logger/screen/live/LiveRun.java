@@ -27,6 +27,7 @@ public final class LiveRun {
     private final LiveSession session;
     private final CountDownLatch over = new CountDownLatch(1);
     private volatile boolean stopWanted;
+    private volatile List<Watch> watches = List.of();
 
     LiveRun(Sheets sheets, Path file, boolean rehearsal, Agenda agenda, RunFeed feed, LiveSession session) {
         this.sheets = sheets;
@@ -77,9 +78,12 @@ public final class LiveRun {
         return feed.trace(channel);
     }
 
-    /** What is watched, once the bench is open. */
+    /** What is watched, once the bench is open; it stays so for the whole run. */
     public List<Watch> watches() {
-        return session.running().map(Run::watches).orElse(List.of());
+        if (watches.isEmpty()) {
+            watches = session.running().map(Run::watches).orElse(List.of());
+        }
+        return watches;
     }
 
     /** Switches off: on a real bench the bytes leave at once, and everything else follows in its order. */

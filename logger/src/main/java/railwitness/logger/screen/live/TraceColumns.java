@@ -36,4 +36,28 @@ public final class TraceColumns {
     public float highest(int column) {
         return highest[column];
     }
+
+    /** The first column that is not as in the other picture of as many columns; {@link #size} when all are. */
+    public int firstChange(TraceColumns other) {
+        int column = 0;
+        while (column < known.length && same(other, column)) {
+            column++;
+        }
+        return column;
+    }
+
+    /** The last column that is not as in the other picture; -1 when all are. */
+    public int lastChange(TraceColumns other) {
+        int column = known.length - 1;
+        while (column >= 0 && same(other, column)) {
+            column--;
+        }
+        return column;
+    }
+
+    private boolean same(TraceColumns other, int column) {
+        return known[column] == other.known[column]
+                && lowest[column] == other.lowest[column]
+                && highest[column] == other.highest[column];
+    }
 }

@@ -5,23 +5,47 @@ import java.text.DecimalFormat;
 import java.text.NumberFormat;
 import java.text.ParsePosition;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /** Numbers as the person at the screen reads and writes them: their locale, a true minus sign. */
 public final class Numbers {
     private static final String MINUS = "\u2212";
 
+    /** Each thread its own: a format may not be shared. */
+    private static final ThreadLocal<Formats> FORMATS = ThreadLocal.withInitial(Formats::new);
+
     private Numbers() {}
+
+    /** The formats of the locale for which they were last asked, by places. */
+    private static final class Formats {
+        private final Map<Integer, NumberFormat> made = new HashMap<>();
+        private Locale locale = Locale.ROOT;
+
+        NumberFormat with(int places) {
+            Locale present = Locale.getDefault(Locale.Category.FORMAT);
+            if (!present.equals(locale)) {
+                made.clear();
+                locale = present;
+            }
+            return made.computeIfAbsent(places, this::format);
+        }
+
+        private NumberFormat format(int places) {
+            NumberFormat format = NumberFormat.getNumberInstance(locale);
+            format.setGroupingUsed(false);
+            format.setMinimumFractionDigits(places);
+            format.setMaximumFractionDigits(places);
+            format.setRoundingMode(java.math.RoundingMode.HALF_UP);
+            return format;
+        }
+    }
 
     /** A number with so many places. */
     public static String fixed(double value, int places) {
-        NumberFormat format = NumberFormat.getNumberInstance(Locale.getDefault(Locale.Category.FORMAT));
-        format.setGroupingUsed(false);
-        format.setMinimumFractionDigits(places);
-        format.setMaximumFractionDigits(places);
-        format.setRoundingMode(java.math.RoundingMode.HALF_UP);
-        String text = format.format(value);
+        String text = FORMATS.get().with(places).format(value);
         boolean nought = text.chars().noneMatch(c -> c >= '1' && c <= '9');
         return nought ? text.replace("-", "").replace(MINUS, "") : text.replace("-", MINUS);
     }

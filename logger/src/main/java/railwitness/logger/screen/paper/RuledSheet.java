@@ -99,6 +99,7 @@ public final class RuledSheet extends JComponent implements Scrollable {
     public void columns(List<Column> wanted) {
         if (!wanted.equals(columns)) {
             columns = List.copyOf(wanted);
+            geometry.forget();
             revalidate();
             head.revalidate();
             repaint();
@@ -107,17 +108,32 @@ public final class RuledSheet extends JComponent implements Scrollable {
 
     /** Writes the sheet anew; what did not change is not painted again. */
     public void rows(List<Row> wanted) {
-        if (wanted.equals(rows)) {
+        List<Row> before = rows;
+        rows = List.copyOf(wanted);
+        if (before.size() != rows.size()) {
+            geometry.forget();
+            selected = Math.min(selected, rows.size() - 1);
+            revalidate();
+            repaint();
+            head.repaint();
             return;
         }
-        boolean grown = wanted.size() != rows.size();
-        rows = List.copyOf(wanted);
-        selected = Math.min(selected, rows.size() - 1);
-        if (grown) {
-            revalidate();
+        for (int i = 0; i < rows.size(); i++) {
+            if (rows.get(i) != before.get(i) && !rows.get(i).equals(before.get(i))) {
+                rewritten(i, rows.get(i).group() == before.get(i).group());
+            }
         }
-        repaint();
-        head.repaint();
+    }
+
+    /** One row has changed: where its columns stay as wide as they are, it alone is painted again. */
+    private void rewritten(int row, boolean asHigh) {
+        if (asHigh && geometry.fits(rows.get(row), this::getFontMetrics)) {
+            repaint(geometry.row(row));
+        } else {
+            geometry.forget();
+            repaint();
+            head.repaint();
+        }
     }
 
     /** Brings a row into view. */

@@ -17,6 +17,7 @@ final class SheetGeometry {
     private static final int BETWEEN = 14;
 
     private int[] widths = {};
+    private int[] natural = {};
     private int[] lefts = {};
     private int[] tops = {};
     private int[] heights = {};
@@ -24,13 +25,43 @@ final class SheetGeometry {
     private int headLines;
     private int leastWidth;
     private int width;
+    private boolean known;
+    private int measuredFor;
+    private int measuredRow;
+
+    /** Everything is to be measured anew. */
+    void forget() {
+        known = false;
+    }
+
+    /** Whether this row needs no wider columns than there are. */
+    boolean fits(Row row, Function<Font, FontMetrics> metricsOf) {
+        if (!known || row.group() || row.cells().size() > natural.length) {
+            return false;
+        }
+        for (int c = 0; c < row.cells().size(); c++) {
+            Cell cell = row.cells().get(c);
+            if (cell.drawing().isEmpty()
+                    && metricsOf.apply(cell.ink().font()).stringWidth(cell.text()) + 2 > natural[c]) {
+                return false;
+            }
+        }
+        return true;
+    }
 
     void measure(List<Column> columns, List<Row> rows, int available, Function<Font, FontMetrics> metricsOf) {
+        if (known && available == measuredFor && Look.px(ROW) == measuredRow) {
+            return;
+        }
+        known = true;
+        measuredFor = available;
+        measuredRow = Look.px(ROW);
         FontMetrics caption = metricsOf.apply(Type.CAPTION.font());
         headLines = columns.stream().mapToInt(c -> c.head().size()).max().orElse(1);
         headHeight = headLines * caption.getHeight() + Look.px(10);
         naturalWidths(columns, rows, caption, metricsOf);
         width = Math.max(available, 1);
+        natural = widths.clone();
         share(
                 width - 2 * Look.px(INSET),
                 !columns.isEmpty() && !columns.get(columns.size() - 1).right());

@@ -15,6 +15,8 @@ import railwitness.logger.screen.trace.StepSpan;
 final class RunAxis {
     private static final int SEEN = 5;
     private static final int BEFORE = 3;
+    private static final double LEAST_JUMP = 0.5;
+    private static final int JUMPS = 8;
 
     private RunAxis() {}
 
@@ -49,7 +51,7 @@ final class RunAxis {
             double to = step.ended()
                     .orElse(
                             step.live()
-                                    ? view.nowSeconds() + time.left(step, view.nowSeconds())
+                                    ? jumping(from, view.nowSeconds() + time.left(step, view.nowSeconds()))
                                     : from + time.whole(step.forecast().step()));
             spans.add(new StepSpan(
                     RailNames.inStep(step.forecast().step().name()),
@@ -63,5 +65,12 @@ final class RunAxis {
             at = to;
         }
         return spans;
+    }
+
+    /** The end of the present step moves seldom, so that the picture stands still while it goes on. */
+    private static double jumping(double from, double to) {
+        double jump = Math.max(LEAST_JUMP, (to - from) / JUMPS);
+        double rounded = Math.pow(2, Math.ceil(Math.log(jump) / Math.log(2)));
+        return from + Math.ceil((to - from) / rounded - 1e-6) * rounded;
     }
 }

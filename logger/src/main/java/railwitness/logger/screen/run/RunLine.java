@@ -84,7 +84,7 @@ final class RunLine {
             Duration time = TimeLeft.of(List.of()).left(pencilled, 0);
             return Line.of(Words.of("run.waiting"), Words.of("run.waiting.next", pencilled.size(), Numbers.span(time)));
         }
-        RunView view = run.get().view();
+        RunView view = desk.view().orElseThrow();
         return view.over() ? over(run.get(), view) : going(view);
     }
 

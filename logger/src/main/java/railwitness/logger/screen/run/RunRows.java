@@ -1,6 +1,7 @@
 package railwitness.logger.screen.run;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,10 +26,14 @@ import railwitness.logger.store.StepOutcome;
 /** The rows of the sheet: pencil where it is predicted, live where it is measured, ink where it is done. */
 final class RunRows {
     private static final Cell COMING = Cell.of("\u2026", Ink.LIVE);
+    /** A step is seen to come, begun, averaged and ended. */
+    private static final int MOST_VIEWS = 4;
+
     private static final double MILLI = 1000;
     private static final double PERCENT = 100;
 
     private final RunColumns columns;
+    private final Map<StepView, Row> written = new IdentityHashMap<>();
 
     RunRows(RunColumns columns) {
         this.columns = columns;
@@ -36,6 +41,9 @@ final class RunRows {
 
     /** @param view how far the run is */
     List<Row> rows(List<StepView> steps, Optional<RunView> view) {
+        if (written.size() > MOST_VIEWS * steps.size()) {
+            written.clear();
+        }
         List<Row> rows = new ArrayList<>();
         String stage = "";
         for (StepView step : steps) {
@@ -49,10 +57,15 @@ final class RunRows {
         return rows;
     }
 
+    /** A step that does not go on is the same object as before, and so is its row. */
     private Row row(StepView step, Optional<RunView> view) {
         if (step.live() && view.isPresent() && !view.get().over()) {
             return Row.live(live(step, view.get()));
         }
+        return written.computeIfAbsent(step, this::row);
+    }
+
+    private Row row(StepView step) {
         if (step.point().isPresent()) {
             return Row.of(measured(step, step.point().get()));
         }

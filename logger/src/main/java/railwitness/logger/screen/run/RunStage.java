@@ -81,7 +81,7 @@ public final class RunStage implements Stage {
             sheet.rows(rows.rows(line.pencilled(), Optional.empty()));
             return;
         }
-        RunView view = run.get().view();
+        RunView view = desk.view().orElseThrow();
         sheet.rows(rows.rows(view.steps(), Optional.of(view)));
         if (traces != null) {
             traces.show(run.get(), view);

@@ -12,6 +12,7 @@ import javax.swing.SwingUtilities;
 import railwitness.logger.findings.SessionFindings;
 import railwitness.logger.screen.live.LiveRun;
 import railwitness.logger.screen.live.RunStarter;
+import railwitness.logger.screen.live.RunView;
 import railwitness.logger.sheet.Sheets;
 
 /** Everything that is open: the sheets, how it is run, the run, the session looked at. Used on the event thread alone. */
@@ -30,6 +31,7 @@ public final class Desk {
     private Rehearsal rehearsal = Rehearsal.usual();
     private boolean virtualBench = true;
     private Optional<LiveRun> run = Optional.empty();
+    private Optional<RunView> view = Optional.empty();
     private Optional<OpenSession> session = Optional.empty();
     private String message = "";
 
@@ -106,6 +108,16 @@ public final class Desk {
         return run;
     }
 
+    /** The run as it was when the window last looked: all that is shown of one moment belongs together. */
+    public Optional<RunView> view() {
+        return view;
+    }
+
+    /** Looks at the run anew. */
+    public void look() {
+        view = run.map(LiveRun::view);
+    }
+
     /** A run that may still have its output on. */
     public boolean running() {
         return run.isPresent() && !run.get().over();
@@ -113,6 +125,7 @@ public final class Desk {
 
     public void run(LiveRun begun) {
         run = Optional.of(begun);
+        look();
         session = Optional.empty();
         changed();
     }

@@ -25,6 +25,7 @@ public enum Type {
     private final float size;
     private final boolean strong;
     private final boolean slanted;
+    private volatile Font made;
 
     Type(float size, boolean strong, boolean slanted) {
         this.size = size;
@@ -34,7 +35,13 @@ public enum Type {
 
     /** The font at the scale of the screen; the look must be installed before. */
     public Font font() {
-        String family = strong ? FlatRobotoFont.FAMILY_SEMIBOLD : FlatRobotoFont.FAMILY;
-        return new Font(family, slanted ? Font.ITALIC : Font.PLAIN, 1).deriveFont(UIScale.scale(size));
+        Font known = made;
+        float wanted = UIScale.scale(size);
+        if (known == null || known.getSize2D() != wanted) {
+            String family = strong ? FlatRobotoFont.FAMILY_SEMIBOLD : FlatRobotoFont.FAMILY;
+            known = new Font(family, slanted ? Font.ITALIC : Font.PLAIN, 1).deriveFont(wanted);
+            made = known;
+        }
+        return known;
     }
 }

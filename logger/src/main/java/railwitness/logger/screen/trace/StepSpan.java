@@ -18,4 +18,10 @@ public record StepSpan(
         double toSeconds,
         OptionalDouble averagedFrom,
         OptionalDouble averagedTo,
-        OptionalDouble predicted) {}
+        OptionalDouble predicted) {
+    /** The same whether its averaging has gone on or not. */
+    StepSpan withoutEndOfAverage() {
+        OptionalDouble begun = averagedTo.isPresent() ? averagedFrom : averagedTo;
+        return new StepSpan(label, fromSeconds, toSeconds, averagedFrom, begun, predicted);
+    }
+}

@@ -6,7 +6,6 @@ import java.awt.Graphics2D;
 import java.awt.Rectangle;
 import java.awt.Shape;
 import java.awt.Stroke;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.logger.screen.live.TraceColumns;
 import railwitness.logger.screen.paper.Elision;
@@ -19,44 +18,21 @@ import railwitness.logger.screen.theme.Type;
 final class TracePainter {
     private final Graphics2D g;
     private final Palette palette;
+    private final TracePicture picture;
     private final TraceModel model;
-    private final Optional<TraceColumns> columns;
     private final Rectangle plot;
     private final ValueAxis axis;
+    private final Rectangle seen;
 
-    TracePainter(Graphics2D g, Palette palette, TraceModel model, Optional<TraceColumns> columns, Rectangle plot) {
+    /** @param g its clip is what is painted */
+    TracePainter(Graphics2D g, Palette palette, TracePicture picture) {
         this.g = g;
         this.palette = palette;
-        this.model = model;
-        this.columns = columns;
-        this.plot = plot;
-        this.axis = axis();
-    }
-
-    private ValueAxis axis() {
-        double low = model.lowestPredicted().orElse(Double.POSITIVE_INFINITY);
-        double high = model.highestPredicted().orElse(Double.NEGATIVE_INFINITY);
-        if (columns.isPresent()) {
-            TraceColumns read = columns.get();
-            for (int i = 0; i < read.size(); i++) {
-                if (read.has(i)) {
-                    low = Math.min(low, read.lowest(i));
-                    high = Math.max(high, read.highest(i));
-                }
-            }
-        }
-        if (low > high) {
-            low = 0;
-            high = 1;
-        }
-        double reach = Math.max(high - low, Math.abs(high) * 0.05) * 0.8;
-        for (TraceModel.LimitLine limit : model.limits()) {
-            if (limit.value() > low - reach && limit.value() < high + reach) {
-                low = Math.min(low, limit.value());
-                high = Math.max(high, limit.value());
-            }
-        }
-        return ValueAxis.holding(low, high, Math.max(2, plot.height / Look.px(36)));
+        this.picture = picture;
+        this.model = picture.model();
+        this.plot = picture.plot();
+        this.axis = picture.axis();
+        this.seen = g.getClipBounds() == null ? plot : g.getClipBounds();
     }
 
     void paint() {
@@ -72,12 +48,11 @@ final class TracePainter {
     }
 
     private int x(double seconds) {
-        double share = (seconds - model.fromSeconds()) / (model.toSeconds() - model.fromSeconds());
-        return plot.x + (int) Math.round(share * plot.width);
+        return picture.x(seconds);
     }
 
     private int y(double value) {
-        return plot.y + plot.height - (int) Math.round(axis.share(value) * plot.height);
+        return picture.y(value);
     }
 
     private void averaged() {
@@ -93,10 +68,14 @@ final class TracePainter {
     private void grid() {
         g.setFont(Type.AXIS.font());
         FontMetrics metrics = g.getFontMetrics();
+        boolean labels = seen.x < plot.x;
         for (double value = axis.firstLine(); value <= axis.high(); value += axis.step()) {
             int y = y(value);
             g.setColor(palette.rule());
             g.fillRect(plot.x, y, plot.width, 1);
+            if (!labels) {
+                continue;
+            }
             g.setColor(palette.muted());
             String label = Numbers.fixed(value, axis.places());
             g.drawString(label, plot.x - metrics.stringWidth(label) - Look.px(6), y + metrics.getAscent() / 2 - 1);
@@ -107,11 +86,15 @@ final class TracePainter {
         g.setFont(Type.AXIS.font());
         FontMetrics metrics = g.getFontMetrics();
         int base = plot.y + plot.height + metrics.getAscent() + Look.px(3);
+        boolean labels = seen.y + seen.height > plot.y + plot.height;
         for (StepSpan span : model.spans()) {
             int from = x(span.fromSeconds());
             int to = x(span.toSeconds());
             g.setColor(palette.strongRule());
             g.fillRect(from, plot.y, 1, plot.height);
+            if (!labels) {
+                continue;
+            }
             g.setColor(palette.muted());
             String label = Elision.of(span.label(), metrics, to - from - Look.px(8));
             if (label.length() > 3 || label.equals(span.label())) {
@@ -164,10 +147,10 @@ final class TracePainter {
     }
 
     private void readings() {
-        if (columns.isEmpty()) {
+        if (picture.columns().isEmpty()) {
             return;
         }
-        TraceColumns read = columns.get();
+        TraceColumns read = picture.columns().get();
         int thick = Math.max(2, Look.px(2));
         g.setColor(model.colour());
         int before = -1;
@@ -177,10 +160,10 @@ final class TracePainter {
             }
             int top = y(read.highest(i));
             int bottom = y(read.lowest(i));
-            if (before >= 0) {
+            if (before >= 0 && plot.x + i >= seen.x && plot.x + before <= seen.x + seen.width) {
                 join(read, before, i, thick);
             }
-            if (shown(i)) {
+            if (shown(i) && plot.x + i + thick >= seen.x && plot.x + i <= seen.x + seen.width) {
                 g.fillRect(plot.x + i, top - thick / 2, thick, bottom - top + thick);
             }
             before = i;

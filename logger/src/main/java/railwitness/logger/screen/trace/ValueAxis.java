@@ -56,4 +56,10 @@ record ValueAxis(double low, double high, double step) {
     double share(double value) {
         return (value - low) / (high - low);
     }
+
+    /** Whether what another axis was made for is well seen on this one, using at least this share of it. */
+    boolean holds(ValueAxis other, double share) {
+        double air = (high - low) * 0.02;
+        return other.low >= low - air && other.high <= high + air && other.high - other.low >= (high - low) * share;
+    }
 }

@@ -4,7 +4,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
-import railwitness.logger.screen.live.LiveRun;
 import railwitness.logger.screen.live.RunView;
 import railwitness.logger.screen.paper.Numbers;
 import railwitness.logger.screen.paper.Words;
@@ -27,11 +26,10 @@ record BandWords(Ground ground, String title, String volts, String amps, String 
         TRIPPED
     }
 
-    static BandWords of(Optional<LiveRun> run) {
-        if (run.isEmpty()) {
-            return new BandWords(Ground.PLAIN, Words.of("band.none"), "", "", Words.of("band.none.detail"));
-        }
-        return of(run.get().view());
+    static BandWords now(Optional<RunView> view) {
+        return view.map(BandWords::of)
+                .orElseGet(
+                        () -> new BandWords(Ground.PLAIN, Words.of("band.none"), "", "", Words.of("band.none.detail")));
     }
 
     static BandWords of(RunView view) {

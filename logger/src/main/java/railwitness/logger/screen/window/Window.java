@@ -139,7 +139,8 @@ public final class Window {
     }
 
     private void moment() {
-        band.show(BandWords.of(desk.run()));
+        desk.look();
+        band.show(BandWords.now(desk.view()));
         for (int i = 0; i < stages.size(); i++) {
             tabs.get(i).state(stages.get(i) == present, stages.get(i).closed().orElse(""));
         }
