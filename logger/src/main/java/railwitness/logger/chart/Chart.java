@@ -1,6 +1,7 @@
 package railwitness.logger.chart;
 
 import java.util.List;
+import java.util.Set;
 
 /**
  * A picture of lines over one axis.
@@ -10,13 +11,35 @@ import java.util.List;
  * @param acrossUnit of the axis across, written behind its numbers
  * @param curves at least one, each with a point
  * @param limits drawn across
+ * @param places names of the places 1, 2, 3 and so on along the axis across, each then drawn as a dot; empty for an axis
+ *     of numbers
+ * @param odd places whose dots stand out, with their names beside them
  */
-public record Chart(String title, String unit, String acrossUnit, List<Curve> curves, List<LimitLine> limits) {
+public record Chart(
+        String title,
+        String unit,
+        String acrossUnit,
+        List<Curve> curves,
+        List<LimitLine> limits,
+        List<String> places,
+        Set<Integer> odd) {
     public Chart {
+        places = List.copyOf(places);
+        odd = Set.copyOf(odd);
         curves = List.copyOf(curves);
         limits = List.copyOf(limits);
         if (curves.stream().noneMatch(curve -> curve.x().length > 0)) {
             throw new IllegalArgumentException("picture '" + title + "' has nothing to draw");
         }
+    }
+
+    /** With numbers along the axis across. */
+    public Chart(String title, String unit, String acrossUnit, List<Curve> curves, List<LimitLine> limits) {
+        this(title, unit, acrossUnit, curves, limits, List.of(), Set.of());
+    }
+
+    /** The same under another title. */
+    public Chart titled(String wanted) {
+        return new Chart(wanted, unit, acrossUnit, curves, limits, places, odd);
     }
 }

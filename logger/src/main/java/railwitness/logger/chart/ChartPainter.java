@@ -10,6 +10,7 @@ import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.util.Locale;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
@@ -79,7 +80,7 @@ public final class ChartPainter {
     private XYPlot plot() {
         AxisRange across = across();
         AxisRange upright = upright();
-        XYPlot plot = new XYPlot(lines(), axis(across, " " + chart.acrossUnit()), axis(upright, ""), lineRenderer());
+        XYPlot plot = new XYPlot(lines(), acrossAxis(across), axis(upright, ""), lineRenderer());
         plot.setDataset(1, whiskers(upright));
         plot.setRenderer(1, whiskerRenderer());
         plot.setBackgroundPaint(null);
@@ -96,20 +97,51 @@ public final class ChartPainter {
             plot.addAnnotation(limitWords(limit, across, upright));
         }
         names(plot, across, upright);
+        oddNames(plot, upright);
         return plot;
+    }
+
+    private NumberAxis acrossAxis(AxisRange range) {
+        NumberAxis axis = axis(range, " " + chart.acrossUnit());
+        if (!chart.places().isEmpty()) {
+            axis.setTickUnit(new NumberTickUnit(1, new PlaceNames(chart.places()), 0));
+        }
+        return axis;
+    }
+
+    /** The names of the places that stand out, beside their dots. */
+    private void oddNames(XYPlot plot, AxisRange upright) {
+        for (Curve curve : chart.curves()) {
+            for (int i = 0; i < curve.x().length && !curve.predicted(); i++) {
+                int place = (int) Math.round(curve.x()[i]);
+                if (chart.odd().contains(place)) {
+                    boolean above = curve.y()[i] < (upright.from() + upright.to()) / 2;
+                    plot.addAnnotation(words(
+                            chart.places().get(place - 1),
+                            curve.x()[i],
+                            curve.y()[i] + 2 * gap(upright) * (above ? 1 : -1),
+                            above ? TextAnchor.BOTTOM_CENTER : TextAnchor.TOP_CENTER,
+                            ink.fault(),
+                            ink.lettering().medium()));
+                }
+            }
+        }
     }
 
     private AxisRange across() {
         double least = xs().min().orElse(0);
         double most = xs().max().orElse(1);
+        if (!chart.places().isEmpty()) {
+            return new AxisRange(0.5, chart.places().size() + 0.5, 1);
+        }
         AxisRange round = AxisRange.holding(least, most, ACROSS_STEPS);
         double beyond = (most - least) * 0.03;
         return new AxisRange(least - beyond, most + beyond, round.step());
     }
 
     private AxisRange upright() {
-        double least = DoubleStream.concat(ys(), limits()).min().orElse(0);
-        double most = DoubleStream.concat(ys(), limits()).max().orElse(1);
+        double least = DoubleStream.concat(reach(-1), limits()).min().orElse(0);
+        double most = DoubleStream.concat(reach(1), limits()).max().orElse(1);
         double forNames = (most - least) * 0.08;
         return AxisRange.holding(least, most + forNames, UPRIGHT_STEPS);
     }
@@ -120,6 +152,15 @@ public final class ChartPainter {
 
     private DoubleStream ys() {
         return chart.curves().stream().flatMapToDouble(curve -> DoubleStream.of(curve.y()));
+    }
+
+    /** The values; where places are compared, as far as their whiskers reach. */
+    private DoubleStream reach(int direction) {
+        if (chart.places().isEmpty()) {
+            return ys();
+        }
+        return chart.curves().stream().flatMapToDouble(curve -> IntStream.range(0, curve.y().length)
+                .mapToDouble(i -> curve.y()[i] + direction * curve.expanded()[i]));
     }
 
     private DoubleStream limits() {
@@ -159,11 +200,14 @@ public final class ChartPainter {
     }
 
     private XYLineAndShapeRenderer lineRenderer() {
-        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
-        renderer.setDrawSeriesLineAsPath(true);
+        XYLineAndShapeRenderer renderer = chart.places().isEmpty()
+                ? new XYLineAndShapeRenderer(true, false)
+                : new DottedLines(chart, ink.axisSize(), ink.fault());
+        renderer.setDrawSeriesLineAsPath(chart.places().isEmpty());
         for (int i = 0; i < chart.curves().size(); i++) {
             Curve curve = chart.curves().get(i);
             renderer.setSeriesPaint(i, curve.predicted() ? ink.muted() : ink.of(curve));
+            renderer.setSeriesShapesVisible(i, !chart.places().isEmpty() && !curve.predicted());
             renderer.setSeriesStroke(i, curve.predicted() ? dashed(0.9f, DASHES) : new BasicStroke(width(curve)));
         }
         return renderer;

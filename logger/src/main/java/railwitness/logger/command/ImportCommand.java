@@ -14,12 +14,9 @@ import picocli.CommandLine.Spec;
 import railwitness.analysis.design.Design;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.logger.importing.TableForm;
-import railwitness.logger.importing.TableImport;
-import railwitness.logger.importing.TableStart;
+import railwitness.logger.importing.TableSession;
 import railwitness.logger.sheet.SheetText;
 import railwitness.logger.sheet.Sheets;
-import railwitness.logger.store.SessionState;
-import railwitness.logger.store.SessionWriter;
 
 /** Readings from elsewhere, as a session. */
 @Command(
@@ -115,27 +112,16 @@ final class ImportCommand implements Callable<Integer> {
         if (!Files.isReadable(table)) {
             throw new BadInput(table + ": cannot be read; is the name right, and may you read it?");
         }
-        TableForm form = form();
-        TableStart start = TableStart.of(table, form);
-        SessionWriter writer = SessionWriter.create(
-                out,
-                Heads.of(
-                        designSheet.map(sheet -> sheet.content().unit()),
-                        start.wall().orElseGet(Instant::now),
-                        start.rehearsal(),
-                        "",
-                        table.getFileName().toString()));
-        try {
-            designSheet.ifPresent(sheet -> writer.sheet(sheet.kind(), sheet.fileName(), sheet.text()));
-            benchSheet.ifPresent(sheet -> writer.sheet(sheet.kind(), sheet.fileName(), sheet.text()));
-            writer.event(0, "import", "readings taken from " + table.getFileName());
-            TableImport.into(writer, table, form, start.wall());
-            writer.finish(SessionState.COMPLETE);
-        } catch (RuntimeException e) {
-            writer.close();
-            Files.deleteIfExists(out);
-            throw e;
-        }
+        new TableSession(table, form(), designSheet, benchSheet)
+                .write(
+                        out,
+                        start -> Heads.of(
+                                designSheet.map(sheet -> sheet.content().unit()),
+                                start.wall().orElseGet(Instant::now),
+                                start.rehearsal(),
+                                "",
+                                table.getFileName().toString()),
+                        share -> {});
         return FindingsPrint.of(out, spec.commandLine().getOut(), false);
     }
 }

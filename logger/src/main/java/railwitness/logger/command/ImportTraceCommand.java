@@ -12,21 +12,8 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import railwitness.analysis.design.Design;
-import railwitness.analysis.design.Rail;
-import railwitness.drivers.reading.Channel;
-import railwitness.drivers.reading.Quantity;
-import railwitness.drivers.reading.Waveform;
-import railwitness.drivers.sheet.Sheet;
-import railwitness.logger.importing.SessionCopy;
-import railwitness.logger.importing.TraceImport;
-import railwitness.logger.importing.TraceNote;
-import railwitness.logger.sheet.DesignReader;
+import railwitness.logger.importing.TraceSession;
 import railwitness.logger.sheet.Sheets;
-import railwitness.logger.store.SessionFile;
-import railwitness.logger.store.SessionHead;
-import railwitness.logger.store.SessionState;
-import railwitness.logger.store.SessionWriter;
 
 /** A scope's picture from elsewhere, as or beside a session. */
 @Command(
@@ -75,17 +62,21 @@ final class ImportTraceCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         checkOptions();
-        Channel channel = drain ? new Channel("drain", Quantity.VOLTAGE) : new Channel(railName(), Quantity.RIPPLE);
-        Waveform waveform = TraceImport.of(trace, channel);
-        TraceNote note = new TraceNote(
-                channel,
-                trace.getFileName().toString(),
-                positive("--band-Hz", bandHz),
-                positive("--gain-pct", gainPct));
+        TraceSession taken = new TraceSession(
+                trace, Optional.ofNullable(rail), positive("--band-Hz", bandHz), positive("--gain-pct", gainPct));
         if (session == null) {
-            alone(waveform, note);
+            var sheet = Optional.ofNullable(design).map(Sheets::design);
+            taken.alone(
+                    out,
+                    Heads.of(
+                            sheet.map(known -> known.content().unit()),
+                            Instant.now(),
+                            false,
+                            "",
+                            trace.getFileName().toString()),
+                    sheet);
         } else {
-            beside(waveform, note);
+            taken.beside(session, out, Main.Version.text(), share -> {});
         }
         return FindingsPrint.of(out, spec.commandLine().getOut(), false);
     }
@@ -102,11 +93,6 @@ final class ImportTraceCommand implements Callable<Integer> {
         }
     }
 
-    private String railName() {
-        new Channel(rail, Quantity.RIPPLE);
-        return rail;
-    }
-
     private static OptionalDouble positive(String option, Double value) {
         if (value == null) {
             return OptionalDouble.empty();
@@ -115,68 +101,5 @@ final class ImportTraceCommand implements Callable<Integer> {
             throw new BadInput(option + " " + value + " must be above nought");
         }
         return OptionalDouble.of(value);
-    }
-
-    private void alone(Waveform waveform, TraceNote note) throws IOException {
-        var sheet = Optional.ofNullable(design).map(Sheets::design);
-        sheet.ifPresent(known -> checkRail(known.content()));
-        SessionHead head = Heads.of(sheet.map(known -> known.content().unit()), Instant.now(), false, "", note.from());
-        write(head, SessionState.COMPLETE, writer -> {
-            sheet.ifPresent(known -> writer.sheet(known.kind(), known.fileName(), known.text()));
-            add(writer, 0, waveform, note);
-        });
-    }
-
-    private void beside(Waveform waveform, TraceNote note) throws IOException {
-        try (SessionFile old = SessionFile.open(session)) {
-            if (!old.state().isEnding()) {
-                throw new BadInput(session + ": is " + old.state().word() + "; a trace is added to a finished session");
-            }
-            old.sheet("design")
-                    .map(sheet -> Sheet.of(sheet.fileName(), sheet.text()).read(DesignReader::design))
-                    .ifPresent(this::checkRail);
-            SessionHead head = old.head();
-            SessionHead copy = new SessionHead(
-                    head.id() + "-traced",
-                    head.startedWall(),
-                    head.zone(),
-                    head.rehearsal(),
-                    Main.Version.text(),
-                    head.acknowledgedBy(),
-                    head.unitName(),
-                    head.unitSerial(),
-                    head.unitCondition());
-            write(copy, old.state(), writer -> {
-                SessionCopy.of(old, writer);
-                long last = old.lastNanos();
-                writer.event(last, "copy", "taken over from session " + head.id() + ", seal " + old.seal());
-                add(writer, last, waveform, note);
-            });
-        }
-    }
-
-    private void checkRail(Design known) {
-        if (!drain && known.rails().stream().noneMatch(one -> one.name().equals(rail))) {
-            throw new BadInput("the design sheet has no rail '" + rail + "'; its rails are "
-                    + String.join(", ", known.rails().stream().map(Rail::name).toList()));
-        }
-    }
-
-    private static void add(SessionWriter writer, long nanos, Waveform waveform, TraceNote note) {
-        writer.add(note.at(nanos));
-        writer.waveform(nanos, waveform);
-    }
-
-    private void write(SessionHead head, SessionState state, java.util.function.Consumer<SessionWriter> content)
-            throws IOException {
-        SessionWriter writer = SessionWriter.create(out, head);
-        try {
-            content.accept(writer);
-            writer.finish(state);
-        } catch (RuntimeException e) {
-            writer.close();
-            Files.deleteIfExists(out);
-            throw e;
-        }
     }
 }

@@ -43,6 +43,23 @@ public record Compared(
         return changes;
     }
 
+    /** The same in another unit. */
+    public Compared scaled(double scale, String wanted) {
+        return new Compared(
+                name,
+                rail,
+                wanted,
+                values.stream()
+                        .map(value -> value.map(known -> known.scale(scale)))
+                        .toList(),
+                notes);
+    }
+
+    /** Decimals for all values side by side: as fine as one of them, or one difference to the first, is known. */
+    public int places() {
+        return Print.places(this);
+    }
+
     boolean inAll() {
         return values.stream().allMatch(Optional::isPresent);
     }

@@ -9,10 +9,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.DoubleConsumer;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.supply.Figure;
 import railwitness.logger.findings.BenchErrors;
 import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.store.SessionState;
 
 /**
  * Two or more sessions side by side.
@@ -37,10 +39,19 @@ public record Comparison(
     /**
      * Works all of them out with the same errors of the same instruments.
      *
-     * @throws ComparisonException for less than two, one given twice, or one without a measured step
+     * @throws ComparisonException for less than two, one given twice, one still running, or one without a measured step
      * @throws railwitness.logger.store.StoreException when one cannot be read
      */
     public static Comparison of(List<Path> files) {
+        return of(files, share -> {});
+    }
+
+    /**
+     * The same.
+     *
+     * @param progress told the share of the sessions that are worked out, 0 to 1
+     */
+    public static Comparison of(List<Path> files, DoubleConsumer progress) {
         if (files.size() < 2) {
             throw new ComparisonException("a comparison needs two sessions or more, not " + files.size());
         }
@@ -48,7 +59,12 @@ public record Comparison(
         List<SessionFindings> sessions = new ArrayList<>();
         Set<String> seen = new HashSet<>();
         for (Path file : files) {
+            progress.accept((double) sessions.size() / files.size());
             SessionFindings session = SessionFindings.of(file, errors);
+            if (session.state() == SessionState.RUNNING) {
+                throw new ComparisonException(
+                        "session " + file + " is being recorded right now; compare it when it has ended");
+            }
             if (!seen.add(session.head().id())) {
                 throw new ComparisonException("session " + file + " ("
                         + session.head().id() + ") is given twice; a session is only compared with others");
@@ -95,6 +111,13 @@ public record Comparison(
                 name.unit(),
                 found.stream().map(figure -> figure.map(Figure::value)).toList(),
                 found.stream().map(figure -> figure.map(Figure::at).orElse("")).toList());
+    }
+
+    /** The control chart of a figure; empty for fewer than {@value #LEAST_FOR_CHARTS} sessions or where one has it not. */
+    public Optional<SisterChart> chart(Compared figure) {
+        return sessions.size() < LEAST_FOR_CHARTS || !figure.inAll()
+                ? Optional.empty()
+                : Optional.of(SisterChart.of(figure));
     }
 
     /** A, B, C and so on; 27 and more are AA, AB. */

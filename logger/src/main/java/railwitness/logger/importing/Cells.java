@@ -66,10 +66,10 @@ final class Cells {
 
     private String hint(String text) {
         if (!form.decimalComma() && text.matches("[-+]?\\d+,\\d+")) {
-            return "; where commas mark the decimals, say --decimal comma";
+            return "; where commas mark the decimals, choose the decimal comma (--decimal comma)";
         }
         if (!form.unitsInCells() && WITH_UNIT.matcher(text).matches()) {
-            return "; where the cells carry units, say --units cells";
+            return "; where the cells carry units, choose that (--units cells)";
         }
         return "";
     }

@@ -35,7 +35,7 @@ final class Columns {
         require("step", row);
         if (form.instants() && (plain.containsKey("requested_s") || plain.containsKey("begin_s"))) {
             throw new ImportException(
-                    file + ": columns 'requested_s' and 'begin_s' go with 'time_s'; leave --time out");
+                    file + ": columns 'requested_s' and 'begin_s' go with 'time_s'; choose seconds (leave --time out)");
         }
         if (readings.isEmpty()) {
             throw new ImportException(file + ": has no column of readings, such as input.voltage_V or plus.current_A");
@@ -92,20 +92,20 @@ final class Columns {
 
     private String hint(String header) {
         if (form.separator() != ';' && header.contains(";")) {
-            return "; where semicolons stand between the cells, say --separator semicolon";
+            return "; where semicolons stand between the cells, choose them (--separator semicolon)";
         }
         if (form.separator() != '\t' && header.contains("\t")) {
-            return "; where tabs stand between the cells, say --separator tab";
+            return "; where tabs stand between the cells, choose them (--separator tab)";
         }
         return form.separator() != ',' && header.contains(",")
-                ? "; where commas stand between the cells, say --separator comma"
+                ? "; where commas stand between the cells, choose them (--separator comma)"
                 : "";
     }
 
     private void require(String name, CSVRecord row) {
         if (!plain.containsKey(name)) {
             String hint = name.equals("time_s") && plain.containsKey("time")
-                    ? "; where time is written as instants, say --time iso8601"
+                    ? "; where time is written as instants, choose that (--time iso8601)"
                     : "";
             throw new ImportException(file + ": column '" + name + "' is missing among its " + row.size() + hint);
         }

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
-import railwitness.logger.store.SessionWriter;
+import java.util.function.Consumer;
 import railwitness.logger.store.StepEntry;
 import railwitness.logger.store.StepOutcome;
 import railwitness.logger.store.TimeSpan;
@@ -14,7 +14,7 @@ final class ImportedSteps {
     static final List<String> STAGES =
             List.of("standby", "power-up", "no-load", "load-sweep", "line-sweep", "cross-load", "hold");
 
-    private final SessionWriter writer;
+    private final Consumer<StepEntry> taken;
     private Optional<Begun> open = Optional.empty();
     private long lastNanos;
 
@@ -34,8 +34,8 @@ final class ImportedSteps {
             OptionalDouble inputVolts,
             SortedMap<String, Double> loadAmps) {}
 
-    ImportedSteps(SessionWriter writer) {
-        this.writer = writer;
+    ImportedSteps(Consumer<StepEntry> taken) {
+        this.taken = taken;
     }
 
     boolean isOpen() {
@@ -53,7 +53,7 @@ final class ImportedSteps {
     }
 
     void end() {
-        open.ifPresent(step -> writer.step(new StepEntry(
+        open.ifPresent(step -> taken.accept(new StepEntry(
                 step.stage(),
                 step.step(),
                 step.beginNanos(),

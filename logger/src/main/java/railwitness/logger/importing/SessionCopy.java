@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Reading;
 import railwitness.logger.store.SessionFile;
@@ -30,10 +31,19 @@ public final class SessionCopy {
 
     /** Everything but the end; the writer has the head already. */
     public static void of(SessionFile from, SessionWriter to) {
-        new SessionCopy(from, to).all();
+        of(from, to, share -> {});
     }
 
-    private void all() {
+    /**
+     * The same.
+     *
+     * @param progress told which share of the session's time is copied, 0 to 1; what it throws ends the copying
+     */
+    static void of(SessionFile from, SessionWriter to, DoubleConsumer progress) {
+        new SessionCopy(from, to).all(progress);
+    }
+
+    private void all(DoubleConsumer progress) {
         from.sheets().forEach(to::add);
         from.instruments().forEach(to::add);
         from.events().forEach(event -> records.add(new Dated(event.nanos(), () -> to.add(event))));
@@ -45,7 +55,9 @@ public final class SessionCopy {
                         step.average().map(TimeSpan::toNanos).orElse(step.beginNanos()), () -> to.add(step))));
         records.sort(Comparator.comparingLong(Dated::nanos));
         int written = 0;
-        for (long minute = 0; minute <= from.lastNanos(); minute += MINUTE_NANOS) {
+        long last = from.lastNanos();
+        for (long minute = 0; minute <= last; minute += MINUTE_NANOS) {
+            progress.accept((double) minute / Math.max(1, last));
             written = minute(minute, written);
         }
         records.subList(written, records.size())

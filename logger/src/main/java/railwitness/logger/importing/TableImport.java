@@ -12,6 +12,9 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
+import java.util.function.LongConsumer;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import railwitness.drivers.reading.Channel;
@@ -21,6 +24,7 @@ import railwitness.drivers.reading.Overload;
 import railwitness.drivers.reading.Reading;
 import railwitness.logger.importing.Columns.Column;
 import railwitness.logger.store.SessionWriter;
+import railwitness.logger.store.StepEntry;
 
 /**
  * Takes a table of readings into a session, row by row, so that its length does not matter. Columns are {@code time_s}
@@ -28,11 +32,12 @@ import railwitness.logger.store.SessionWriter;
  * its rows stand together. Rows without stage and step are kept and belong to no point. {@code docs/tables.md} has it all.
  */
 public final class TableImport {
+    private static final int ROWS_BETWEEN_WORDS = 2000;
     private static final List<String> NO_STEP = List.of("", "");
 
     private final Path file;
     private final TableForm form;
-    private final SessionWriter writer;
+    private final Consumer<Reading> taken;
     private final Optional<Instant> wall;
     private final ImportedSteps steps;
     private final Cells cells;
@@ -42,12 +47,12 @@ public final class TableImport {
     private long lastNanos = Long.MIN_VALUE;
     private List<String> lastStep = NO_STEP;
 
-    private TableImport(Path file, TableForm form, Optional<Instant> wall, SessionWriter writer) {
+    TableImport(Path file, TableForm form, Optional<Instant> wall, Consumer<Reading> taken, Consumer<StepEntry> steps) {
         this.file = file;
         this.form = form;
         this.wall = wall;
-        this.writer = writer;
-        this.steps = new ImportedSteps(writer);
+        this.taken = taken;
+        this.steps = new ImportedSteps(steps);
         this.cells = new Cells(file, form);
     }
 
@@ -59,15 +64,29 @@ public final class TableImport {
      * @throws ImportException with row and column of the first fault; the session is then not to be kept
      */
     public static long into(SessionWriter writer, Path file, TableForm form, Optional<Instant> wall) {
-        TableImport table = new TableImport(file, form, wall, writer);
-        return TableFile.read(file, form, table::read);
+        return into(writer, file, form, wall, share -> {});
     }
 
-    private long read(CSVParser parser) {
+    /**
+     * The same.
+     *
+     * @param progress told often which share of the file is read, 0 to 1; what it throws ends the import
+     */
+    static long into(SessionWriter writer, Path file, TableForm form, Optional<Instant> wall, DoubleConsumer progress) {
+        TableImport table = new TableImport(file, form, wall, writer::reading, writer::step);
+        double length = Math.max(1, file.toFile().length());
+        return TableFile.read(
+                file, form, rows -> table.read(rows, character -> progress.accept(Math.min(1, character / length))));
+    }
+
+    private long read(CSVParser parser, LongConsumer read) {
         long readings = 0;
         for (CSVRecord row : parser) {
+            if (row.getRecordNumber() % ROWS_BETWEEN_WORDS == 0) {
+                read.accept(row.getCharacterPosition());
+            }
             if (columns == null) {
-                columns = new Columns(file, form, row);
+                head(row);
             } else {
                 readings += row(row);
             }
@@ -80,7 +99,13 @@ public final class TableImport {
         return readings;
     }
 
-    private int row(CSVRecord row) {
+    /** Takes the first row, which names the columns. */
+    void head(CSVRecord row) {
+        columns = new Columns(file, form, row);
+    }
+
+    /** @return how many readings it holds */
+    int row(CSVRecord row) {
         long nanos = time(row);
         List<String> step = List.of(name(row, "stage"), name(row, "step"));
         if (!step.equals(lastStep)) {
@@ -94,7 +119,7 @@ public final class TableImport {
         int readings = 0;
         for (Column column : columns.readings()) {
             Optional<Reading> reading = reading(row, column, requested, nanos);
-            reading.ifPresent(writer::reading);
+            reading.ifPresent(taken);
             readings += reading.isPresent() ? 1 : 0;
         }
         steps.at(nanos);

@@ -9,6 +9,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.DoubleConsumer;
 import railwitness.logger.store.chain.Chain;
 
 /** Puts all records into recording order again and works the chain out, link after link. */
@@ -35,15 +36,24 @@ final class ChainCheck {
         }
     }
 
-    void run(Connection connection) throws SQLException {
+    void run(Connection connection, DoubleConsumer progress) throws SQLException {
+        long all = lastLink(connection);
         try (Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery("SELECT last_seq, at_ns, digest FROM link ORDER BY last_seq")) {
             while (rows.next()) {
+                progress.accept(Math.max(0, Math.min(1, (double) nextSeq / all)));
                 check(rows.getLong(1), rows.getObject(2), rows.getBytes(3));
             }
         }
         if (next() >= 0) {
             faults.addFrom(nowNanos / SECOND_NANOS, "records stand behind the last digest");
+        }
+    }
+
+    private static long lastLink(Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("SELECT max(last_seq) FROM link")) {
+            return Math.max(1, row.next() ? row.getLong(1) : 1);
         }
     }
 

@@ -3,6 +3,7 @@ package railwitness.logger.store;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.function.DoubleConsumer;
 
 /**
  * Whether a session is as it was recorded.
@@ -26,7 +27,16 @@ public record Verification(
      * @throws StoreException when the file cannot be opened as a session
      */
     public static Verification of(Path file) {
-        return Verifier.verify(file);
+        return of(file, share -> {});
+    }
+
+    /**
+     * The same.
+     *
+     * @param progress told often which share of the digests is worked out, 0 to 1; what it throws ends the work
+     */
+    public static Verification of(Path file, DoubleConsumer progress) {
+        return Verifier.verify(file, progress);
     }
 
     public boolean isIntact() {

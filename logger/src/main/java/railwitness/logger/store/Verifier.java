@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.DoubleConsumer;
 import railwitness.logger.store.block.BlockCodec;
 
 /** Works a session out again and compares. */
@@ -24,14 +25,14 @@ final class Verifier {
         this.connection = connection;
     }
 
-    static Verification verify(Path file) {
+    static Verification verify(Path file, DoubleConsumer progress) {
         SessionState state;
         try (SessionFile session = SessionFile.open(file)) {
             state = session.state();
         }
         Connection connection = OpenedFile.open(file);
         try (BlockCodec codec = new BlockCodec()) {
-            return new Verifier(connection).run(state, codec);
+            return new Verifier(connection).run(state, codec, progress);
         } catch (SQLException e) {
             throw OpenedFile.damaged(file, e);
         } finally {
@@ -39,7 +40,7 @@ final class Verifier {
         }
     }
 
-    private Verification run(SessionState state, BlockCodec codec) throws SQLException {
+    private Verification run(SessionState state, BlockCodec codec, DoubleConsumer progress) throws SQLException {
         execute("BEGIN");
         checkPages();
         checkSchema();
@@ -52,7 +53,7 @@ final class Verifier {
         List<BlockSource> blocks = blocks(codec);
         sources.addAll(blocks);
         ChainCheck chain = new ChainCheck(sources, faults);
-        chain.run(connection);
+        chain.run(connection, progress);
         checkBlockCount(blocks);
         checkSummaries();
         for (RecordSource source : sources) {

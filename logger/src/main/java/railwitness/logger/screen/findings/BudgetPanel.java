@@ -8,6 +8,7 @@ import railwitness.analysis.uncertainty.Contribution;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.logger.screen.paper.Cell;
 import railwitness.logger.screen.paper.Column;
+import railwitness.logger.screen.paper.FigureWords;
 import railwitness.logger.screen.paper.Label;
 import railwitness.logger.screen.paper.Note;
 import railwitness.logger.screen.paper.Numbers;

@@ -11,6 +11,7 @@ import railwitness.analysis.uncertainty.Coverage;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.verdict.Verdict;
 import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.screen.paper.FigureWords;
 
 /**
  * One line of the findings: a figure, what was asked of it, or both.

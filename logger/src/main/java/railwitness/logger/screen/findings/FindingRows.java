@@ -10,6 +10,7 @@ import railwitness.analysis.verdict.Outcome;
 import railwitness.analysis.verdict.Verdict;
 import railwitness.logger.screen.paper.Cell;
 import railwitness.logger.screen.paper.Column;
+import railwitness.logger.screen.paper.FigureWords;
 import railwitness.logger.screen.paper.Ink;
 import railwitness.logger.screen.paper.Numbers;
 import railwitness.logger.screen.paper.Row;

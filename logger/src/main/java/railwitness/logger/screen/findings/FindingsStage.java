@@ -11,6 +11,7 @@ import railwitness.analysis.verdict.Verdict;
 import railwitness.logger.chart.Chart;
 import railwitness.logger.chart.SessionCharts;
 import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.screen.chart.ChartView;
 import railwitness.logger.screen.paper.Label;
 import railwitness.logger.screen.paper.Note;
 import railwitness.logger.screen.paper.Readable;

@@ -11,6 +11,7 @@ import railwitness.analysis.verdict.DecisionRule;
 import railwitness.analysis.verdict.Limit;
 import railwitness.analysis.verdict.Verdict;
 import railwitness.logger.screen.paper.Cell;
+import railwitness.logger.screen.paper.FigureWords;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.theme.Look;
 import railwitness.logger.screen.theme.Palette;

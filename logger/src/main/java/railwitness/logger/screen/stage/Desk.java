@@ -20,6 +20,7 @@ public final class Desk {
     private final RunStarter starter;
     private final Path folder;
     private final PortUse ports = new PortUse();
+    private final Remembered remembered;
     private final List<Runnable> watchers = new ArrayList<>();
     private final ExecutorService workers = Executors.newFixedThreadPool(2, task -> {
         Thread thread = new Thread(task, "behind the desk");
@@ -46,6 +47,7 @@ public final class Desk {
     public Desk(RunStarter starter, Path folder) {
         this.starter = starter;
         this.folder = folder;
+        this.remembered = new Remembered(folder);
     }
 
     /** @param changed told whenever something on the desk has changed */
@@ -68,6 +70,11 @@ public final class Desk {
     /** Who holds ports at present. */
     public PortUse ports() {
         return ports;
+    }
+
+    /** What is remembered for the next time. */
+    public Remembered remembered() {
+        return remembered;
     }
 
     public Sheets sheets() {
@@ -139,6 +146,12 @@ public final class Desk {
         changed();
     }
 
+    /** Slow work that tells how far it is. */
+    @FunctionalInterface
+    public interface Working<T> {
+        T call(Work progress) throws Exception;
+    }
+
     /** Opens a session in the background. */
     public void open(Path file, Runnable opened) {
         work(
@@ -171,10 +184,17 @@ public final class Desk {
             try {
                 T outcome = work.call();
                 SwingUtilities.invokeLater(() -> done.accept(outcome));
-            } catch (Exception e) {
+            } catch (Exception | OutOfMemoryError e) {
                 String words = railwitness.logger.screen.paper.Trouble.words(e);
                 SwingUtilities.invokeLater(() -> failed.accept(words));
             }
         });
+    }
+
+    /** The same for work that tells how far it is; the answer shows it while it goes on. */
+    public <T> Work work(String words, Working<T> task, Consumer<T> done, Consumer<String> failed) {
+        Work work = new Work(words);
+        work(() -> task.call(work), done, failed);
+        return work;
     }
 }

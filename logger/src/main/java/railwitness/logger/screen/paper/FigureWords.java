@@ -1,8 +1,7 @@
-package railwitness.logger.screen.findings;
+package railwitness.logger.screen.paper;
 
 import java.util.Optional;
 import railwitness.analysis.design.FigureName;
-import railwitness.logger.screen.paper.RailNames;
 
 /**
  * How a figure is written on the screen.
@@ -10,11 +9,11 @@ import railwitness.logger.screen.paper.RailNames;
  * @param scale from its SI unit to the one shown
  * @param unit the one shown; empty for a plain ratio
  */
-record FigureWords(double scale, String unit) {
+public record FigureWords(double scale, String unit) {
     private static final double MILLI = 1000;
     private static final double PERCENT = 100;
 
-    static FigureWords of(FigureName name) {
+    public static FigureWords of(FigureName name) {
         return switch (name) {
             case AVERAGE_EFFICIENCY, FULL_LOAD_EFFICIENCY -> new FigureWords(PERCENT, "%");
             case RIPPLE -> new FigureWords(MILLI, "mV rms");
@@ -33,12 +32,12 @@ record FigureWords(double scale, String unit) {
     }
 
     /** Such as "load effect +". */
-    static String name(String figure, Optional<String> rail) {
+    public static String name(String figure, Optional<String> rail) {
         return figure + rail.map(of -> " " + RailNames.sign(of)).orElse("");
     }
 
     /** Such as "load effect +, V". */
-    String titled(String figure, Optional<String> rail) {
+    public String titled(String figure, Optional<String> rail) {
         return name(figure, rail) + (unit.isEmpty() ? "" : ", " + unit);
     }
 }

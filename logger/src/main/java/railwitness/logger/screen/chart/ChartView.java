@@ -1,4 +1,4 @@
-package railwitness.logger.screen.findings;
+package railwitness.logger.screen.chart;
 
 import java.awt.Dimension;
 import java.awt.Graphics;
@@ -15,8 +15,8 @@ import railwitness.logger.chart.Lettering;
 import railwitness.logger.screen.theme.Look;
 import railwitness.logger.screen.theme.Palette;
 
-/** A picture of the findings; painted anew only when its size, its theme or what it shows has changed. */
-final class ChartView extends JComponent {
+/** A picture of lines on the screen; painted anew only when its size, its theme or what it shows has changed. */
+public final class ChartView extends JComponent {
     private static final float AXIS = 11.5f;
     private static final float TITLE = 15;
 
@@ -24,11 +24,11 @@ final class ChartView extends JComponent {
     private transient BufferedImage painted;
     private transient Palette paintedIn;
 
-    ChartView(String name) {
+    public ChartView(String name) {
         setName(name);
     }
 
-    void show(Optional<Chart> wanted) {
+    public void show(Optional<Chart> wanted) {
         chart = wanted;
         painted = null;
         setVisible(wanted.isPresent());
