@@ -74,7 +74,7 @@ public final class ChartPainter {
                 .getWidth();
         ground.setFont(ink.lettering().regular().deriveFont(ink.titleSize()));
         ground.setColor(ink.muted());
-        ground.drawString(", " + chart.unit(), (float) (x + width), (float) y);
+        ground.drawString(chart.unit().isEmpty() ? "" : ", " + chart.unit(), (float) (x + width), (float) y);
     }
 
     private XYPlot plot() {
@@ -143,7 +143,9 @@ public final class ChartPainter {
         double least = DoubleStream.concat(reach(-1), limits()).min().orElse(0);
         double most = DoubleStream.concat(reach(1), limits()).max().orElse(1);
         double forNames = (most - least) * 0.08;
-        return AxisRange.holding(least, most + forNames, UPRIGHT_STEPS);
+        AxisRange range = AxisRange.holding(least, most + forNames, UPRIGHT_STEPS);
+        double forDots = chart.places().isEmpty() ? 0 : (range.to() - range.from()) * 0.04;
+        return new AxisRange(range.from() - forDots, range.to(), range.step());
     }
 
     private DoubleStream xs() {

@@ -15,6 +15,8 @@ final class DottedLines extends XYLineAndShapeRenderer {
     /** @param lettering size of the letters at the axes, which the dots go by */
     DottedLines(Chart chart, double lettering, Color odd) {
         super(true, true);
+        setUseFillPaint(true);
+        setDrawOutlines(false);
         this.chart = chart;
         this.dot = lettering * 0.42;
         this.odd = odd;
@@ -30,18 +32,8 @@ final class DottedLines extends XYLineAndShapeRenderer {
     }
 
     @Override
-    public boolean getUseFillPaint() {
-        return true;
-    }
-
-    @Override
     public boolean getItemShapeFilled(int curve, int item) {
         return true;
-    }
-
-    @Override
-    public boolean getDrawOutlines() {
-        return false;
     }
 
     @Override

@@ -67,7 +67,7 @@ final class CertificateDesk {
         return session.map(Desk.OpenSession::file);
     }
 
-    private void draft() {
+    void draft() {
         Path file = file().orElseThrow();
         working = true;
         desk.work(

@@ -114,6 +114,11 @@ public final class FindingsStage implements Stage {
         }
     }
 
+    /** Its certificate is wanted at once. */
+    public void certificate() {
+        certificate.draft();
+    }
+
     private void begin(Desk.OpenSession session) {
         shown = session;
         certificate.session(session);

@@ -1,6 +1,7 @@
 package railwitness.logger.screen.sessions;
 
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import railwitness.analysis.verdict.Fitness;
 import railwitness.logger.findings.SessionFindings;
@@ -14,7 +15,7 @@ import railwitness.logger.store.SessionState;
  *
  * @param head empty where it cannot be read
  * @param verdict empty until it was worked out
- * @param trouble why it cannot be read
+ * @param trouble why it cannot be read, or has no verdict
  */
 record SessionEntry(
         Path file, Optional<SessionHead> head, SessionState state, Optional<Fitness> verdict, String trouble) {
@@ -27,10 +28,12 @@ record SessionEntry(
         }
     }
 
+    /** Whether its verdict is still to be worked out. */
+    boolean toBeJudged() {
+        return head.isPresent() && verdict.isEmpty() && trouble.isEmpty();
+    }
+
     SessionEntry judged() {
-        if (head.isEmpty()) {
-            return this;
-        }
         try {
             Fitness fitness = SessionFindings.of(file).findings().verdict();
             return new SessionEntry(file, head, state, Optional.of(fitness), trouble);
@@ -39,11 +42,18 @@ record SessionEntry(
         }
     }
 
+    /** The same with what an earlier look worked out; a session that has ended does not change any more. */
+    SessionEntry knowing(SessionEntry before) {
+        boolean same =
+                state.isEnding() && before.state() == state && before.head().equals(head);
+        return same ? new SessionEntry(file, head, state, before.verdict(), before.trouble()) : this;
+    }
+
     /** Whether it has all these words in its unit's name, serial number or file name. */
     boolean has(String words) {
         String all = (head.map(h -> h.unitName() + " " + h.unitSerial()).orElse("") + " " + file.getFileName())
-                .toLowerCase(java.util.Locale.ROOT);
-        for (String word : words.toLowerCase(java.util.Locale.ROOT).split("\\s+")) {
+                .toLowerCase(Locale.ROOT);
+        for (String word : words.toLowerCase(Locale.ROOT).split("\\s+")) {
             if (!all.contains(word)) {
                 return false;
             }

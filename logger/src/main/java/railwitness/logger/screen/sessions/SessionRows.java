@@ -4,8 +4,8 @@ import java.nio.file.Path;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
 import java.util.List;
-import java.util.Optional;
 import railwitness.analysis.verdict.Fitness;
+import railwitness.logger.comparing.Comparison;
 import railwitness.logger.screen.paper.Cell;
 import railwitness.logger.screen.paper.Column;
 import railwitness.logger.screen.paper.Ink;
@@ -20,6 +20,7 @@ final class SessionRows {
 
     static List<Column> columns() {
         return List.of(
+                new Column(List.of(""), false, 14),
                 Column.words(Words.of("sessions.unit")),
                 Column.words(Words.of("sessions.serial")),
                 Column.words(Words.of("sessions.date")),
@@ -27,14 +28,17 @@ final class SessionRows {
                 Column.words(Words.of("sessions.verdict")));
     }
 
-    static List<Row> of(List<SessionEntry> entries, Optional<Path> marked) {
+    /** @param marked in the order in which they were marked: A, B, C and so on */
+    static List<Row> of(List<SessionEntry> entries, List<Path> marked) {
         return entries.stream().map(entry -> row(entry, marked)).toList();
     }
 
-    private static Row row(SessionEntry entry, Optional<Path> marked) {
-        boolean mine = marked.isPresent() && marked.get().equals(entry.file());
+    private static Row row(SessionEntry entry, List<Path> marked) {
+        int place = marked.indexOf(entry.file());
+        Cell letter = Cell.of(place < 0 ? "" : Comparison.letter(place), Ink.LIVE);
         if (entry.head().isEmpty()) {
             return Row.of(List.of(
+                    letter,
                     Cell.of(entry.file().getFileName().toString(), Ink.MUTED),
                     Cell.EMPTY,
                     Cell.EMPTY,
@@ -42,22 +46,32 @@ final class SessionRows {
                     Cell.EMPTY));
         }
         SessionHead head = entry.head().get();
-        String date = DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
+        return Row.of(List.of(
+                letter,
+                Cell.ink(head.unitName()),
+                Cell.ink(head.unitSerial()),
+                Cell.ink(date(head)),
+                Cell.of(state(entry), entry.state() == SessionState.COMPLETE ? Ink.MUTED : Ink.INK),
+                verdict(entry)));
+    }
+
+    /** When it began, by the clock of its bench. */
+    static String date(SessionHead head) {
+        return DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
                 .withZone(head.zone())
                 .format(head.startedWall());
-        String name = head.unitName() + (mine ? " " + Words.of("sessions.first") : "");
-        return Row.of(List.of(
-                Cell.ink(name),
-                Cell.ink(head.unitSerial()),
-                Cell.ink(date),
-                Cell.of(
-                        Words.of("sessions.state." + entry.state().name())
-                                + (head.rehearsal() ? ", " + Words.of("sessions.rehearsal") : ""),
-                        entry.state() == SessionState.COMPLETE ? Ink.MUTED : Ink.INK),
-                entry.verdict()
-                        .map(fitness -> Cell.of(
-                                Words.of("fitness.short." + fitness.name()),
-                                fitness == Fitness.NOT_FIT ? Ink.FAULT : Ink.INK))
-                        .orElse(Cell.of("\u2026", Ink.MUTED))));
+    }
+
+    private static String state(SessionEntry entry) {
+        return Words.of("sessions.state." + entry.state().name())
+                + (entry.head().orElseThrow().rehearsal() ? ", " + Words.of("sessions.rehearsal") : "");
+    }
+
+    private static Cell verdict(SessionEntry entry) {
+        if (entry.verdict().isEmpty()) {
+            return Cell.of(entry.trouble().isEmpty() ? "\u2026" : "\u2013", Ink.MUTED);
+        }
+        Fitness fitness = entry.verdict().get();
+        return Cell.of(Words.of("fitness.short." + fitness.name()), fitness == Fitness.NOT_FIT ? Ink.FAULT : Ink.INK);
     }
 }

@@ -1,94 +1,80 @@
 package railwitness.logger.screen.sessions;
 
-import java.nio.file.Files;
+import java.awt.CardLayout;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
-import javax.swing.JTextField;
-import javax.swing.event.DocumentEvent;
-import javax.swing.event.DocumentListener;
 import net.miginfocom.swing.MigLayout;
 import railwitness.logger.comparing.Comparison;
-import railwitness.logger.screen.paper.Label;
-import railwitness.logger.screen.paper.Note;
-import railwitness.logger.screen.paper.RuledSheet;
+import railwitness.logger.comparing.ComparisonPdf;
+import railwitness.logger.exporting.SessionExport;
+import railwitness.logger.screen.paper.FileChoice;
 import railwitness.logger.screen.paper.Scroll;
+import railwitness.logger.screen.paper.Sentences;
 import railwitness.logger.screen.paper.Sheet;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.stage.Act;
+import railwitness.logger.screen.stage.Busy;
 import railwitness.logger.screen.stage.Desk;
 import railwitness.logger.screen.stage.Line;
-import railwitness.logger.screen.stage.SessionNames;
 import railwitness.logger.screen.stage.Stage;
 import railwitness.logger.screen.theme.Palette;
-import railwitness.logger.screen.theme.Type;
-import railwitness.logger.store.SessionState;
 import railwitness.logger.store.Verification;
 
-/** All sessions of the folder: looked for, opened, held against each other, verified. */
+/**
+ * All sessions of the folder: looked for, opened, held against each other, verified, exported, certified; tables and
+ * traces from elsewhere are brought in here.
+ */
 public final class SessionsStage implements Stage {
-    private final Desk desk;
-    private final Runnable opened;
-    private final JPanel face = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 60,fill][grow 40,fill]"));
-    private final JTextField search = new JTextField(18);
-    private final RuledSheet sheet = new RuledSheet("sessions list", SessionRows.columns());
-    private final Note empty = Note.muted("", Type.TEXT);
-    private final ComparisonPanel comparison = new ComparisonPanel();
-    private List<SessionEntry> all = List.of();
-    private List<SessionEntry> shown = List.of();
-    private Optional<Path> marked = Optional.empty();
-    private boolean working;
-
-    /** @param opened told when a session was opened */
-    public SessionsStage(Desk desk, Runnable opened) {
-        this.desk = desk;
-        this.opened = opened;
-        face.add(left(), "grow, push, w 60%!");
-        Sheet right = new Sheet(new MigLayout("insets 14 18 8 12, fill"), Palette::paper);
-        right.add(Scroll.of(comparison), "grow, push");
-        face.add(right, "grow, push, w 40%!");
-        sheet.onChosen(row -> {});
-        search.setName("search");
-        search.getAccessibleContext().setAccessibleName(Words.of("sessions.search"));
-        search.putClientProperty("JTextField.placeholderText", Words.of("sessions.search"));
-        search.getDocument().addDocumentListener(new DocumentListener() {
-            @Override
-            public void insertUpdate(DocumentEvent e) {
-                show();
-            }
-
-            @Override
-            public void removeUpdate(DocumentEvent e) {
-                show();
-            }
-
-            @Override
-            public void changedUpdate(DocumentEvent e) {
-                show();
-            }
-        });
+    /** What the right half, and while comparing the left too, is used for. */
+    private enum Use {
+        LIST,
+        COMPARISON,
+        TABLE,
+        TRACE
     }
 
-    private JComponent left() {
-        Sheet left = new Sheet(
-                new MigLayout(
-                        "insets 14 20 10 20, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[][]12[grow,fill][]"),
-                Palette::sheet,
-                Sheet.Edge.RIGHT);
-        JPanel head = new JPanel(new MigLayout("insets 0, gap 10, fillx", "[grow,fill][]"));
-        head.setOpaque(false);
-        head.add(Label.of(Words.of("sessions.title"), Type.TITLE), "wmin 0");
-        head.add(search, "h 32!, w 220!");
-        left.add(head);
-        left.add(Label.muted(Words.of("sessions.folder", desk.folder()), Type.TEXT), "wmin 0");
-        left.add(Scroll.of(sheet), "grow, push");
-        left.add(empty, "growx, wmin 60");
-        return left;
+    private final Desk desk;
+    private final Runnable opened;
+    private final Runnable certificate;
+    private final Busy busy;
+    private final JPanel face = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 60,fill][grow 40,fill]"));
+    private final JPanel left = new JPanel(new CardLayout());
+    private final JPanel right = new JPanel(new CardLayout());
+    private final SessionList list;
+    private final AboutSession about = new AboutSession();
+    private final ComparisonFace comparison;
+    private final TablePanel table;
+    private final TracePanel trace;
+    private Use use = Use.LIST;
+
+    /**
+     * @param opened told when a session was opened
+     * @param certificate told behind it when its certificate is wanted
+     */
+    public SessionsStage(Desk desk, Runnable opened, Runnable certificate) {
+        this.desk = desk;
+        this.opened = opened;
+        this.certificate = certificate;
+        this.busy = new Busy(desk);
+        this.list = new SessionList(desk, this::moved);
+        this.comparison = new ComparisonFace(desk);
+        this.table = new TablePanel(desk);
+        this.trace = new TracePanel(desk);
+        left.add(list.face(), Use.LIST.name());
+        left.add(comparison.left(), Use.COMPARISON.name());
+        right.setOpaque(false);
+        right.add(Scroll.of(about), Use.LIST.name());
+        right.add(comparison.right(), Use.COMPARISON.name());
+        right.add(Scroll.of(table), Use.TABLE.name());
+        right.add(Scroll.of(trace), Use.TRACE.name());
+        face.add(left, "grow, push, w 60%!");
+        Sheet paper = new Sheet(new MigLayout("insets 14 18 8 12, fill"), Palette::paper);
+        paper.add(right, "grow, push, wmin 0, hmin 0");
+        face.add(paper, "grow, push, w 40%!");
     }
 
     @Override
@@ -108,125 +94,221 @@ public final class SessionsStage implements Stage {
 
     @Override
     public void entered() {
-        read();
+        list.read();
     }
 
-    /** Heads first, so that the list is there at once; the verdicts follow one after the other. */
-    private void read() {
-        Path folder = desk.folder();
-        desk.work(
-                () -> listed(folder),
-                found -> {
-                    all = found;
-                    show();
-                    found.forEach(this::judge);
-                },
-                desk::message);
+    private void moved() {
+        about.show(list.chosen());
     }
 
-    private static List<SessionEntry> listed(Path folder) throws java.io.IOException {
-        if (!Files.isDirectory(folder)) {
-            return List.of();
-        }
-        try (Stream<Path> files = Files.list(folder)) {
-            return files.filter(file -> file.toString().endsWith(SessionNames.ENDING))
-                    .map(SessionEntry::read)
-                    .sorted(Comparator.comparing((SessionEntry entry) ->
-                                    entry.head().map(head -> head.startedWall()).orElse(java.time.Instant.EPOCH))
-                            .reversed())
-                    .toList();
+    private void use(Use wanted) {
+        use = wanted;
+        ((CardLayout) left.getLayout()).show(left, wanted == Use.COMPARISON ? wanted.name() : Use.LIST.name());
+        ((CardLayout) right.getLayout()).show(right, wanted.name());
+        if (wanted == Use.LIST) {
+            list.focus();
         }
     }
 
-    private void judge(SessionEntry entry) {
-        desk.work(
-                entry::judged,
-                judged -> {
-                    List<SessionEntry> next = new ArrayList<>(all);
-                    next.replaceAll(one -> one.file().equals(judged.file()) ? judged : one);
-                    all = next;
-                    show();
-                },
-                desk::message);
-    }
-
-    private void show() {
-        shown = all.stream().filter(entry -> entry.has(search.getText())).toList();
-        sheet.rows(SessionRows.of(shown, marked));
-        empty.setVisible(shown.isEmpty());
-        empty.setText(Words.of(all.isEmpty() ? "sessions.none" : "sessions.nothing"));
-    }
-
-    private Optional<SessionEntry> chosen() {
-        int row = sheet.selected();
-        return row >= 0 && row < shown.size() ? Optional.of(shown.get(row)) : Optional.empty();
+    private void leave() {
+        desk.message("");
+        use(Use.LIST);
     }
 
     @Override
     public Line line() {
-        Optional<SessionEntry> chosen = chosen();
-        if (working) {
-            return Line.of(Words.of("sessions.working"), "");
+        Optional<Line> working = busy.line();
+        if (working.isPresent()) {
+            return working.get();
         }
+        return switch (use) {
+            case LIST -> list.marked().isEmpty() ? listLine() : markedLine();
+            case COMPARISON ->
+                Line.of(
+                        Words.of("comparison.line"),
+                        Words.of("comparison.line.next"),
+                        leaveAct(),
+                        act("pdf", this::pdf));
+            case TABLE -> formLine(table.good(), "import.line", this::takeTable);
+            case TRACE -> formLine(trace.good(), "trace.line", this::takeTrace);
+        };
+    }
+
+    private Line listLine() {
+        Act bring = act("table", this::chooseTable);
+        Optional<SessionEntry> chosen = list.chosen();
         if (chosen.isEmpty() || chosen.get().head().isEmpty()) {
             return Line.of(
                     Words.of("sessions.choose"),
-                    chosen.map(SessionEntry::trouble).orElse(interrupted()));
+                    chosen.map(SessionEntry::trouble).orElse(interrupted()),
+                    bring);
         }
+        return Line.of(
+                chosen.get().file().getFileName().toString(),
+                interrupted(),
+                bring,
+                act("trace", this::chooseTrace),
+                act("export", this::export),
+                act("verify", this::verify),
+                act("mark", list::mark),
+                act("certify", this::certify),
+                usual("open", this::openChosen));
+    }
+
+    private Line markedLine() {
         List<Act> acts = new ArrayList<>();
-        acts.add(new Act("verify", Words.of("act.verify"), "control K", false, this::verify));
-        boolean other = marked.isPresent() && !marked.get().equals(chosen.get().file());
-        acts.add(
-                other
-                        ? new Act("compare", Words.of("act.compare"), "control M", false, this::compare)
-                        : new Act("mark", Words.of("act.mark"), "control M", false, this::mark));
-        acts.add(new Act("open", Words.of("act.open"), "control ENTER", true, this::openChosen));
-        String words =
-                marked.isPresent() ? Words.of("sessions.marked", marked.get().getFileName()) : interrupted();
-        return Line.of(chosen.get().file().getFileName().toString(), words, acts.toArray(new Act[0]));
+        acts.add(act("unmark.all", list::unmarkAll));
+        list.chosen()
+                .filter(entry -> entry.head().isPresent())
+                .ifPresent(entry -> acts.add(new Act(
+                        "mark",
+                        Words.of(list.isMarked(entry) ? "act.unmark" : "act.mark"),
+                        "control M",
+                        false,
+                        list::mark)));
+        int count = list.marked().size();
+        if (count > 1) {
+            acts.add(usual("compare", this::compare));
+        }
+        return Line.of(
+                Words.of("sessions.marked", count),
+                Words.of(count > 1 ? "sessions.marked.enough" : "sessions.marked.more"),
+                acts.toArray(new Act[0]));
+    }
+
+    private Line formLine(boolean good, String key, Runnable done) {
+        return good
+                ? Line.of(Words.of(key), Words.of(key + ".next"), leaveAct(), usual("take", done))
+                : Line.of(Words.of(key), Words.of(key + ".fault"), leaveAct());
+    }
+
+    private Act leaveAct() {
+        return act("leave", this::leave);
+    }
+
+    /** An act with its word and its key from the bundle. */
+    private static Act act(String name, Runnable done) {
+        return new Act(name, Words.of("act." + name), Words.of("stroke." + name), false, done);
+    }
+
+    private static Act usual(String name, Runnable done) {
+        return new Act(name, Words.of("act." + name), "control ENTER", true, done);
     }
 
     private String interrupted() {
-        long count = all.stream()
-                .filter(entry -> entry.head().isPresent() && entry.state() == SessionState.INTERRUPTED)
-                .count();
+        long count = list.interrupted();
         return count == 0 ? "" : Words.of("sessions.interrupted", count);
     }
 
+    private Path chosen() {
+        return list.chosen().orElseThrow().file();
+    }
+
+    private FileChoice files() {
+        return new FileChoice(face, desk.folder());
+    }
+
     private void openChosen() {
-        chosen().ifPresent(entry -> desk.open(entry.file(), opened));
+        open(chosen(), opened);
     }
 
-    private void mark() {
-        marked = chosen().map(SessionEntry::file);
-        show();
-    }
-
-    private void verify() {
-        Path file = chosen().orElseThrow().file();
-        work(() -> Verification.of(file), found -> desk.message(file.getFileName() + ": " + found.words()));
-    }
-
-    private void compare() {
-        List<Path> both = List.of(marked.orElseThrow(), chosen().orElseThrow().file());
-        work(() -> Comparison.of(both), found -> {
-            comparison.show(found);
-            marked = Optional.empty();
-            show();
+    private void certify() {
+        open(chosen(), () -> {
+            opened.run();
+            certificate.run();
         });
     }
 
-    private <T> void work(java.util.concurrent.Callable<T> task, java.util.function.Consumer<T> done) {
-        working = true;
-        desk.work(
-                task,
+    private void open(Path file, Runnable then) {
+        busy.go(Words.of("sessions.opening", file.getFileName()), progress -> Desk.OpenSession.of(file), found -> {
+            desk.session(found);
+            then.run();
+        });
+    }
+
+    private void verify() {
+        Path file = chosen();
+        about.said("", "");
+        busy.go(
+                Words.of("sessions.verifying", file.getFileName()),
+                progress -> Verification.of(file, progress::at),
                 found -> {
-                    working = false;
-                    done.accept(found);
-                },
-                why -> {
-                    working = false;
-                    desk.message(why);
+                    about.said(
+                            Words.of("sessions.verified", file.getFileName()), Sentences.capital(found.words()) + ".");
+                    desk.message(Words.of(found.isIntact() ? "sessions.intact" : "sessions.notintact"));
                 });
+    }
+
+    private void compare() {
+        List<Path> files = list.marked();
+        busy.go(
+                Words.of("sessions.comparing", files.size()),
+                progress -> ComparisonFace.Worked.of(Comparison.of(files, progress::at)),
+                found -> {
+                    comparison.show(found);
+                    use(Use.COMPARISON);
+                });
+    }
+
+    private void pdf() {
+        Path usual = SessionFolder.free(desk.folder(), Words.of("comparison.file"), ".pdf");
+        files().save(Words.of("act.pdf"), usual).ifPresent(out -> {
+            Comparison shown = comparison.comparison();
+            busy.go(
+                    Words.of("comparison.saving"),
+                    progress -> {
+                        ComparisonPdf.write(shown, out);
+                        return out;
+                    },
+                    made -> desk.message(Words.of("comparison.saved", made)));
+        });
+    }
+
+    private void export() {
+        Path file = chosen();
+        about.said("", "");
+        Path usual = SessionFolder.free(desk.folder(), SessionFolder.stem(file), "");
+        files().folder(Words.of("export.folder"), usual).ifPresent(folder -> {
+            SessionExport export = new SessionExport(file, folder);
+            busy.go(
+                    Words.of("sessions.exporting", file.getFileName()),
+                    progress -> export.write((share, readings) -> progress.at(share)),
+                    readings -> {
+                        about.said(Words.of("export.done"), Words.of("export.words", readings, folder));
+                        desk.message(Words.of("export.done"));
+                    });
+        });
+    }
+
+    private void chooseTable() {
+        files().open(Words.of("import.title")).ifPresent(file -> {
+            desk.message("");
+            table.show(file);
+            use(Use.TABLE);
+        });
+    }
+
+    private void takeTable() {
+        take(Words.of("import.working"), table.taken());
+    }
+
+    private void chooseTrace() {
+        Path session = chosen();
+        files().open(Words.of("trace.title")).ifPresent(file -> {
+            desk.message("");
+            trace.show(file, session);
+            use(Use.TRACE);
+        });
+    }
+
+    private void takeTrace() {
+        take(Words.of("trace.working"), trace.taken());
+    }
+
+    private void take(String words, Desk.Working<Path> task) {
+        busy.go(words, task, made -> {
+            leave();
+            open(made, opened);
+        });
     }
 }

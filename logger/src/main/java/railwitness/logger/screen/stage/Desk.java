@@ -41,7 +41,12 @@ public final class Desk {
      *
      * @param file where it is kept
      */
-    public record OpenSession(Path file, SessionFindings findings) {}
+    public record OpenSession(Path file, SessionFindings findings) {
+        /** Works it out; slow. */
+        public static OpenSession of(Path file) {
+            return new OpenSession(file, SessionFindings.of(file));
+        }
+    }
 
     /** @param folder where sessions are kept */
     public Desk(RunStarter starter, Path folder) {
@@ -155,7 +160,7 @@ public final class Desk {
     /** Opens a session in the background. */
     public void open(Path file, Runnable opened) {
         work(
-                () -> new OpenSession(file, SessionFindings.of(file)),
+                () -> OpenSession.of(file),
                 found -> {
                     session(found);
                     opened.run();

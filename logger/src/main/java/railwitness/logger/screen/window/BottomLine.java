@@ -18,7 +18,9 @@ final class BottomLine {
     private final Label head = Label.of("", Type.STEP);
     private final Label caption = Label.muted("", Type.TEXT);
     private final ProgressLine progress = new ProgressLine();
-    private final JPanel buttons = new JPanel(new MigLayout("insets 0, gap 10", "", "[]"));
+    private static final int MOST_IN_A_ROW = 4;
+
+    private final JPanel buttons = new JPanel(new MigLayout("insets 0, gap 10 6", "", "[]"));
     private List<Act> acts = List.of();
 
     BottomLine() {
@@ -71,10 +73,14 @@ final class BottomLine {
         Optional<String> focused = focused();
         buttons.removeAll();
         List<JButton> made = new ArrayList<>();
+        boolean rows = wanted.size() > MOST_IN_A_ROW;
+        int last = wanted.size() - (wanted.size() + 1) / 2;
         for (Act act : wanted) {
             JButton button = new ActButton(act, () -> perform(act.key()));
+            String wrap = rows && made.size() == last - 1 ? ", wrap" : "";
+            wrap += rows && made.isEmpty() && wanted.size() % 2 == 1 ? ", skip 1" : "";
             made.add(button);
-            buttons.add(button, "h 36!, wmin pref");
+            buttons.add(button, (rows ? "h 32!, growx" : "h 36!") + ", wmin pref" + wrap);
         }
         buttons.revalidate();
         buttons.repaint();

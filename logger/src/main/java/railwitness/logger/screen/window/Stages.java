@@ -15,12 +15,13 @@ import railwitness.logger.screen.unit.UnitStage;
 /** The stages in the order of the work. */
 record Stages(Desk desk, Asker asker, Consumer<String> enter) {
     List<Stage> all() {
+        FindingsStage findings = new FindingsStage(desk);
         return List.of(
                 new UnitStage(desk, () -> enter.accept("bench")),
                 new BenchStage(desk, () -> enter.accept("cautions")),
                 new CautionsStage(desk, () -> enter.accept("run")),
                 new RunStage(desk, asker, () -> enter.accept("findings")),
-                new FindingsStage(desk),
-                new SessionsStage(desk, () -> enter.accept("findings")));
+                findings,
+                new SessionsStage(desk, () -> enter.accept("findings"), findings::certificate));
     }
 }

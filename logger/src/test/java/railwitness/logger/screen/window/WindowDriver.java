@@ -59,13 +59,26 @@ final class WindowDriver implements AutoCloseable {
         key(KeyEvent.VK_ENTER, KeyEvent.VK_CONTROL);
     }
 
-    /** Small letters and blanks. */
+    /** Small letters, digits, blanks and the signs of a path. */
     void type(String text) {
         for (char letter : text.toUpperCase(java.util.Locale.ROOT).toCharArray()) {
             keyboard.keyPress(letter);
             keyboard.keyRelease(letter);
         }
         keyboard.delay(120);
+    }
+
+    /** Into a field of a dialog that has come up: all of it is replaced by the text, then comes a last key. */
+    void type(String text, int all, int last) {
+        until(
+                "the field of the dialog has the focus",
+                () -> ask(() -> java.awt.KeyboardFocusManager.getCurrentKeyboardFocusManager()
+                                        .getFocusOwner()
+                                instanceof javax.swing.JTextField field
+                        && javax.swing.SwingUtilities.getWindowAncestor(field) instanceof java.awt.Dialog));
+        key(all, KeyEvent.VK_CONTROL);
+        type(text);
+        key(last);
     }
 
     /** As the window manager does when its cross is clicked. */

@@ -1,0 +1,213 @@
+package railwitness.logger.screen.sessions;
+
+import java.awt.event.ActionEvent;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import javax.swing.AbstractAction;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+import javax.swing.JTextField;
+import javax.swing.KeyStroke;
+import javax.swing.event.DocumentEvent;
+import javax.swing.event.DocumentListener;
+import net.miginfocom.swing.MigLayout;
+import railwitness.logger.screen.paper.Label;
+import railwitness.logger.screen.paper.Note;
+import railwitness.logger.screen.paper.RuledSheet;
+import railwitness.logger.screen.paper.Scroll;
+import railwitness.logger.screen.paper.Sheet;
+import railwitness.logger.screen.paper.Words;
+import railwitness.logger.screen.stage.Desk;
+import railwitness.logger.screen.theme.Palette;
+import railwitness.logger.screen.theme.Type;
+import railwitness.logger.store.SessionState;
+
+/** The sessions of the folder, looked for by words; some are marked, in an order, to be compared. */
+final class SessionList {
+    private final Desk desk;
+    private final Runnable moved;
+    private final JTextField search = new JTextField(18);
+    private final Label folder = Label.muted("", Type.TEXT);
+    private final RuledSheet sheet = new RuledSheet("sessions list", SessionRows.columns());
+    private final Note empty = Note.muted("", Type.TEXT);
+    private final Sheet face;
+    private final List<Path> marked = new ArrayList<>();
+    private List<SessionEntry> all = List.of();
+    private List<SessionEntry> shown = List.of();
+    private Optional<Path> chosen = Optional.empty();
+    private int looks;
+
+    /** @param moved told when another session is chosen, or one has changed */
+    SessionList(Desk desk, Runnable moved) {
+        this.desk = desk;
+        this.moved = moved;
+        face = new Sheet(
+                new MigLayout(
+                        "insets 14 20 10 20, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[][]12[grow,fill][]"),
+                Palette::sheet,
+                Sheet.Edge.RIGHT);
+        build();
+    }
+
+    private void build() {
+        JPanel head = new JPanel(new MigLayout("insets 0, gap 10, fillx", "[grow,fill][]"));
+        head.setOpaque(false);
+        head.add(Label.of(Words.of("sessions.title"), Type.TITLE), "wmin 0");
+        head.add(search, "h 32!, w 220!");
+        face.add(head);
+        face.add(folder, "wmin 0");
+        face.add(Scroll.of(sheet), "grow, push");
+        face.add(empty, "growx, wmin 60");
+        sheet.onMoved(row -> {
+            chosen = Optional.of(shown.get(row).file());
+            moved.run();
+        });
+        key(sheet, "SPACE", this::mark);
+        search.setName("search");
+        search.getAccessibleContext().setAccessibleName(Words.of("sessions.search"));
+        search.putClientProperty("JTextField.placeholderText", Words.of("sessions.search"));
+        key(search, "DOWN", sheet::requestFocusInWindow);
+        key(search, "ENTER", sheet::requestFocusInWindow);
+        search.getDocument().addDocumentListener(new DocumentListener() {
+            @Override
+            public void insertUpdate(DocumentEvent e) {
+                show();
+            }
+
+            @Override
+            public void removeUpdate(DocumentEvent e) {
+                show();
+            }
+
+            @Override
+            public void changedUpdate(DocumentEvent e) {
+                show();
+            }
+        });
+    }
+
+    private static void key(JComponent of, String stroke, Runnable done) {
+        of.getInputMap().put(KeyStroke.getKeyStroke(stroke), stroke);
+        of.getActionMap().put(stroke, new AbstractAction() {
+            @Override
+            public void actionPerformed(ActionEvent e) {
+                done.run();
+            }
+        });
+    }
+
+    JComponent face() {
+        return face;
+    }
+
+    void focus() {
+        sheet.requestFocusInWindow();
+    }
+
+    /** Heads first, so that the list is there at once; the verdicts follow one after the other. */
+    void read() {
+        int look = ++looks;
+        Path where = desk.folder();
+        desk.work(
+                () -> SessionFolder.read(where),
+                found -> {
+                    if (look == looks) {
+                        Map<Path, SessionEntry> before =
+                                all.stream().collect(Collectors.toMap(SessionEntry::file, Function.identity()));
+                        all = found.stream()
+                                .map(one -> one.knowing(before.getOrDefault(one.file(), one)))
+                                .toList();
+                        marked.retainAll(all.stream().map(SessionEntry::file).toList());
+                        show();
+                        judgeNext(look);
+                    }
+                },
+                desk::message);
+    }
+
+    /** One at a time, so that other work need not wait for all of them. */
+    private void judgeNext(int look) {
+        Optional<SessionEntry> next =
+                all.stream().filter(SessionEntry::toBeJudged).findFirst();
+        next.ifPresent(entry -> desk.work(
+                entry::judged,
+                judged -> {
+                    if (look == looks) {
+                        all = all.stream()
+                                .map(one -> one.file().equals(judged.file()) ? judged : one)
+                                .toList();
+                        show();
+                        judgeNext(look);
+                    }
+                },
+                desk::message));
+    }
+
+    private void show() {
+        shown = all.stream().filter(entry -> entry.has(search.getText())).toList();
+        sheet.rows(SessionRows.of(shown, marked));
+        int at = sheet.selected();
+        if (place().isEmpty() && at >= 0 && at < shown.size()) {
+            chosen = Optional.of(shown.get(at).file());
+        }
+        place().ifPresent(sheet::select);
+        empty.setVisible(shown.isEmpty());
+        empty.setText(Words.of(all.isEmpty() ? "sessions.none" : "sessions.nothing"));
+        long waiting = all.stream().filter(SessionEntry::toBeJudged).count();
+        folder.setText(
+                waiting == 0
+                        ? Words.of("sessions.folder", desk.folder())
+                        : Words.of("sessions.judging", desk.folder(), all.size() - waiting, all.size()));
+        moved.run();
+    }
+
+    private Optional<Integer> place() {
+        for (int i = 0; i < shown.size(); i++) {
+            if (chosen.isPresent() && shown.get(i).file().equals(chosen.get())) {
+                return Optional.of(i);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The session that the person is at. */
+    Optional<SessionEntry> chosen() {
+        return place().map(shown::get);
+    }
+
+    /** Those that are marked, in order. */
+    List<Path> marked() {
+        return List.copyOf(marked);
+    }
+
+    boolean isMarked(SessionEntry entry) {
+        return marked.contains(entry.file());
+    }
+
+    /** Marks the chosen one, or takes its mark away. */
+    void mark() {
+        chosen().filter(entry -> entry.head().isPresent()).ifPresent(entry -> {
+            if (!marked.remove(entry.file())) {
+                marked.add(entry.file());
+            }
+            show();
+        });
+    }
+
+    void unmarkAll() {
+        marked.clear();
+        show();
+    }
+
+    /** How many broke off. */
+    long interrupted() {
+        return all.stream()
+                .filter(entry -> entry.head().isPresent() && entry.state() == SessionState.INTERRUPTED)
+                .count();
+    }
+}
