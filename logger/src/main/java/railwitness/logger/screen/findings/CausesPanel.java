@@ -26,7 +26,9 @@ final class CausesPanel extends JPanel {
         removeAll();
         if (!ending.isEmpty()) {
             Mark mark = new Mark();
-            mark.add(Note.of(ending, Type.TEXT_STRONG), "growx, wmin 60");
+            Note words = Note.of(ending, Type.TEXT_STRONG);
+            words.setName("findings state");
+            mark.add(words, "growx, wmin 60");
             add(mark, "wmin 60");
         }
         for (int i = 0; i < Math.min(ending.isEmpty() ? MOST : 2, causes.size()); i++) {

@@ -1,173 +1,199 @@
 package railwitness.logger.screen.findings;
 
-import java.awt.Dimension;
-import java.awt.Graphics;
-import java.awt.Graphics2D;
-import java.awt.RenderingHints;
-import java.awt.image.BufferedImage;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javax.swing.JComponent;
-import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.rendering.PDFRenderer;
-import railwitness.logger.certificate.Certificate;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.SwingUtilities;
+import javax.swing.Timer;
+import net.miginfocom.swing.MigLayout;
 import railwitness.logger.certificate.Order;
-import railwitness.logger.certificate.Paper;
+import railwitness.logger.screen.paper.FileChoice;
+import railwitness.logger.screen.paper.Scroll;
+import railwitness.logger.screen.paper.Sentences;
+import railwitness.logger.screen.paper.Sheet;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.stage.Act;
+import railwitness.logger.screen.stage.Busy;
 import railwitness.logger.screen.stage.Desk;
 import railwitness.logger.screen.stage.Line;
 import railwitness.logger.screen.theme.Look;
+import railwitness.logger.screen.theme.Palette;
 
-/** The certificate of the session that is looked at: seen first, then kept beside it. */
+/** The certificate of the session that is looked at: ordered, seen with all its pages, then kept. */
 final class CertificateDesk {
-    private static final float SHOWN_DPI = 110;
+    private static final int PAUSE_MILLIS = 500;
+    private static final int USUAL_WIDTH = 700;
 
     private final Desk desk;
-    private final Page page = new Page();
+    private final Busy busy;
+    private final Runnable turned;
+    private final JPanel face = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 38,fill][grow 62,fill]"));
+    private final CertificateForm form;
+    private final CertificatePages pages = new CertificatePages();
+    private final JScrollPane scroll = Scroll.of(pages);
+    private final Timer pause = new Timer(PAUSE_MILLIS, e -> draft());
     private Optional<Desk.OpenSession> session = Optional.empty();
-    private Optional<Path> draft = Optional.empty();
-    private boolean working;
+    private Optional<CertificateDraft> draft = Optional.empty();
+    private boolean open;
 
-    CertificateDesk(Desk desk) {
+    /** @param turned told when it is opened or left */
+    CertificateDesk(Desk desk, Runnable turned) {
         this.desk = desk;
+        this.busy = new Busy(desk);
+        this.turned = turned;
+        this.form = new CertificateForm(desk.remembered(), this::changed);
+        pause.setRepeats(false);
+        Sheet left = new Sheet(new MigLayout("insets 14 20 10 12, fill"), Palette::sheet, Sheet.Edge.RIGHT);
+        left.add(Scroll.of(form), "grow, push");
+        Sheet right = new Sheet(new MigLayout("insets 14 18 0 8, fill"), Palette::paper);
+        right.add(scroll, "grow, push");
+        face.add(left, "grow, push, w 38%!");
+        face.add(right, "grow, push, w 62%!");
     }
 
     JComponent face() {
-        return page;
+        return face;
+    }
+
+    boolean isOpen() {
+        return open;
     }
 
     void session(Desk.OpenSession opened) {
         session = Optional.of(opened);
-        draft = Optional.empty();
-        page.show(Optional.empty());
-    }
-
-    Line line(String head) {
-        List<Act> acts = new ArrayList<>();
-        if (draft.isPresent()) {
-            acts.add(new Act("close-draft", Words.of("act.certificate.leave"), "control W", false, this::leave));
-            acts.add(new Act("keep", Words.of("act.certificate.keep"), "control ENTER", true, this::keep));
-        } else if (!working) {
-            acts.add(new Act("certificate", Words.of("act.certificate"), "control ENTER", true, this::draft));
+        if (open) {
+            leave();
         }
-        String words =
-                working ? Words.of("certificate.working") : draft.isPresent() ? Words.of("certificate.seen") : head;
-        return Line.of(
-                words, file().map(kept -> Words.of("findings.file", kept)).orElse(""), acts.toArray(new Act[0]));
     }
 
-    private Optional<Path> file() {
-        return session.map(Desk.OpenSession::file);
+    private Path file() {
+        return session.orElseThrow().file();
     }
 
-    void draft() {
-        Path file = file().orElseThrow();
-        working = true;
+    /** Beside the session, under its name. */
+    private Path usual() {
+        return file().resolveSibling(file().getFileName().toString().replaceFirst("\\.session$", "") + ".pdf");
+    }
+
+    /** Sets it as it was ordered the last time. */
+    void open() {
+        open = true;
+        draft = Optional.empty();
+        pages.show(List.of());
+        form.begin(FindingsTitle.title(session.orElseThrow().findings()), usual());
+        turned.run();
+        SwingUtilities.invokeLater(pages::requestFocusInWindow);
+        Desk.OpenSession mine = session.orElseThrow();
         desk.work(
-                () -> {
-                    Path made = Files.createTempDirectory("railwitness").resolve("certificate.pdf");
-                    Certificate.of(
-                                    file,
-                                    new Order(
-                                            Paper.A4,
-                                            true,
-                                            Optional.empty(),
-                                            Optional.empty(),
-                                            Optional.empty(),
-                                            Instant.now()))
-                            .writeTo(made);
-                    try (PDDocument document = Loader.loadPDF(made.toFile())) {
-                        page.show(Optional.of(new PDFRenderer(document).renderImageWithDPI(0, SHOWN_DPI)));
+                () -> EarlierSessions.of(mine.file(), mine.findings().head()),
+                found -> {
+                    if (open && session.filter(one -> one == mine).isPresent()) {
+                        form.earlier(found);
                     }
-                    return made;
                 },
-                made -> {
-                    working = false;
-                    draft = Optional.of(made);
-                    page.revalidate();
-                    page.requestFocusInWindow();
+                desk::message);
+        draft();
+    }
+
+    private void changed() {
+        draft = Optional.empty();
+        pause.restart();
+    }
+
+    private void draft() {
+        if (!open) {
+            return;
+        }
+        if (busy.line().isPresent()) {
+            pause.restart();
+            return;
+        }
+        Path mine = file();
+        Order order = form.order();
+        Map<String, String> choices = form.choices();
+        int seen = scroll.getViewport().getWidth();
+        int width = seen > 0 ? seen : Look.px(USUAL_WIDTH);
+        busy.go(
+                Words.of("certificate.working"),
+                progress -> {
+                    choices.forEach(desk.remembered()::put);
+                    return CertificateDraft.of(mine, order, width, progress);
                 },
-                why -> {
-                    working = false;
-                    desk.message(why);
+                made -> seen(mine, made),
+                why -> refused(mine, why));
+    }
+
+    private void seen(Path mine, CertificateDraft made) {
+        if (!open || !mine.equals(file())) {
+            return;
+        }
+        form.refused("");
+        pages.show(made.pages());
+        if (!pause.isRunning()) {
+            draft = Optional.of(made);
+        }
+    }
+
+    private void refused(Path mine, String why) {
+        if (open && mine.equals(file())) {
+            draft = Optional.empty();
+            pages.show(List.of());
+            form.refused(Sentences.capital(why.replace(mine + ": ", "")) + ".");
+        }
+    }
+
+    /** @param head what stands there while no certificate is open */
+    Line line(String head) {
+        Optional<Line> working = busy.line();
+        if (working.isPresent()) {
+            return working.get();
+        }
+        String kept = session.map(one -> Words.of("findings.file", one.file())).orElse("");
+        if (!open) {
+            return Line.of(
+                    head, kept, new Act("certificate", Words.of("act.certificate"), "control ENTER", true, this::open));
+        }
+        Act leave = new Act("close-draft", Words.of("act.certificate.leave"), "control W", false, this::leave);
+        if (draft.isEmpty()) {
+            return Line.of(Words.of(pause.isRunning() ? "certificate.again" : "certificate.none"), kept, leave);
+        }
+        return Line.of(
+                Words.of("certificate.seen", pages.count()),
+                Words.of("certificate.seen.next"),
+                leave,
+                new Act("keep-as", Words.of("act.certificate.elsewhere"), "control S", false, this::elsewhere),
+                new Act("keep", Words.of("act.certificate.keep"), "control ENTER", true, () -> keep(usual())));
+    }
+
+    private void elsewhere() {
+        new FileChoice(face, desk.folder())
+                .save(Words.of("act.certificate.elsewhere"), usual())
+                .ifPresent(this::keep);
+    }
+
+    private void keep(Path out) {
+        CertificateDraft made = draft.orElseThrow();
+        busy.go(
+                Words.of("certificate.keeping"),
+                progress -> {
+                    made.certificate().writeTo(out);
+                    return out;
+                },
+                kept -> {
+                    leave();
+                    desk.message(Words.of("certificate.kept", kept));
                 });
     }
 
-    private void keep() {
-        Path made = draft.orElseThrow();
-        String name = file().orElseThrow().getFileName().toString().replaceFirst("\\.session$", "") + ".pdf";
-        Path kept = file().orElseThrow().resolveSibling(name);
-        desk.work(
-                () -> Files.copy(made, kept, StandardCopyOption.REPLACE_EXISTING),
-                path -> {
-                    leave();
-                    desk.message(Words.of("certificate.kept", kept));
-                },
-                desk::message);
-    }
-
     private void leave() {
+        open = false;
+        pause.stop();
         draft = Optional.empty();
-        page.show(Optional.empty());
-    }
-
-    /** The first page, as wide as its place. */
-    private static final class Page extends JComponent {
-        private transient volatile Optional<BufferedImage> image = Optional.empty();
-
-        Page() {
-            setName("certificate page");
-            setFocusable(true);
-            setVisible(false);
-            getAccessibleContext();
-        }
-
-        void show(Optional<BufferedImage> wanted) {
-            image = wanted;
-            javax.swing.SwingUtilities.invokeLater(() -> {
-                setVisible(wanted.isPresent());
-                revalidate();
-                repaint();
-                javax.swing.SwingUtilities.invokeLater(() -> scrollRectToVisible(new java.awt.Rectangle(0, 0, 10, 10)));
-            });
-        }
-
-        @Override
-        protected void paintComponent(Graphics graphics) {
-            image.ifPresent(shown -> {
-                Graphics2D g = (Graphics2D) graphics.create();
-                g.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
-                g.drawImage(shown, 0, 0, getWidth() - 1, height(shown), null);
-                g.setColor(Look.palette().strongRule());
-                g.drawRect(0, 0, getWidth() - 1, height(shown) - 1);
-                g.dispose();
-            });
-        }
-
-        private int height(BufferedImage shown) {
-            return shown.getHeight() * Math.max(1, getWidth()) / shown.getWidth();
-        }
-
-        @Override
-        public Dimension getPreferredSize() {
-            return image.map(shown -> new Dimension(Look.px(300), height(shown)))
-                    .orElse(new Dimension(0, 0));
-        }
-
-        @Override
-        public javax.accessibility.AccessibleContext getAccessibleContext() {
-            if (accessibleContext == null) {
-                accessibleContext = new AccessibleJComponent() {};
-                accessibleContext.setAccessibleName(Words.of("certificate.page"));
-            }
-            return accessibleContext;
-        }
+        pages.show(List.of());
+        turned.run();
     }
 }

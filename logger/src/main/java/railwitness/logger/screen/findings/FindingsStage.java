@@ -1,5 +1,6 @@
 package railwitness.logger.screen.findings;
 
+import java.awt.CardLayout;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.JComponent;
@@ -29,7 +30,8 @@ import railwitness.logger.screen.theme.Type;
 public final class FindingsStage implements Stage {
     private final Desk desk;
     private final CertificateDesk certificate;
-    private final JPanel face = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
+    private final JPanel face = new JPanel(new CardLayout());
+    private final JPanel halves = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
     private final Label title = Label.of("", Type.TITLE);
     private final Label verdict = Label.of("", Type.TITLE);
     private final Label caption = Label.muted("", Type.TEXT);
@@ -48,10 +50,12 @@ public final class FindingsStage implements Stage {
 
     public FindingsStage(Desk desk) {
         this.desk = desk;
-        this.certificate = new CertificateDesk(desk);
+        this.certificate = new CertificateDesk(desk, this::turned);
         verdict.setName("verdict");
-        face.add(left(), "grow, push, w 56%!");
-        face.add(right(), "grow, push, w 44%!");
+        halves.add(left(), "grow, push, w 56%!");
+        halves.add(right(), "grow, push, w 44%!");
+        face.add(halves, "halves");
+        face.add(certificate.face(), "certificate");
         sheet.onMoved(this::about).onChosen(this::about);
     }
 
@@ -78,7 +82,6 @@ public final class FindingsStage implements Stage {
         Sheet right = new Sheet(new MigLayout("insets 14 18 8 8, fill"), Palette::paper);
         Readable column =
                 new Readable(new MigLayout("insets 0 0 0 10, gap 0 16, wrap 1, fillx, hidemode 3", "[grow,fill]"));
-        column.add(certificate.face(), "growx, wmin 60");
         column.add(budget, "growx, wmin 60");
         column.add(empty, "growx, wmin 60");
         column.add(rails, "growx, h 210!");
@@ -116,7 +119,14 @@ public final class FindingsStage implements Stage {
 
     /** Its certificate is wanted at once. */
     public void certificate() {
-        certificate.draft();
+        certificate.open();
+    }
+
+    private void turned() {
+        ((CardLayout) face.getLayout()).show(face, certificate.isOpen() ? "certificate" : "halves");
+        if (!certificate.isOpen()) {
+            sheet.requestFocusInWindow();
+        }
     }
 
     private void begin(Desk.OpenSession session) {
@@ -159,7 +169,7 @@ public final class FindingsStage implements Stage {
         efficiency.show(worked.efficiency());
         losses.show(found);
         empty.setVisible(worked.rails().isEmpty());
-        face.revalidate();
+        halves.revalidate();
         sheet.reveal(0);
     }
 

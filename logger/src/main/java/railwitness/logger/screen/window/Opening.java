@@ -39,7 +39,7 @@ public record Opening(Path folder, Theme theme, String version, OptionalInt perc
         Look.install(theme);
         Window window = new Window(new Desk(new RunStarter(version), folder), theme);
         window.open();
-        window.desk().work(() -> Interrupted.in(folder), window.desk()::message, why -> {});
+        window.offerInterrupted(session);
         session.ifPresent(file -> window.desk().open(file, () -> window.enter("findings")));
         return window;
     }

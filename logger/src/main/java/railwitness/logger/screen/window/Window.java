@@ -5,6 +5,7 @@ import java.awt.Dimension;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -104,6 +105,15 @@ public final class Window {
         frame.setVisible(true);
         timer.start();
         focusStage();
+    }
+
+    /**
+     * Offers sessions whose recording broke off.
+     *
+     * @param except on its way to be looked at anyhow
+     */
+    void offerInterrupted(Optional<Path> except) {
+        new Interrupted(desk, foot, () -> enter("findings")).offer(except);
     }
 
     /** Enters the stage of this key, or says why it cannot be entered yet. */

@@ -208,14 +208,61 @@ class SessionsStageTest {
     }
 
     @Test
-    void theCertificateIsReachedFromTheList() {
+    void allPagesOfTheCertificateAreSeenAsOrderedAndTheOrderIsRemembered() throws IOException {
         session("0412", OHMS);
         open(1);
         driver.key(KeyEvent.VK_P, KeyEvent.VK_CONTROL);
+        driver.until("the certificate is seen", () -> driver.text("line head").startsWith("This is the certificate"));
+        int pages = pages();
+        assertThat(pages).isGreaterThan(2);
+        both("certificate-a4");
+        driver.until("the pages have the focus", () -> focused("certificate pages"));
+        driver.key(KeyEvent.VK_END, KeyEvent.VK_CONTROL);
         driver.until(
-                "the certificate is seen",
-                () -> driver.window().present().equals("findings")
-                        && driver.ask(() -> driver.window().line().acts().size() >= 2));
-        both("sessions-certificate");
+                "the last page is seen",
+                () -> driver.ask(() -> {
+                    var pagesShown = (javax.swing.JComponent) driver.named("certificate pages");
+                    return pagesShown.getVisibleRect().y > pagesShown.getHeight() / 2;
+                }));
+        driver.picture("certificate-end");
+        ask(() -> driver.named("paper").requestFocusInWindow());
+        driver.until("paper has the focus", () -> focused("paper"));
+        driver.key(KeyEvent.VK_DOWN);
+        ask(() -> driver.named("workshop").requestFocusInWindow());
+        driver.until("workshop has the focus", () -> focused("workshop"));
+        driver.type("lock side workshop");
+        driver.until("it is set anew", () -> driver.text("line head").startsWith("This is the certificate"));
+        driver.picture("certificate-letter");
+        driver.controlEnter();
+        driver.until("it is kept", () -> Files.exists(folder.resolve("0412.pdf")));
+        assertThat(Files.readString(folder.resolve("window.properties")))
+                .contains("LETTER")
+                .contains("lock side workshop");
+        driver.until(
+                "the findings are shown again", () -> driver.text("line head").startsWith("The certificate is kept"));
+    }
+
+    private int pages() {
+        return Integer.parseInt(driver.text("line head").replaceAll("\\D", ""));
+    }
+
+    private void ask(java.util.concurrent.Callable<Boolean> task) {
+        driver.ask(task);
+    }
+
+    @Test
+    void certificateOfAnAlteredSessionIsRefusedInWords() throws Exception {
+        session("0412", OHMS);
+        try (var connection = java.sql.DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("0412.session"));
+                var statement = connection.createStatement()) {
+            statement.execute("UPDATE event SET text = 'nothing was shown' WHERE what = 'note'");
+        }
+        open(1);
+        driver.key(KeyEvent.VK_P, KeyEvent.VK_CONTROL);
+        driver.until("it is refused", () -> driver.named("certificate refused").isShowing());
+        assertThat(driver.text("certificate refused")).contains("not intact");
+        both("certificate-refused");
+        driver.key(KeyEvent.VK_W, KeyEvent.VK_CONTROL);
+        driver.until("the findings are shown", () -> focused("findings sheet"));
     }
 }

@@ -74,7 +74,7 @@ class WindowTest {
         driver.controlEnter();
         driver.until(
                 "the certificate is seen",
-                () -> driver.ask(() -> driver.window().line().acts().size() == 2));
+                () -> driver.ask(() -> driver.window().line().acts().size() == 3));
         driver.picture("certificate");
         driver.controlEnter();
         driver.until("the certificate is kept", () -> files(".pdf").size() == 1);

@@ -1,0 +1,66 @@
+package railwitness.logger.screen.findings;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.rendering.ImageType;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import railwitness.logger.certificate.Certificate;
+import railwitness.logger.certificate.Order;
+import railwitness.logger.screen.stage.Work;
+
+/**
+ * A certificate that is not kept yet.
+ *
+ * @param pages as they will be printed
+ */
+record CertificateDraft(Certificate certificate, List<BufferedImage> pages) {
+    private static final float POINTS_IN_AN_INCH = 72;
+    private static final double READ = 0.35;
+    private static final double SET = 0.6;
+
+    CertificateDraft {
+        pages = List.copyOf(pages);
+    }
+
+    /**
+     * Sets the certificate and draws its pages; slow.
+     *
+     * @param width of a page, pixels
+     */
+    static CertificateDraft of(Path session, Order order, int width, Work progress) throws IOException {
+        Certificate certificate = Certificate.of(session, order);
+        progress.at(READ);
+        Path folder = Files.createTempDirectory("railwitness");
+        Path made = folder.resolve("certificate.pdf");
+        try {
+            certificate.writeTo(made);
+            progress.at(SET);
+            return new CertificateDraft(certificate, pages(made, width, progress));
+        } finally {
+            Files.deleteIfExists(made);
+            Files.deleteIfExists(folder);
+        }
+    }
+
+    private static List<BufferedImage> pages(Path file, int width, Work progress) throws IOException {
+        List<BufferedImage> pages = new ArrayList<>();
+        try (PDDocument document = Loader.loadPDF(file.toFile())) {
+            PDFRenderer renderer = new PDFRenderer(document);
+            int count = document.getNumberOfPages();
+            for (int i = 0; i < count; i++) {
+                float dpi = width
+                        * POINTS_IN_AN_INCH
+                        / document.getPage(i).getMediaBox().getWidth();
+                pages.add(renderer.renderImageWithDPI(i, dpi, ImageType.RGB));
+                progress.at(SET + (1 - SET) * (i + 1) / count);
+            }
+        }
+        return pages;
+    }
+}

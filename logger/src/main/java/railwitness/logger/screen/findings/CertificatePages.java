@@ -1,0 +1,122 @@
+package railwitness.logger.screen.findings;
+
+import java.awt.BasicStroke;
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.Rectangle;
+import java.awt.RenderingHints;
+import java.awt.event.FocusEvent;
+import java.awt.event.FocusListener;
+import java.awt.image.BufferedImage;
+import java.util.List;
+import javax.accessibility.AccessibleContext;
+import javax.swing.JComponent;
+import javax.swing.Scrollable;
+import railwitness.logger.screen.paper.Words;
+import railwitness.logger.screen.theme.Look;
+import railwitness.logger.screen.theme.Palette;
+
+/** The pages of a certificate one below the other, as wide as their place. The arrow and page keys scroll them. */
+final class CertificatePages extends JComponent implements Scrollable {
+    private static final int BETWEEN = 16;
+    private static final int LEAST_WIDTH = 300;
+
+    private transient List<BufferedImage> pages = List.of();
+
+    CertificatePages() {
+        setName("certificate pages");
+        setFocusable(true);
+        addFocusListener(new FocusListener() {
+            @Override
+            public void focusGained(FocusEvent e) {
+                repaint();
+            }
+
+            @Override
+            public void focusLost(FocusEvent e) {
+                repaint();
+            }
+        });
+    }
+
+    void show(List<BufferedImage> wanted) {
+        boolean anew = pages.isEmpty();
+        pages = wanted;
+        getAccessibleContext().setAccessibleName(Words.of("certificate.pages", wanted.size()));
+        revalidate();
+        repaint();
+        if (anew) {
+            scrollRectToVisible(new Rectangle(0, 0, 1, 1));
+        }
+    }
+
+    /** How many there are. */
+    int count() {
+        return pages.size();
+    }
+
+    @Override
+    protected void paintComponent(Graphics graphics) {
+        Graphics2D g = (Graphics2D) graphics.create();
+        g.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
+        Palette palette = Look.palette();
+        Rectangle seen = g.getClipBounds();
+        int y = 0;
+        for (BufferedImage page : pages) {
+            Rectangle place = new Rectangle(0, y, getWidth() - 1, height(page) - 1);
+            if (place.intersects(seen)) {
+                g.drawImage(page, place.x, place.y, place.width, place.height, null);
+                g.setColor(isFocusOwner() ? palette.ink() : palette.strongRule());
+                g.setStroke(new BasicStroke(isFocusOwner() ? Look.px(2) : 1));
+                g.draw(place);
+            }
+            y += height(page) + Look.px(BETWEEN);
+        }
+        g.dispose();
+    }
+
+    private int height(BufferedImage page) {
+        return (int) ((long) page.getHeight() * Math.max(1, getWidth()) / page.getWidth());
+    }
+
+    @Override
+    public Dimension getPreferredSize() {
+        int height =
+                pages.stream().mapToInt(page -> height(page) + Look.px(BETWEEN)).sum();
+        return new Dimension(Look.px(LEAST_WIDTH), height);
+    }
+
+    @Override
+    public Dimension getPreferredScrollableViewportSize() {
+        return getPreferredSize();
+    }
+
+    @Override
+    public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
+        return Look.px(40);
+    }
+
+    @Override
+    public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
+        return visible.height - Look.px(40);
+    }
+
+    @Override
+    public boolean getScrollableTracksViewportWidth() {
+        return true;
+    }
+
+    @Override
+    public boolean getScrollableTracksViewportHeight() {
+        return false;
+    }
+
+    @Override
+    public AccessibleContext getAccessibleContext() {
+        if (accessibleContext == null) {
+            accessibleContext = new AccessibleJComponent() {};
+        }
+        return accessibleContext;
+    }
+}
