@@ -23,8 +23,15 @@ public final class SheetEdit {
     }
 
     /** The value as it stands there; empty where the key or its table is missing. */
-    public String literal(String header, int place, String key) {
-        int line = line(header, place, key);
+    public String literal(String table, int place, String key) {
+        Place at = new Place(table, place, key);
+        if (at.inline()) {
+            String inner = literal(at.header(), place, at.inner());
+            return inner.isEmpty()
+                    ? literal(at.header(), place, at.inner() + "." + key)
+                    : new InlineTable(inner).literal(key);
+        }
+        int line = line(at.header(), place, key);
         if (line < 0) {
             return "";
         }
@@ -33,16 +40,45 @@ public final class SheetEdit {
     }
 
     /** Line of a key, from 1; 0 where it is missing. */
-    public int lineOf(String header, int place, String key) {
-        return line(header, place, key) + 1;
+    public int lineOf(String table, int place, String key) {
+        Place at = new Place(table, place, key);
+        if (!at.inline()) {
+            return line(at.header(), place, key) + 1;
+        }
+        return literal(table, place, key).isEmpty()
+                ? 0
+                : Math.max(line(at.header(), place, at.inner()), line(at.header(), place, at.inner() + "." + key)) + 1;
+    }
+
+    /** Line on which a table begins, from 1; 0 where it is missing. */
+    public int lineOf(String table, int place) {
+        return table(new Place(table, place, "").header(), place) + 1;
     }
 
     /**
      * Sets a value.
      *
+     * @param table its header, such as {@code [[instrument]]}, or with a table inside it written in one line: {@code
+     *     [[instrument]] accuracy.voltage}
      * @param literal in TOML, quotes included; empty takes the key out
      */
-    public SheetEdit set(String header, int place, String key, String literal) {
+    public SheetEdit set(String table, int place, String key, String literal) {
+        Place at = new Place(table, place, key);
+        if (!at.inline()) {
+            return setPlain(at.header(), place, key, literal);
+        }
+        String inner = literal(at.header(), place, at.inner());
+        boolean dotted = inner.isEmpty() && !literal(table, place, key).isEmpty();
+        return dotted
+                ? setPlain(at.header(), place, at.inner() + "." + key, literal)
+                : setPlain(
+                        at.header(),
+                        place,
+                        at.inner(),
+                        new InlineTable(inner).set(key, literal).literal());
+    }
+
+    private SheetEdit setPlain(String header, int place, String key, String literal) {
         int line = line(header, place, key);
         if (line >= 0 && literal.isEmpty()) {
             lines.remove(line);
@@ -57,6 +93,71 @@ public final class SheetEdit {
         return this;
     }
 
+    /** What stands under a header, without it; empty where there is no such table. */
+    public String body(String header, int place) {
+        int table = table(header, place);
+        return table < 0 ? "" : String.join("\n", lines.subList(table + 1, end(table)));
+    }
+
+    /** Adds a table behind the last of its header, or at the end. */
+    public SheetEdit add(String header, String body) {
+        int last = table(header, count(header) - 1);
+        int end = last < 0 ? lines.size() : content(last);
+        while (end > 0 && lines.get(end - 1).isBlank()) {
+            end--;
+        }
+        List<String> added = new ArrayList<>(List.of("", header));
+        added.addAll(List.of(body.split("\n", -1)));
+        if (end == lines.size()) {
+            added.add("");
+        }
+        lines.addAll(end, added);
+        return this;
+    }
+
+    /** Takes a table out, with the comment right above it. */
+    public SheetEdit takeOut(String header, int place) {
+        int table = table(header, place);
+        if (table < 0) {
+            return this;
+        }
+        int from = table;
+        while (from > 0 && lines.get(from - 1).startsWith("#")) {
+            from--;
+        }
+        while (from > 0 && lines.get(from - 1).isBlank()) {
+            from--;
+        }
+        lines.subList(from, content(table)).clear();
+        return this;
+    }
+
+    /** Behind the last line that belongs to a table: what comes after it is the next table's, or blank. */
+    private int content(int table) {
+        int end = end(table);
+        while (end > table + 1
+                && (lines.get(end - 1).isBlank() || lines.get(end - 1).startsWith("#"))) {
+            end--;
+        }
+        return end;
+    }
+
+    /** Where a key stands: under a header, perhaps in a table inside that is written in one line. */
+    private record Place(String table, int place, String key) {
+        String header() {
+            int blank = table.indexOf("] ");
+            return blank < 0 ? table : table.substring(0, blank + 1);
+        }
+
+        boolean inline() {
+            return table.contains("] ");
+        }
+
+        String inner() {
+            return table.substring(table.indexOf("] ") + 2);
+        }
+    }
+
     private void insert(String header, int place, String line) {
         int table = table(header, place);
         if (table < 0) {
@@ -66,12 +167,7 @@ public final class SheetEdit {
             lines.addAll(List.of("", header, line, ""));
             return;
         }
-        int end = end(table);
-        while (end > table + 1
-                && (lines.get(end - 1).isBlank() || lines.get(end - 1).startsWith("#"))) {
-            end--;
-        }
-        lines.add(end, line);
+        lines.add(content(table), line);
     }
 
     private int line(String header, int place, String key) {

@@ -9,18 +9,33 @@ import railwitness.drivers.sheet.SheetTable;
 
 /** The three kinds of sheet, told apart by the table that only they have. */
 public enum SheetKind {
-    DESIGN("design sheet", "^\\s*\\[(unit|converter|transformer)\\]", DesignReader::design),
-    BENCH("bench sheet", "^\\s*\\[(bench|\\[instrument\\])\\]", BenchSheet::from),
-    PLAN("plan", "^\\s*\\[(plan|\\[stage\\])\\]", PlanReader::plan);
+    DESIGN(
+            "design sheet",
+            "^\\s*\\[(unit|converter|transformer)\\]",
+            DesignReader::design,
+            "[transformer]\n[switches]\n[rectifier]\n[filter]\n"),
+    BENCH("bench sheet", "^\\s*\\[(bench|\\[instrument\\])\\]", BenchSheet::from, ""),
+    PLAN("plan", "^\\s*\\[(plan|\\[stage\\])\\]", PlanReader::plan, "");
 
     private final String word;
     private final Pattern mark;
     private final Function<SheetTable, ?> reader;
+    private final String everyTable;
 
-    SheetKind(String word, String mark, Function<SheetTable, ?> reader) {
+    /** @param everyTable the tables of which the reader only asks for keys where they are there */
+    SheetKind(String word, String mark, Function<SheetTable, ?> reader, String everyTable) {
         this.word = word;
         this.mark = Pattern.compile(mark, Pattern.MULTILINE);
         this.reader = reader;
+        this.everyTable = everyTable;
+    }
+
+    Function<SheetTable, ?> reader() {
+        return reader;
+    }
+
+    String everyTable() {
+        return everyTable;
     }
 
     /** What people call it. */

@@ -21,6 +21,16 @@ public record Sheets(SheetText<Design> design, SheetText<BenchSheet> bench, Shee
         return SheetText.of("design", Sheet.of(file, text), DesignReader::design);
     }
 
+    /** @param file name for messages */
+    public static SheetText<BenchSheet> bench(String file, String text) {
+        return SheetText.of("bench", Sheet.of(file, text), BenchSheet::from);
+    }
+
+    /** @param file name for messages */
+    public static SheetText<Plan> plan(String file, String text) {
+        return SheetText.of("plan", Sheet.of(file, text), PlanReader::plan);
+    }
+
     public static SheetText<BenchSheet> bench(Path file) {
         return SheetText.of("bench", Sheet.of(file), BenchSheet::from);
     }

@@ -55,7 +55,7 @@ class SheetEditTest {
     void everyFieldOfTheDemoSetToItselfLeavesTheSheetAsItWas() {
         String demo = Sheets.demo().design().text();
         SheetEdit edit = new SheetEdit(demo);
-        var fields = DesignKeys.of(demo);
+        var fields = SheetKeys.of(SheetKind.DESIGN, demo);
         assertThat(fields).hasSizeGreaterThan(50);
         fields.forEach(field ->
                 edit.set(field.note().table(), field.place(), field.note().key(), field.literal()));
@@ -65,9 +65,88 @@ class SheetEditTest {
     @Test
     void everyNumberOfTheDemoIsFound() {
         String demo = Sheets.demo().design().text();
-        assertThat(DesignKeys.of(demo))
+        assertThat(SheetKeys.of(SheetKind.DESIGN, demo))
                 .filteredOn(field -> field.note().key().equals("nominal_V"))
-                .extracting(DesignKeys.Field::literal)
+                .extracting(SheetKeys.Field::literal)
                 .containsExactlyInAnyOrder("13.8", "36.7", "-36.7");
+    }
+
+    private static final String BENCH = """
+            [bench]
+            name = "wharf"
+
+            # the old one
+            [[instrument]]
+            name = "plus meter"
+            accuracy.voltage = { reading_pct = 0.015, stated_as = "limit" }   # data sheet
+
+            # borrowed
+            [[instrument]]
+            name = "minus meter"
+            """;
+
+    private static final String VOLTAGE = "[[instrument]] accuracy.voltage";
+
+    @Test
+    void keyOfAnInnerTableIsFoundAndChangedThere() {
+        SheetEdit edit = new SheetEdit(BENCH);
+        assertThat(edit.literal(VOLTAGE, 0, "reading_pct")).isEqualTo("0.015");
+        assertThat(edit.literal(VOLTAGE, 1, "reading_pct")).isEmpty();
+        assertThat(edit.lineOf(VOLTAGE, 0, "reading_pct")).isEqualTo(7);
+        assertThat(edit.set(VOLTAGE, 0, "reading_pct", "0.02").text())
+                .contains("accuracy.voltage = { reading_pct = 0.02, stated_as = \"limit\" }   # data sheet");
+    }
+
+    @Test
+    void keyOfAnInnerTableIsAddedAndTakenOut() {
+        SheetEdit edit = new SheetEdit(BENCH);
+        assertThat(edit.set(VOLTAGE, 1, "offset", "0.01").text())
+                .endsWith("name = \"minus meter\"\naccuracy.voltage = { offset = 0.01 }\n");
+        assertThat(edit.set(VOLTAGE, 1, "offset", "").text()).isEqualTo(BENCH);
+    }
+
+    @Test
+    void tableIsTakenOutWithTheCommentAboveIt() {
+        assertThat(new SheetEdit(BENCH).takeOut("[[instrument]]", 0).text()).isEqualTo("""
+                        [bench]
+                        name = "wharf"
+
+                        # borrowed
+                        [[instrument]]
+                        name = "minus meter"
+                        """);
+        assertThat(new SheetEdit(BENCH).takeOut("[[instrument]]", 1).text())
+                .endsWith("stated_as = \"limit\" }   # data sheet\n");
+    }
+
+    @Test
+    void tableIsAddedBehindItsLikes() {
+        String more = new SheetEdit(BENCH + "\n[[hand_read]]\nname = \"old one\"\n")
+                .add("[[instrument]]", "name = \"supply\"\nkind = \"supply\"")
+                .text();
+        assertThat(more)
+                .contains(
+                        "name = \"minus meter\"\n\n[[instrument]]\nname = \"supply\"\nkind = \"supply\"\n\n[[hand_read]]");
+        assertThat(new SheetEdit(BENCH)
+                        .add("[[hand_read]]", "name = \"old one\"")
+                        .text())
+                .endsWith("name = \"minus meter\"\n\n[[hand_read]]\nname = \"old one\"\n");
+    }
+
+    @Test
+    void addedTableTakenOutAgainLeavesTheSheetAsItWas() {
+        for (String demo : java.util.List.of(
+                Sheets.demo().design().text(),
+                Sheets.demo().bench().text(),
+                Sheets.demo().plan().text())) {
+            SheetEdit edit = new SheetEdit(demo);
+            String header = demo.contains("[[stage]]")
+                    ? "[[stage]]"
+                    : demo.contains("[bench]") ? "[[instrument]]" : "[[requirement]]";
+            int before = edit.count(header);
+            edit.add(header, "name = \"x\"");
+            assertThat(edit.count(header)).isEqualTo(before + 1);
+            assertThat(edit.takeOut(header, before).text()).isEqualTo(demo);
+        }
     }
 }

@@ -13,7 +13,7 @@ class SheetsDocumentTest {
     /** To write the document anew after adding a key: {@code mvn test -pl logger -am -Dtest=SheetsDocumentTest -Dwrite.docs}. */
     @Test
     void documentListsEveryKeyWithUnitRangeAndMeaning() throws IOException {
-        String wanted = SheetKeys.document();
+        String wanted = SheetsDocument.document();
         if (System.getProperty("write.docs") != null) {
             Files.writeString(DOCUMENT, wanted);
         }

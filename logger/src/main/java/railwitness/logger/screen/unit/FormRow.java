@@ -13,16 +13,16 @@ import railwitness.logger.screen.paper.Numbers;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.theme.Palette;
 import railwitness.logger.screen.theme.Type;
-import railwitness.logger.sheet.DesignKeys;
+import railwitness.logger.sheet.SheetKeys;
 
 /** One key of the design sheet: what it means, its value, its unit; its fault below, in words. */
 final class FormRow extends JPanel {
-    private final transient DesignKeys.Field field;
+    private final transient SheetKeys.Field field;
     private final JTextField value = new JTextField(12);
     private final Note fault = new Note("", Type.CAPTION, Palette::fault);
 
     /** @param changed told the value as TOML; empty when the key is to go */
-    FormRow(DesignKeys.Field field, Consumer<FormRow> changed) {
+    FormRow(SheetKeys.Field field, Consumer<FormRow> changed) {
         super(new MigLayout("insets 0, gap 8 0, fillx, wrap 3, hidemode 3", "[grow,fill][150!,fill][60!]"));
         this.field = field;
         setOpaque(false);
@@ -62,7 +62,7 @@ final class FormRow extends JPanel {
         fault("");
     }
 
-    DesignKeys.Field field() {
+    SheetKeys.Field field() {
         return field;
     }
 

@@ -9,8 +9,8 @@ import railwitness.logger.screen.paper.Label;
 import railwitness.logger.screen.paper.Readable;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.theme.Type;
-import railwitness.logger.sheet.DesignKeys;
 import railwitness.logger.sheet.SheetEdit;
+import railwitness.logger.sheet.SheetKeys;
 
 /** All keys of a design sheet, table by table. */
 final class UnitForm extends Readable {
@@ -26,7 +26,9 @@ final class UnitForm extends Readable {
         removeAll();
         List<FormRow> made = new ArrayList<>();
         String table = "";
-        for (DesignKeys.Field field : DesignKeys.of(text)) {
+        for (SheetKeys.Field field : SheetKeys.of(railwitness.logger.sheet.SheetKind.DESIGN, text).stream()
+                .filter(f -> !f.header().equals("[[requirement]]"))
+                .toList()) {
             String mine = field.note().table() + field.place();
             if (!mine.equals(table)) {
                 table = mine;
@@ -52,7 +54,7 @@ final class UnitForm extends Readable {
         SheetEdit edit = new SheetEdit(text);
         List<SheetFault> left = new ArrayList<>(faults);
         for (FormRow row : rows) {
-            DesignKeys.Field field = row.field();
+            SheetKeys.Field field = row.field();
             int line = edit.lineOf(
                     field.note().table(), field.place(), field.note().key());
             String words = left.stream()

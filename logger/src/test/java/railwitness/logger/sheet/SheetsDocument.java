@@ -10,7 +10,7 @@ import railwitness.drivers.sheet.SheetException;
 import railwitness.drivers.sheet.SheetTable;
 
 /** Every key that the three sheets know, found by reading sheets that reach every branch, written as a document. */
-final class SheetKeys {
+final class SheetsDocument {
     private static final String DESIGN = """
             [transformer]
             [switches]
@@ -53,7 +53,7 @@ final class SheetKeys {
             [[resistor_bank]]
             """;
 
-    private SheetKeys() {}
+    private SheetsDocument() {}
 
     static String document() {
         StringBuilder text = new StringBuilder("""
