@@ -83,16 +83,25 @@ public final class Sheet {
         T result = null;
         try {
             result = reader.apply(root());
+            tables.forEach(SheetTable::refuseUnknown);
         } catch (IllegalArgumentException e) {
             if (faults.isEmpty()) {
                 fault(1, e.getMessage());
             }
+            refuseUnknownOfThoseRead();
         }
-        tables.forEach(SheetTable::refuseUnknown);
         if (!faults.isEmpty()) {
             throw new SheetException(faults);
         }
         return result;
+    }
+
+    /** A reader that broke off has not asked for everything in the table it was in, nor in those around it. */
+    private void refuseUnknownOfThoseRead() {
+        String last = tables.isEmpty() ? "" : tables.get(tables.size() - 1).name();
+        List.copyOf(tables).stream()
+                .filter(table -> table.name().equals(last) || !last.startsWith(table.name()))
+                .forEach(SheetTable::refuseUnknown);
     }
 
     private SheetTable root() {

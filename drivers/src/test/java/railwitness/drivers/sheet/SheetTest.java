@@ -1,6 +1,7 @@
 package railwitness.drivers.sheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.nio.file.Path;
@@ -180,5 +181,31 @@ class SheetTest {
         assertThat(catchThrowableOfType(SheetException.class, () -> Sheet.of(Path.of("no-such-sheet.toml")))
                         .getMessage())
                 .isEqualTo("no-such-sheet.toml:1: cannot be read; is the name right, and may you read it?");
+    }
+
+    @Test
+    void tablesNotReachedAfterAFaultAreNotCalledUnknown() {
+        Sheet sheet = Sheet.of("x.toml", """
+                [first]
+                size_V = "abc"
+                sise_V = 3
+                [second]
+                size_V = 2
+                """);
+        assertThatThrownBy(() -> sheet.read(root -> {
+                    double size = root.table("first", "the first")
+                            .number("size_V", "its size")
+                            .between(1, 60)
+                            .required();
+                    if (size < 2) {
+                        throw new IllegalArgumentException("size");
+                    }
+                    return root.table("second", "the second")
+                            .number("size_V", "its size")
+                            .required();
+                }))
+                .hasMessageContaining("x.toml:2:")
+                .hasMessageContaining("sise_V is not a key")
+                .hasMessageNotContaining("second");
     }
 }

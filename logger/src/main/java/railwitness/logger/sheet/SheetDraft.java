@@ -10,6 +10,9 @@ import railwitness.logger.plan.Plan;
 
 /** A sheet that a person is writing: its text, and what it said when it was last in order. Not for several threads. */
 public final class SheetDraft<T> {
+    /** Begins the comment beside a value that is only an example. */
+    static final String OPEN = "# fill in";
+
     private final SheetKind kind;
     private final BiFunction<String, String, SheetText<T>> reader;
     private SheetText<T> good;
@@ -69,8 +72,19 @@ public final class SheetDraft<T> {
 
     /** @param literal in TOML; empty takes the key out */
     public void set(SheetKeys.Field field, String literal) {
-        text = edit().set(field.note().table(), field.place(), field.note().key(), literal)
-                .text();
+        SheetEdit edit =
+                edit().set(field.note().table(), field.place(), field.note().key(), literal);
+        if (field.open()) {
+            edit.withoutComment(
+                    field.note().table(), field.place(), field.note().key());
+        }
+        text = edit.text();
+    }
+
+    /** The same sheet in a file of another name. */
+    public SheetText<T> named(String fileName) {
+        good = new SheetText<>(good.kind(), fileName, good.text(), good.content());
+        return good;
     }
 
     /** Another text, as {@link SheetEdit} made it. */

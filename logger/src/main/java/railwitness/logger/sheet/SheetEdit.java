@@ -78,6 +78,44 @@ public final class SheetEdit {
                         new InlineTable(inner).set(key, literal).literal());
     }
 
+    /** The comment behind a value, with its mark; empty where there is none. */
+    public String comment(String table, int place, String key) {
+        int line = lineOf(table, place, key) - 1;
+        Matcher matcher = VALUE.matcher(line < 0 ? "" : lines.get(line));
+        return matcher.matches() ? matcher.group(5).strip() : "";
+    }
+
+    /** Takes the comment behind a value out. */
+    public SheetEdit withoutComment(String table, int place, String key) {
+        int line = lineOf(table, place, key) - 1;
+        Matcher matcher = VALUE.matcher(line < 0 ? "" : lines.get(line));
+        if (matcher.matches()) {
+            lines.set(line, matcher.group(1) + matcher.group(2) + matcher.group(3) + matcher.group(4));
+        }
+        return this;
+    }
+
+    /** Puts a table, with the comment right above it, before the one of its kind that stands before it. */
+    public SheetEdit earlier(String header, int place) {
+        if (place > 0 && place < count(header)) {
+            int table = table(header, place);
+            int from = commented(table);
+            List<String> moved = new ArrayList<>(lines.subList(from, content(table)));
+            takeOut(header, place);
+            moved.add("");
+            lines.addAll(commented(table(header, place - 1)), moved);
+        }
+        return this;
+    }
+
+    private int commented(int table) {
+        int from = table;
+        while (from > 0 && lines.get(from - 1).startsWith("#")) {
+            from--;
+        }
+        return from;
+    }
+
     private SheetEdit setPlain(String header, int place, String key, String literal) {
         int line = line(header, place, key);
         if (line >= 0 && literal.isEmpty()) {
@@ -121,10 +159,7 @@ public final class SheetEdit {
         if (table < 0) {
             return this;
         }
-        int from = table;
-        while (from > 0 && lines.get(from - 1).startsWith("#")) {
-            from--;
-        }
+        int from = commented(table);
         while (from > 0 && lines.get(from - 1).isBlank()) {
             from--;
         }

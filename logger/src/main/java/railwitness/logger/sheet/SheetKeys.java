@@ -16,8 +16,9 @@ public final class SheetKeys {
      *
      * @param place which of several tables of one name, from 0
      * @param literal as it stands in the sheet, quotes included; empty where it does not
+     * @param open what stands there is only an example, and the comment beside it says so
      */
-    public record Field(KeyNote note, int place, String literal) {
+    public record Field(KeyNote note, int place, String literal, boolean open) {
         private static final String ONE_OF = "one of ";
 
         /** The words that may stand there; empty where anything else may. */
@@ -73,7 +74,11 @@ public final class SheetKeys {
         return notes.stream()
                 .filter(note -> note.table().equals(header) || note.table().startsWith(header + " "))
                 .filter(note -> !note.type().startsWith("table"))
-                .map(note -> new Field(note, place, edit.literal(note.table(), place, note.key())))
+                .map(note -> new Field(
+                        note,
+                        place,
+                        edit.literal(note.table(), place, note.key()),
+                        edit.comment(note.table(), place, note.key()).startsWith(SheetDraft.OPEN)))
                 .toList();
     }
 

@@ -22,11 +22,6 @@ public record Sheets(SheetText<Design> design, SheetText<BenchSheet> bench, Shee
     }
 
     /** @param file name for messages */
-    public static SheetText<BenchSheet> bench(String file, String text) {
-        return SheetText.of("bench", Sheet.of(file, text), BenchSheet::from);
-    }
-
-    /** @param file name for messages */
     public static SheetText<Plan> plan(String file, String text) {
         return SheetText.of("plan", Sheet.of(file, text), PlanReader::plan);
     }
@@ -52,11 +47,20 @@ public record Sheets(SheetText<Design> design, SheetText<BenchSheet> bench, Shee
                 SheetText.of("plan", packed("plan.toml"), PlanReader::plan));
     }
 
+    /** A design sheet to begin with: every value in it is an example, those that must be changed say so. */
+    public static SheetText<Design> newDesign() {
+        return SheetText.of("design", packed("/railwitness/logger/sheet/", "new-unit.toml"), DesignReader::design);
+    }
+
     private static Sheet packed(String name) {
-        try (InputStream in = Sheets.class.getResourceAsStream("/railwitness/demo/" + name)) {
+        return packed("/railwitness/demo/", name);
+    }
+
+    private static Sheet packed(String folder, String name) {
+        try (InputStream in = Sheets.class.getResourceAsStream(folder + name)) {
             return Sheet.of(name, new String(in.readAllBytes(), StandardCharsets.UTF_8));
         } catch (IOException e) {
-            throw new UncheckedIOException("the demo's " + name + " is not in the program", e);
+            throw new UncheckedIOException("the sheet " + name + " is not in the program", e);
         }
     }
 }

@@ -149,4 +149,26 @@ class SheetEditTest {
             assertThat(edit.takeOut(header, before).text()).isEqualTo(demo);
         }
     }
+
+    @Test
+    void tableGoesBeforeItsLikeWithItsComment() {
+        assertThat(new SheetEdit(BENCH).earlier("[[instrument]]", 1).text()).isEqualTo("""
+                [bench]
+                name = "wharf"
+
+                # borrowed
+                [[instrument]]
+                name = "minus meter"
+
+                # the old one
+                [[instrument]]
+                name = "plus meter"
+                accuracy.voltage = { reading_pct = 0.015, stated_as = "limit" }   # data sheet
+                """);
+    }
+
+    @Test
+    void firstTableCannotGoEarlier() {
+        assertThat(new SheetEdit(BENCH).earlier("[[instrument]]", 0).text()).isEqualTo(BENCH);
+    }
 }

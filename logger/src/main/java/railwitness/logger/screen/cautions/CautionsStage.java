@@ -57,7 +57,7 @@ public final class CautionsStage implements Stage {
 
     @Override
     public Optional<String> closed() {
-        return desk.running() ? Optional.of(Words.of("closed.running")) : Optional.empty();
+        return desk.running() ? Optional.of(Words.of("closed.running")) : desk.unfinished();
     }
 
     @Override

@@ -24,6 +24,6 @@ public final class ChannelNames {
 
     /** As it is written beside a number. */
     public static String unit(Quantity quantity) {
-        return Words.orElse("unit." + quantity.unit(), quantity.unit());
+        return Words.orElse("symbol." + quantity.unit(), quantity.unit());
     }
 }

@@ -2,7 +2,9 @@ package railwitness.logger.screen.stage;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -13,6 +15,7 @@ import railwitness.logger.findings.SessionFindings;
 import railwitness.logger.screen.live.LiveRun;
 import railwitness.logger.screen.live.RunStarter;
 import railwitness.logger.screen.live.RunView;
+import railwitness.logger.sheet.SheetKind;
 import railwitness.logger.sheet.Sheets;
 
 /** Everything that is open: the sheets, how it is run, the run, the session looked at. Used on the event thread alone. */
@@ -21,6 +24,7 @@ public final class Desk {
     private final Path folder;
     private final PortUse ports = new PortUse();
     private final Remembered remembered;
+    private final Map<SheetKind, String> unfinished = new EnumMap<>(SheetKind.class);
     private final List<Runnable> watchers = new ArrayList<>();
     private final ExecutorService workers = Executors.newFixedThreadPool(2, task -> {
         Thread thread = new Thread(task, "behind the desk");
@@ -84,6 +88,24 @@ public final class Desk {
 
     public Sheets sheets() {
         return sheets;
+    }
+
+    /**
+     * A sheet is being written and cannot be used yet; what lies on the desk is older than what the person sees.
+     *
+     * @param why in words; empty when it is in order again
+     */
+    public void unfinished(SheetKind kind, String why) {
+        if (why.isEmpty()) {
+            unfinished.remove(kind);
+        } else {
+            unfinished.put(kind, why);
+        }
+    }
+
+    /** Why the sheets cannot be used as they are; empty when they can. */
+    public Optional<String> unfinished() {
+        return unfinished.values().stream().findFirst();
     }
 
     /** Nothing but the demo lies on the desk. */

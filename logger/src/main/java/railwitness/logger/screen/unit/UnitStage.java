@@ -1,65 +1,103 @@
 package railwitness.logger.screen.unit;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.awt.CardLayout;
 import java.util.List;
 import java.util.Optional;
+import javax.swing.ButtonGroup;
 import javax.swing.JComponent;
-import javax.swing.JFileChooser;
 import javax.swing.JPanel;
+import javax.swing.JRadioButton;
 import javax.swing.Timer;
 import net.miginfocom.swing.MigLayout;
 import railwitness.analysis.design.Design;
-import railwitness.drivers.sheet.SheetException;
 import railwitness.drivers.sheet.SheetFault;
+import railwitness.logger.plan.Plan;
+import railwitness.logger.screen.form.FieldEditor;
+import railwitness.logger.screen.form.FormPart;
+import railwitness.logger.screen.form.SheetFiles;
+import railwitness.logger.screen.form.SheetForm;
 import railwitness.logger.screen.paper.Label;
 import railwitness.logger.screen.paper.Scroll;
 import railwitness.logger.screen.paper.Sheet;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.stage.Act;
+import railwitness.logger.screen.stage.Asker;
 import railwitness.logger.screen.stage.Desk;
 import railwitness.logger.screen.stage.Line;
+import railwitness.logger.screen.stage.Question;
 import railwitness.logger.screen.stage.Stage;
 import railwitness.logger.screen.theme.Palette;
 import railwitness.logger.screen.theme.Type;
-import railwitness.logger.sheet.SheetEdit;
-import railwitness.logger.sheet.SheetKind;
-import railwitness.logger.sheet.SheetText;
+import railwitness.logger.sheet.SheetDraft;
+import railwitness.logger.sheet.SheetKeys;
 import railwitness.logger.sheet.Sheets;
 
-/** The design sheet in a form, the text of the person kept underneath, with what it predicts beside it. */
+/** Design sheet and plan in a form, the text of the person kept underneath, with what they come to beside it. */
 public final class UnitStage implements Stage {
     private static final int PAUSE_MILLIS = 250;
 
     private final Desk desk;
+    private final Asker asker;
     private final Runnable next;
     private final JPanel face = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
     private final Label title = Label.of("", Type.TITLE);
     private final Label caption = Label.muted("", Type.TEXT);
-    private final UnitForm form = new UnitForm(this::typed);
+    private final JRadioButton unit = new JRadioButton(Words.of("unit.sheet"), true);
+    private final JRadioButton plan = new JRadioButton(Words.of("unit.plan"));
+    private final SheetForm form = new SheetForm(this::typed);
     private final PredictionPanel prediction = new PredictionPanel();
+    private final PlanPanel planned = new PlanPanel();
+    private final CardLayout cards = new CardLayout();
+    private final JPanel beside = new JPanel(cards);
     private final Timer pause = new Timer(PAUSE_MILLIS, e -> read());
-    private SheetText<Design> shown;
-    private String text = "";
-    private List<String> faults = List.of();
-    private int marked;
+    private final SheetDraft<Design> design;
+    private final SheetDraft<Plan> steps;
+    private final SheetFiles files;
+    private Sheets shown;
+    private String saved;
+    private List<SheetFault> elsewhere = List.of();
+    private long open;
 
     /** @param next goes on to the bench */
-    public UnitStage(Desk desk, Runnable next) {
+    public UnitStage(Desk desk, Asker asker, Runnable next) {
         this.desk = desk;
+        this.asker = asker;
         this.next = next;
+        this.design = SheetDraft.design(desk.sheets().design());
+        this.steps = SheetDraft.plan(desk.sheets().plan());
+        this.saved = design.text();
+        this.files = new SheetFiles(desk, asker, face);
         pause.setRepeats(false);
+        face.add(left(), "grow, push, w 56%!");
+        beside.setOpaque(false);
+        beside.add(Scroll.of(prediction), "unit");
+        beside.add(Scroll.of(planned), "plan");
+        Sheet right = new Sheet(new MigLayout("insets 14 18 8 12, fill"), Palette::paper);
+        right.add(beside, "grow, push");
+        face.add(right, "grow, push, w 44%!");
+    }
+
+    private Sheet left() {
         Sheet left = new Sheet(
-                new MigLayout("insets 14 20 0 20, gap 0, fill, wrap 1", "[grow,fill]", "[][]8[grow,fill]"),
+                new MigLayout("insets 14 20 0 20, gap 0, fill, wrap 2", "[grow,fill][]", "[][]8[grow,fill]"),
                 Palette::sheet,
                 Sheet.Edge.RIGHT);
+        ButtonGroup group = new ButtonGroup();
+        JPanel choice = new JPanel(new MigLayout("insets 0, gap 14"));
+        choice.setOpaque(false);
+        for (JRadioButton one : List.of(unit, plan)) {
+            group.add(one);
+            one.setFont(Type.TEXT.font());
+            one.addActionListener(e -> turned());
+            choice.add(one);
+        }
+        unit.setName("the unit");
+        plan.setName("the plan");
         left.add(title, "wmin 0");
-        left.add(caption, "wmin 0");
-        left.add(Scroll.of(form), "grow, push");
-        Sheet right = new Sheet(new MigLayout("insets 14 18 8 12, fill"), Palette::paper);
-        right.add(Scroll.of(prediction), "grow, push");
-        face.add(left, "grow, push, w 56%!");
-        face.add(right, "grow, push, w 44%!");
+        left.add(choice);
+        left.add(caption, "wmin 0, span 2");
+        left.add(Scroll.of(form), "grow, push, span 2");
+        return left;
     }
 
     @Override
@@ -77,61 +115,112 @@ public final class UnitStage implements Stage {
         return desk.running() ? Optional.of(Words.of("closed.running")) : Optional.empty();
     }
 
-    @Override
-    public void moment() {
-        if (shown != desk.sheets().design()) {
-            shown = desk.sheets().design();
-            if (!shown.text().equals(text)) {
-                text = shown.text();
-                form.show(text);
-            }
-            title.setText(shown.content().unit().name());
-            caption.setText(Words.of(
-                    desk.demo() ? "unit.demo" : "unit.files",
-                    shown.fileName(),
-                    desk.sheets().bench().fileName(),
-                    desk.sheets().plan().fileName()));
-            prediction.show(shown.content());
-        }
+    /** The other of the two sheets was chosen. */
+    private void turned() {
+        cards.show(beside, plan.isSelected() ? "plan" : "unit");
+        build();
+        mark();
     }
 
-    private void typed(FormRow row) {
-        var field = row.field();
-        text = new SheetEdit(text)
-                .set(field.note().table(), field.place(), field.note().key(), row.literal())
-                .text();
+    private SheetDraft<?> draft() {
+        return plan.isSelected() ? steps : design;
+    }
+
+    private void build() {
+        form.show(parts());
+    }
+
+    private List<FormPart> parts() {
+        return plan.isSelected()
+                ? new PlanParts(steps, this::restructured).parts()
+                : new DesignParts(design, this::restructured).parts();
+    }
+
+    @Override
+    public void moment() {
+        if (shown == desk.sheets()) {
+            return;
+        }
+        shown = desk.sheets();
+        if (shown.design() != design.good()) {
+            design.show(shown.design());
+            saved = design.text();
+        }
+        if (shown.plan() != steps.good()) {
+            steps.show(shown.plan());
+        }
+        build();
+        mark();
+        title.setText(shown.design().content().unit().name());
+        caption.setText(Words.of(
+                desk.demo() ? "unit.demo" : "unit.files",
+                shown.design().fileName(),
+                shown.bench().fileName(),
+                shown.plan().fileName()));
+        prediction.show(shown.design().content());
+        planned.show(shown);
+    }
+
+    private void typed(FieldEditor editor) {
+        draft().set(editor.field(), editor.literal());
         pause.restart();
     }
 
-    /** What was typed, read as the sheet's reader reads it. */
+    /** A table has come, gone or moved. */
+    private void restructured() {
+        pause.stop();
+        read();
+    }
+
+    /** What was written, read as the sheet's reader reads it. */
     private void read() {
-        try {
-            SheetText<Design> design = Sheets.design(desk.sheets().design().fileName(), text);
-            faults = form.faults(text, List.of());
-            marked = 0;
-            desk.sheets(new Sheets(design, desk.sheets().bench(), desk.sheets().plan()));
-        } catch (SheetException e) {
-            List<SheetFault> found = e.faults();
-            marked = found.size();
-            faults = form.faults(text, found);
+        if (draft().read()) {
+            desk.sheets(new Sheets(design.good(), desk.sheets().bench(), steps.good()));
         }
-        form.revalidate();
+        build();
+        mark();
+    }
+
+    /** Every fault at its field. */
+    private void mark() {
+        open = design.fields().stream().filter(SheetKeys.Field::open).count();
+        elsewhere = form.faults(draft().edit(), draft().faults());
+        for (SheetDraft<?> one : List.of(design, steps)) {
+            desk.unfinished(one.kind(), one.faults().isEmpty() ? "" : Words.of("unfinished." + one.kind()));
+        }
     }
 
     @Override
     public Line line() {
-        Act open = new Act("open", Words.of("act.sheet.open"), "control O", false, this::open);
-        Act save = new Act("save", Words.of("act.sheet.save"), "control S", false, this::save);
-        Act on = new Act("next", Words.of("act.bench"), "control ENTER", true, this::goOn);
-        if (marked > 0) {
+        Act[] acts = {
+            new Act("new", Words.of("act.unit.new"), "control N", false, this::begin),
+            new Act("open", Words.of("act.sheet.open"), "control O", false, files::open),
+            new Act("save", Words.of("act.sheet.save"), "control S", false, () -> files.save(draft(), this::kept)),
+            new Act("next", Words.of("act.bench"), "control ENTER", true, this::goOn)
+        };
+        String sheet = plan.isSelected() ? "unit.plan." : "unit.";
+        if (!draft().faults().isEmpty()) {
             return Line.of(
-                    Words.of("unit.faults", marked),
-                    faults.isEmpty() ? Words.of("unit.faults.marked") : faults.get(0),
-                    open,
-                    save,
-                    on);
+                    Words.of(sheet + "faults", draft().faults().size()),
+                    elsewhere.isEmpty()
+                            ? Words.of("unit.faults.marked")
+                            : elsewhere.get(0).toString(),
+                    acts);
         }
-        return Line.of(Words.of("unit.good"), Words.of("unit.next"), open, save, on);
+        if (open > 0 && unit.isSelected()) {
+            return Line.of(Words.of("unit.open", open), Words.of("unit.open.next"), acts);
+        }
+        return Line.of(Words.of(sheet + "good"), Words.of(sheet + "next"), acts);
+    }
+
+    private void kept(String fileName) {
+        if (plan.isSelected()) {
+            steps.named(fileName);
+        } else {
+            design.named(fileName);
+            saved = design.text();
+        }
+        desk.sheets(new Sheets(design.good(), desk.sheets().bench(), steps.good()));
     }
 
     private void goOn() {
@@ -139,47 +228,35 @@ public final class UnitStage implements Stage {
             pause.stop();
             read();
         }
-        if (marked > 0) {
-            desk.message(Words.of("unit.faults.first"));
+        if (desk.unfinished().isPresent()) {
+            desk.message(desk.unfinished().get());
+            form.focusFault();
         } else {
             next.run();
         }
     }
 
-    private void open() {
-        JFileChooser chooser = new JFileChooser(desk.folder().toFile());
-        chooser.setDialogTitle(Words.of("act.sheet.open"));
-        if (chooser.showOpenDialog(face) == JFileChooser.APPROVE_OPTION) {
-            Path file = chooser.getSelectedFile().toPath();
-            Sheets now = desk.sheets();
-            desk.work(() -> with(now, file), desk::sheets, desk::message);
+    /** A new unit, once the person does not mind losing what was not saved. */
+    private void begin() {
+        if (design.text().equals(saved)) {
+            blank();
+            return;
         }
+        asker.ask(new Question(
+                "new unit",
+                Words.of("unit.new.question"),
+                Optional.empty(),
+                List.of(
+                        new Question.Answer(Words.of("unit.new.no"), typed -> {}),
+                        new Question.Answer(Words.of("unit.new.yes"), typed -> blank()))));
     }
 
-    /** The sheets with one of them replaced, whichever kind the file is. */
-    private static Sheets with(Sheets now, Path file) {
-        return switch (SheetKind.check(file)) {
-            case DESIGN -> new Sheets(Sheets.design(file), now.bench(), now.plan());
-            case BENCH -> new Sheets(now.design(), Sheets.bench(file), now.plan());
-            case PLAN -> new Sheets(now.design(), now.bench(), Sheets.plan(file));
-        };
-    }
-
-    private void save() {
-        JFileChooser chooser = new JFileChooser(desk.folder().toFile());
-        chooser.setDialogTitle(Words.of("act.sheet.save"));
-        chooser.setSelectedFile(
-                desk.folder().resolve(desk.sheets().design().fileName()).toFile());
-        if (chooser.showSaveDialog(face) == JFileChooser.APPROVE_OPTION) {
-            Path file = chooser.getSelectedFile().toPath();
-            String kept = text;
-            desk.work(
-                    () -> {
-                        Files.createDirectories(file.toAbsolutePath().getParent());
-                        return Files.writeString(file, kept);
-                    },
-                    path -> desk.message(Words.of("unit.saved", path)),
-                    desk::message);
-        }
+    private void blank() {
+        pause.stop();
+        unit.setSelected(true);
+        cards.show(beside, "unit");
+        desk.sheets(new Sheets(
+                Sheets.newDesign(), desk.sheets().bench(), desk.sheets().plan()));
+        form.focusFirst();
     }
 }

@@ -17,7 +17,7 @@ record Stages(Desk desk, Asker asker, Consumer<String> enter) {
     List<Stage> all() {
         FindingsStage findings = new FindingsStage(desk);
         return List.of(
-                new UnitStage(desk, () -> enter.accept("bench")),
+                new UnitStage(desk, asker, () -> enter.accept("bench")),
                 new BenchStage(desk, () -> enter.accept("cautions")),
                 new CautionsStage(desk, () -> enter.accept("run")),
                 new RunStage(desk, asker, () -> enter.accept("findings")),

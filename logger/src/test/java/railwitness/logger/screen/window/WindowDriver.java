@@ -59,6 +59,29 @@ final class WindowDriver implements AutoCloseable {
         key(KeyEvent.VK_ENTER, KeyEvent.VK_CONTROL);
     }
 
+    /** Gives the focus to something, as Tab does in the end. */
+    void focus(String name) {
+        until(name + " is there", () -> named(name) != null);
+        ask(() -> {
+            Component found = named(window.frame(), name);
+            ((javax.swing.JComponent) found).scrollRectToVisible(new java.awt.Rectangle(1, 1));
+            found.requestFocusInWindow();
+            return true;
+        });
+        until(name + " has the focus", () -> focused(name));
+    }
+
+    boolean focused(String name) {
+        Component found = named(name);
+        return found != null && ask(found::isFocusOwner);
+    }
+
+    /** Focus and the space bar. */
+    void press(String name) {
+        focus(name);
+        key(KeyEvent.VK_SPACE);
+    }
+
     /** Small letters, digits, blanks and the signs of a path. */
     void type(String text) {
         for (char letter : text.toUpperCase(java.util.Locale.ROOT).toCharArray()) {

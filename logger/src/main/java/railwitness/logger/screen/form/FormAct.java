@@ -1,0 +1,40 @@
+package railwitness.logger.screen.form;
+
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.KeyStroke;
+import railwitness.logger.screen.paper.Keys;
+import railwitness.logger.screen.theme.Type;
+
+/**
+ * Something that can be done to a sheet, on a small button.
+ *
+ * @param name by which its button is found
+ * @param stroke its key, such as {@code control O}; empty for none
+ */
+public record FormAct(String name, String label, String stroke, Runnable done) {
+    public static FormAct of(String name, String label, Runnable done) {
+        return new FormAct(name, label, "", done);
+    }
+
+    /** A new button for it. */
+    public JButton button() {
+        JButton button = new JButton(label + (stroke.isEmpty() ? "" : "   " + Keys.words(stroke)));
+        button.setName(name);
+        button.getAccessibleContext().setAccessibleName(label);
+        button.setFont(Type.CAPTION.font());
+        button.addActionListener(e -> done.run());
+        return button;
+    }
+
+    /** Its key works wherever the focus is inside of this. */
+    public void keyIn(JComponent place) {
+        place.getInputMap(JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke(stroke), name);
+        place.getActionMap().put(name, new javax.swing.AbstractAction() {
+            @Override
+            public void actionPerformed(java.awt.event.ActionEvent e) {
+                done.run();
+            }
+        });
+    }
+}

@@ -1,0 +1,98 @@
+package railwitness.logger.screen.form;
+
+import java.awt.Component;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Consumer;
+import javax.swing.JFileChooser;
+import railwitness.logger.screen.paper.Words;
+import railwitness.logger.screen.stage.Asker;
+import railwitness.logger.screen.stage.Desk;
+import railwitness.logger.screen.stage.Question;
+import railwitness.logger.sheet.SheetDraft;
+import railwitness.logger.sheet.SheetKind;
+import railwitness.logger.sheet.Sheets;
+
+/** Opens and saves sheets. A file that the person has not opened or saved here is not replaced unasked. */
+public final class SheetFiles {
+    private final Desk desk;
+    private final Asker asker;
+    private final Component face;
+    private final Set<Path> ours = new HashSet<>();
+
+    public SheetFiles(Desk desk, Asker asker, Component face) {
+        this.desk = desk;
+        this.asker = asker;
+        this.face = face;
+    }
+
+    /** Lets the person choose a file, of whichever kind of sheet. */
+    public void open() {
+        JFileChooser chooser = new JFileChooser(desk.folder().toFile());
+        chooser.setDialogTitle(Words.of("act.sheet.open"));
+        if (chooser.showOpenDialog(face) == JFileChooser.APPROVE_OPTION) {
+            open(chooser.getSelectedFile().toPath());
+        }
+    }
+
+    private void open(Path file) {
+        Sheets now = desk.sheets();
+        desk.work(
+                () -> with(now, file),
+                sheets -> {
+                    ours.add(file.toAbsolutePath());
+                    desk.sheets(sheets);
+                },
+                desk::message);
+    }
+
+    /** The sheets with one of them replaced, whichever kind the file is. */
+    private static Sheets with(Sheets now, Path file) {
+        return switch (SheetKind.check(file)) {
+            case DESIGN -> new Sheets(Sheets.design(file), now.bench(), now.plan());
+            case BENCH -> new Sheets(now.design(), Sheets.bench(file), now.plan());
+            case PLAN -> new Sheets(now.design(), now.bench(), Sheets.plan(file));
+        };
+    }
+
+    /** @param saved told the file's name once its text is kept there */
+    public void save(SheetDraft<?> draft, Consumer<String> saved) {
+        JFileChooser chooser = new JFileChooser(desk.folder().toFile());
+        chooser.setDialogTitle(Words.of("act.sheet.save"));
+        chooser.setSelectedFile(desk.folder().resolve(draft.good().fileName()).toFile());
+        if (chooser.showSaveDialog(face) == JFileChooser.APPROVE_OPTION) {
+            Path file = chooser.getSelectedFile().toPath().toAbsolutePath();
+            String text = draft.text();
+            if (Files.exists(file) && !ours.contains(file)) {
+                asker.ask(new Question(
+                        "replace",
+                        Words.of("sheet.replace", file.getFileName()),
+                        Optional.empty(),
+                        List.of(
+                                new Question.Answer(Words.of("sheet.replace.no"), typed -> {}),
+                                new Question.Answer(
+                                        Words.of("sheet.replace.yes"), typed -> write(file, text, saved)))));
+            } else {
+                write(file, text, saved);
+            }
+        }
+    }
+
+    private void write(Path file, String text, Consumer<String> saved) {
+        desk.work(
+                () -> {
+                    Files.createDirectories(file.getParent());
+                    return Files.writeString(file, text);
+                },
+                path -> {
+                    ours.add(file);
+                    saved.accept(file.getFileName().toString());
+                    desk.message(Words.of("unit.saved", path));
+                },
+                desk::message);
+    }
+}
