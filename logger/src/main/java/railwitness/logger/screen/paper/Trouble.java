@@ -24,7 +24,12 @@ public final class Trouble {
         }
         String text = e.getMessage();
         return text == null || e instanceof NullPointerException || e instanceof IndexOutOfBoundsException
-                ? Words.of("trouble.mistake", e.getClass().getSimpleName())
+                ? mistake(e)
                 : text.strip().replaceAll("\\s*\\R\\s*", "; ");
+    }
+
+    /** What nobody foresaw. */
+    public static String mistake(Throwable e) {
+        return Words.of("trouble.mistake", e.getClass().getSimpleName());
     }
 }

@@ -32,7 +32,7 @@ final class Band {
         figures.add(title);
         figures.add(volts);
         figures.add(amps);
-        face.add(figures);
+        face.add(figures, "wmin pref");
         face.add(detail, "growx, wmin 60, aligny center");
         face.add(off, "w 200!, h 54!");
     }

@@ -11,6 +11,7 @@ import railwitness.logger.screen.live.RunStarter;
 import railwitness.logger.screen.stage.Desk;
 import railwitness.logger.screen.theme.Look;
 import railwitness.logger.screen.theme.Theme;
+import railwitness.logger.screen.theme.WarmType;
 
 /**
  * How the window is opened.
@@ -38,7 +39,9 @@ public record Opening(Path folder, Theme theme, String version, OptionalInt perc
         Look.scale(percent);
         Look.install(theme);
         Window window = new Window(new Desk(new RunStarter(version), folder), theme);
+        Mistakes.to(window.desk()::message);
         window.open();
+        WarmType.begin();
         window.offerInterrupted(session);
         session.ifPresent(file -> window.desk().open(file, () -> window.enter("findings")));
         return window;

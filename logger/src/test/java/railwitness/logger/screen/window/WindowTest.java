@@ -129,6 +129,17 @@ class WindowTest {
     }
 
     @Test
+    void mistakeOfTheScreenIsSaidAndStopsNothing() {
+        rehearse(QUICK, 2);
+        javax.swing.SwingUtilities.invokeLater(() -> {
+            throw new IllegalStateException("a mistake on purpose");
+        });
+        driver.until("it is said", () -> driver.text("line head").startsWith("A mistake in the program"));
+        driver.until("the run is over", () -> driver.run().filter(RunView::over).isPresent());
+        assertThat(driver.run().orElseThrow().ended().orElseThrow().state()).isEqualTo(SessionState.COMPLETE);
+    }
+
+    @Test
     void closingDuringARunAsksAndThenSwitchesOff() {
         rehearse(SLOW, 2);
         driver.cross();
