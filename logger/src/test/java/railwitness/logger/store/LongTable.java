@@ -43,7 +43,7 @@ final class LongTable {
     private void line(long count) throws Exception {
         Path file = folder.resolve(count + ".session");
         if (!Files.exists(file)) {
-            record(file, count);
+            LongSession.record(file, count);
         }
         double[][] columns = new double[8][];
         Stopwatch whole = new Stopwatch();
@@ -94,16 +94,6 @@ final class LongTable {
                 (System.nanoTime() - start) / 1e6,
                 (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - own) / 1e6
             };
-        }
-    }
-
-    private static void record(Path file, long count) {
-        BenchNoise noise = new BenchNoise(1);
-        try (SessionWriter writer = SessionWriter.create(file, Heads.plain())) {
-            for (long i = 0; i < count; i++) {
-                writer.reading(noise.next());
-            }
-            writer.finish(SessionState.COMPLETE);
         }
     }
 

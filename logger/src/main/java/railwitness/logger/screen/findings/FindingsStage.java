@@ -1,6 +1,7 @@
 package railwitness.logger.screen.findings;
 
 import java.awt.CardLayout;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.JComponent;
@@ -20,6 +21,8 @@ import railwitness.logger.screen.paper.RuledSheet;
 import railwitness.logger.screen.paper.Scroll;
 import railwitness.logger.screen.paper.Sheet;
 import railwitness.logger.screen.paper.Words;
+import railwitness.logger.screen.readings.ReadingsPanel;
+import railwitness.logger.screen.stage.Act;
 import railwitness.logger.screen.stage.Desk;
 import railwitness.logger.screen.stage.Line;
 import railwitness.logger.screen.stage.Stage;
@@ -28,10 +31,16 @@ import railwitness.logger.screen.theme.Type;
 
 /** What a session found: figures, limits, verdicts, causes; the curves against the design; where the loss goes. */
 public final class FindingsStage implements Stage {
+    private static final String FIGURES = "figures";
+    private static final String CERTIFICATE = "certificate";
+    private static final String READINGS = "readings";
+
     private final Desk desk;
     private final CertificateDesk certificate;
-    private final JPanel face = new JPanel(new CardLayout());
+    private final CardLayout cards = new CardLayout();
+    private final JPanel face = new JPanel(cards);
     private final JPanel halves = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
+    private final ReadingsPanel readings;
     private final Label title = Label.of("", Type.TITLE);
     private final Label verdict = Label.of("", Type.TITLE);
     private final Label caption = Label.muted("", Type.TEXT);
@@ -44,6 +53,7 @@ public final class FindingsStage implements Stage {
     private final BudgetPanel budget = new BudgetPanel();
     private FindingRows rows = new FindingRows(List.of(), List.of());
     private Desk.OpenSession shown;
+    private boolean reading;
 
     /** What is worked out behind the desk before it is shown. */
     private record Worked(FindingRows rows, Optional<Chart> rails, Optional<Chart> efficiency) {}
@@ -54,8 +64,10 @@ public final class FindingsStage implements Stage {
         verdict.setName("verdict");
         halves.add(left(), "grow, push, w 56%!");
         halves.add(right(), "grow, push, w 44%!");
-        face.add(halves, "halves");
-        face.add(certificate.face(), "certificate");
+        readings = new ReadingsPanel(desk::message);
+        face.add(halves, FIGURES);
+        face.add(certificate.face(), CERTIFICATE);
+        face.add(readings.face(), READINGS);
         sheet.onMoved(this::about).onChosen(this::about);
     }
 
@@ -123,7 +135,7 @@ public final class FindingsStage implements Stage {
     }
 
     private void turned() {
-        ((CardLayout) face.getLayout()).show(face, certificate.isOpen() ? "certificate" : "halves");
+        cards.show(face, certificate.isOpen() ? CERTIFICATE : FIGURES);
         if (!certificate.isOpen()) {
             sheet.requestFocusInWindow();
         }
@@ -131,6 +143,9 @@ public final class FindingsStage implements Stage {
 
     private void begin(Desk.OpenSession session) {
         shown = session;
+        if (reading) {
+            toFigures();
+        }
         certificate.session(session);
         SessionFindings found = session.findings();
         head(found);
@@ -182,7 +197,40 @@ public final class FindingsStage implements Stage {
         if (shown == null) {
             return Line.of("", "");
         }
-        return certificate.line(rows.findings().isEmpty() ? Words.of("findings.working") : Words.of("findings.line"));
+        if (reading) {
+            return Line.of(
+                    Words.of("readings.line"),
+                    Words.of("readings.line.next"),
+                    new Act(FIGURES, Words.of("act.figures"), "control R", true, this::toFigures));
+        }
+        Line line =
+                certificate.line(rows.findings().isEmpty() ? Words.of("findings.working") : Words.of("findings.line"));
+        if (certificate.isOpen()) {
+            return line;
+        }
+        List<Act> acts = new ArrayList<>(line.acts());
+        acts.add(0, new Act(READINGS, Words.of("act.readings"), "control R", false, this::toReadings));
+        return new Line(line.head(), line.caption(), line.progress(), acts);
+    }
+
+    /** Every reading, in place of the figures. */
+    public void toReadings() {
+        reading = true;
+        cards.show(face, READINGS);
+        readings.open(shown.file(), FindingsTitle.title(shown.findings()));
+        readings.focus();
+    }
+
+    private void toFigures() {
+        reading = false;
+        readings.close();
+        cards.show(face, FIGURES);
+        sheet.requestFocusInWindow();
+    }
+
+    /** The readings, for whoever waits until they are drawn. */
+    public ReadingsPanel readings() {
+        return readings;
     }
 
     static long count(List<Verdict> verdicts, Outcome outcome) {

@@ -1,12 +1,14 @@
 package railwitness.logger.screen.live;
 
 import java.util.Arrays;
+import railwitness.logger.screen.trace.TraceColumns;
+import railwitness.logger.screen.trace.TraceSource;
 
 /**
  * A channel's whole run in bounded memory: of every span the lowest and the highest number, so that no spike is lost.
  * When all spans are used, each two become one. Filled by the run's thread, drawn by the screen's.
  */
-public final class TraceKeeper {
+public final class TraceKeeper implements TraceSource {
     private static final int MOST = 8192;
     private static final double FINEST_SECONDS = 0.02;
 
@@ -40,13 +42,7 @@ public final class TraceKeeper {
         }
     }
 
-    /**
-     * Draws a part of the run into columns.
-     *
-     * @param fromSeconds left edge of the first column
-     * @param toSeconds right edge of the last one, after the left
-     * @param columns how many, 1 or more
-     */
+    @Override
     public synchronized TraceColumns columns(double fromSeconds, double toSeconds, int columns) {
         TraceColumns drawn = new TraceColumns(columns);
         int first = (int) Math.max(0, Math.floor(fromSeconds / spanSeconds));

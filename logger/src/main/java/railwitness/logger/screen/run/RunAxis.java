@@ -69,8 +69,10 @@ final class RunAxis {
 
     /** The end of the present step moves seldom, so that the picture stands still while it goes on. */
     private static double jumping(double from, double to) {
-        double jump = Math.max(LEAST_JUMP, (to - from) / JUMPS);
-        double rounded = Math.pow(2, Math.ceil(Math.log(jump) / Math.log(2)));
-        return from + Math.ceil((to - from) / rounded - 1e-6) * rounded;
+        double jump = LEAST_JUMP;
+        while (jump * JUMPS < to - from) {
+            jump *= 2;
+        }
+        return from + Math.ceil((to - from) / jump - 1e-6) * jump;
     }
 }

@@ -27,6 +27,9 @@ import railwitness.safety.interlock.Watch;
 
 /** The traces of the rails and of the input current, one below the other. */
 final class RunTraces extends JPanel {
+    /** Less than this is noise of the meters, V or A. */
+    private static final double LEAST_RANGE = 0.1;
+
     private static final Channel INPUT_AMPS = new Channel("input", Quantity.CURRENT);
     private static final Channel SUPPLY_AMPS = new Channel("supply", Quantity.CURRENT);
 
@@ -93,15 +96,19 @@ final class RunTraces extends JPanel {
             Function<Prediction, OptionalDouble> predicted) {
         List<StepSpan> spans = RunAxis.spans(view, predicted);
         OptionalDouble value = view.value(channel);
+        double from = spans.isEmpty() ? 0 : spans.get(0).fromSeconds();
+        double to = spans.isEmpty() ? 1 : spans.get(spans.size() - 1).toSeconds();
         return new TraceModel(
                 title,
                 value.isPresent() ? Numbers.fixed(value.getAsDouble(), 2) + " " + unit : "\u2026",
                 remark(view, predicted, unit),
-                colour,
-                dash,
+                new TraceModel.Stroke(colour, dash, LEAST_RANGE, false),
+                from,
+                to,
                 spans,
                 limits(run.watches(), channel, unit, negative(view, channel)),
-                run.trace(channel));
+                OptionalDouble.empty(),
+                run.trace(channel).map(keeper -> keeper));
     }
 
     private static boolean negative(RunView view, Channel channel) {

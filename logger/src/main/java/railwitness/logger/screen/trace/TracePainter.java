@@ -7,7 +7,6 @@ import java.awt.Rectangle;
 import java.awt.Shape;
 import java.awt.Stroke;
 import java.util.OptionalDouble;
-import railwitness.logger.screen.live.TraceColumns;
 import railwitness.logger.screen.paper.Elision;
 import railwitness.logger.screen.paper.Numbers;
 import railwitness.logger.screen.theme.Look;
@@ -16,6 +15,9 @@ import railwitness.logger.screen.theme.Type;
 
 /** Paints one trace into its place: no antialiasing of lines, one rectangle for each pixel column. */
 final class TracePainter {
+    /** Where fewer than one column in so many holds a reading, each is a dot. */
+    private static final int SPARSE = 8;
+
     private final Graphics2D g;
     private final Palette palette;
     private final TracePicture picture;
@@ -43,6 +45,7 @@ final class TracePainter {
         g.clipRect(plot.x, plot.y, plot.width, plot.height);
         predicted();
         readings();
+        cursor();
         g.setClip(before);
         limits();
     }
@@ -122,6 +125,13 @@ final class TracePainter {
         g.setStroke(before);
     }
 
+    private void cursor() {
+        if (model.cursor().isPresent()) {
+            g.setColor(palette.ink());
+            g.fillRect(x(model.cursor().getAsDouble()), plot.y, 1, plot.height);
+        }
+    }
+
     private void limits() {
         Stroke before = g.getStroke();
         g.setFont(Type.AXIS.font());
@@ -152,7 +162,8 @@ final class TracePainter {
         }
         TraceColumns read = picture.columns().get();
         int thick = Math.max(2, Look.px(2));
-        g.setColor(model.colour());
+        int dot = model.stroke().dots() && read.known() * SPARSE < read.size() ? thick * 3 : thick;
+        g.setColor(model.stroke().colour());
         int before = -1;
         for (int i = 0; i < read.size(); i++) {
             if (!read.has(i)) {
@@ -164,14 +175,14 @@ final class TracePainter {
                 join(read, before, i, thick);
             }
             if (shown(i) && plot.x + i + thick >= seen.x && plot.x + i <= seen.x + seen.width) {
-                g.fillRect(plot.x + i, top - thick / 2, thick, bottom - top + thick);
+                g.fillRect(plot.x + i - (dot - thick) / 2, top - dot / 2, dot, bottom - top + dot);
             }
             before = i;
         }
     }
 
     private boolean shown(int column) {
-        return model.dash() == 0 || column / Look.px(model.dash()) % 3 != 2;
+        return model.stroke().dash() == 0 || column / Look.px(model.stroke().dash()) % 3 != 2;
     }
 
     /** From the last column with a reading to this one. */

@@ -4,7 +4,6 @@ import java.awt.Rectangle;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import railwitness.logger.screen.live.TraceColumns;
 import railwitness.logger.screen.theme.Look;
 
 /**
@@ -53,7 +52,11 @@ record TracePicture(TraceModel model, Optional<TraceColumns> columns, ValueAxis 
                 high = Math.max(high, limit.value());
             }
         }
-        return ValueAxis.holding(low, high, Math.max(2, plot.height / Look.px(GRID_PIXELS)));
+        return ValueAxis.holding(
+                low,
+                high,
+                Math.max(3, plot.height / Look.px(GRID_PIXELS)),
+                model.stroke().leastRange());
     }
 
     int x(double seconds) {
@@ -106,8 +109,10 @@ record TracePicture(TraceModel model, Optional<TraceColumns> columns, ValueAxis 
 
     /** Everything but the readings and how far the averaging has come is as it was. */
     private boolean sameMatter(TraceModel other) {
-        return model.colour().equals(other.colour())
-                && model.dash() == other.dash()
+        return model.stroke().equals(other.stroke())
+                && model.fromSeconds() == other.fromSeconds()
+                && model.toSeconds() == other.toSeconds()
+                && model.cursor().equals(other.cursor())
                 && model.limits().equals(other.limits())
                 && steadySpans(model).equals(steadySpans(other));
     }

@@ -11,9 +11,9 @@ import railwitness.logger.screen.theme.Palette;
 
 /** The plot of one trace: of each moment only what has changed is painted. */
 final class TracePlot extends JComponent {
-    private static final int LEFT = 46;
+    static final int LEFT = 46;
     private static final int BOTTOM = 20;
-    private static final int INSET = 8;
+    static final int INSET = 8;
     private static final int LEAST = 10;
 
     private transient TraceModel model = TraceModel.empty();
@@ -49,9 +49,21 @@ final class TracePlot extends JComponent {
 
     private Optional<TracePicture> picture() {
         Rectangle plot = plot();
-        return plot.width > LEAST && plot.height > LEAST && !model.spans().isEmpty()
+        return plot.width > LEAST && plot.height > LEAST && !model.bare()
                 ? Optional.of(TracePicture.of(model, plot, picture))
                 : Optional.empty();
+    }
+
+    /** Which moment stands at this place, s of the session. */
+    double secondsAt(int x) {
+        Rectangle plot = plot();
+        double share = (x - plot.x) / (double) Math.max(1, plot.width);
+        return model.fromSeconds() + Math.max(0, Math.min(1, share)) * (model.toSeconds() - model.fromSeconds());
+    }
+
+    /** Columns of pixels it has. */
+    int columns() {
+        return Math.max(1, plot().width);
     }
 
     private Rectangle plot() {
@@ -59,7 +71,7 @@ final class TracePlot extends JComponent {
                 Look.px(LEFT),
                 Look.px(INSET),
                 getWidth() - 1 - Look.px(LEFT + INSET),
-                getHeight() - 1 - Look.px(INSET + BOTTOM));
+                getHeight() - 1 - Look.px(INSET + (model.spans().isEmpty() ? INSET : BOTTOM)));
     }
 
     @Override

@@ -32,6 +32,26 @@ public final class TraceView extends JPanel {
         return plot.model();
     }
 
+    /** Columns of pixels in which readings are drawn. */
+    public int columns() {
+        return plot.columns();
+    }
+
+    /** Which moment stands at this place of the view, s of the session. */
+    public double secondsAt(int x) {
+        return plot.secondsAt(x - plot.getX());
+    }
+
+    /** Where its plot begins and ends, for an axis under it. */
+    public static int left() {
+        return Look.px(TracePlot.LEFT);
+    }
+
+    /** Air at the right of the plot. */
+    public static int right() {
+        return Look.px(TracePlot.INSET) + 1;
+    }
+
     @Override
     public Dimension getPreferredSize() {
         return new Dimension(Look.px(420), Look.px(190));

@@ -8,18 +8,15 @@ package railwitness.logger.screen.trace;
  * @param step from grid line to grid line
  */
 record ValueAxis(double low, double high, double step) {
-    /** Less than this is noise of the meters, V or A. */
-    private static final double LEAST = 0.1;
-
     private static final double[] ROUND = {1, 2, 5, 10};
 
-    /** An axis that holds both values with some air, at most {@code lines} grid lines. */
-    static ValueAxis holding(double low, double high, int lines) {
-        if (high - low < LEAST) {
+    /** An axis that holds both values with some air, at most {@code lines} grid lines, and no less than {@code least}. */
+    static ValueAxis holding(double low, double high, int lines, double least) {
+        if (high - low < least) {
             double middle = (high + low) / 2;
-            return holding(middle - LEAST / 2, middle + LEAST / 2 * (1 + 1e-9), lines);
+            return holding(middle - least / 2, middle + least / 2 * (1 + 1e-6), lines, least);
         }
-        double air = Math.max((high - low) * 0.08, Math.max(Math.abs(high), 1e-6) * 0.002);
+        double air = (high - low) * 0.08;
         double from = low >= 0 && low - air < 0 ? 0 : low - air;
         double to = high + air;
         double step = roundStep((to - from) / Math.max(1, lines));

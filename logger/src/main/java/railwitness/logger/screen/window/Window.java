@@ -118,10 +118,7 @@ public final class Window {
 
     /** Enters the stage of this key, or says why it cannot be entered yet. */
     public void enter(String key) {
-        Stage wanted = stages.stream()
-                .filter(stage -> stage.key().equals(key))
-                .findFirst()
-                .orElseThrow();
+        Stage wanted = stage(key);
         Optional<String> closed = wanted.closed();
         if (closed.isPresent()) {
             desk.message(closed.get());
@@ -135,6 +132,13 @@ public final class Window {
         if (!foot.asking()) {
             focusStage();
         }
+    }
+
+    Stage stage(String key) {
+        return stages.stream()
+                .filter(stage -> stage.key().equals(key))
+                .findFirst()
+                .orElseThrow();
     }
 
     public String present() {

@@ -12,8 +12,10 @@ import javax.swing.SwingUtilities;
 import org.assertj.swing.core.BasicRobot;
 import org.assertj.swing.core.Robot;
 import org.assertj.swing.edt.GuiActionRunner;
+import railwitness.logger.screen.findings.FindingsStage;
 import railwitness.logger.screen.live.RunView;
 import railwitness.logger.screen.paper.RuledSheet;
+import railwitness.logger.screen.readings.ReadingsPanel;
 import railwitness.logger.screen.theme.Theme;
 
 /** A window on a display, driven by real key events. */
@@ -112,6 +114,10 @@ final class WindowDriver implements AutoCloseable {
 
     <T> T ask(Callable<T> question) {
         return GuiActionRunner.execute(question);
+    }
+
+    ReadingsPanel readings() {
+        return ((FindingsStage) window.stage("findings")).readings();
     }
 
     void rehearsal(double pace) {

@@ -1,4 +1,4 @@
-package railwitness.logger.screen.live;
+package railwitness.logger.screen.trace;
 
 /** Lowest and highest number of each pixel column; a column may have none. */
 public final class TraceColumns {
@@ -6,13 +6,15 @@ public final class TraceColumns {
     private final float[] highest;
     private final boolean[] known;
 
-    TraceColumns(int columns) {
+    /** @param columns how many, none of them with a number yet */
+    public TraceColumns(int columns) {
         lowest = new float[columns];
         highest = new float[columns];
         known = new boolean[columns];
     }
 
-    void put(int column, float low, float high) {
+    /** One more number, or a stretch of them, falls into a column. */
+    public void put(int column, float low, float high) {
         lowest[column] = known[column] ? Math.min(lowest[column], low) : low;
         highest[column] = known[column] ? Math.max(highest[column], high) : high;
         known[column] = true;
@@ -35,6 +37,15 @@ public final class TraceColumns {
     /** Only where {@link #has}. */
     public float highest(int column) {
         return highest[column];
+    }
+
+    /** How many columns hold a number. */
+    public int known() {
+        int count = 0;
+        for (boolean one : known) {
+            count += one ? 1 : 0;
+        }
+        return count;
     }
 
     /** The first column that is not as in the other picture of as many columns; {@link #size} when all are. */
