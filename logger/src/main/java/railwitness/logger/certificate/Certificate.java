@@ -1,5 +1,6 @@
 package railwitness.logger.certificate;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
@@ -50,11 +51,31 @@ public final class Certificate {
      * @throws CertificateException in one line when it cannot be written
      */
     public void writeTo(Path out) {
+        keep(pdf(), out);
+    }
+
+    /** Sets all pages; slow. */
+    public byte[] pdf() {
+        try (PDDocument document = set()) {
+            ByteArrayOutputStream whole = new ByteArrayOutputStream();
+            document.save(whole);
+            return whole.toByteArray();
+        } catch (IOException e) {
+            throw new CertificateException("the certificate cannot be set (" + e.getMessage() + ")", e);
+        }
+    }
+
+    /**
+     * As {@link #writeTo}, with pages that were set before.
+     *
+     * @param pdf what {@link #pdf} gave
+     */
+    public void keep(byte[] pdf, Path out) {
         Path target = out.toAbsolutePath();
         refuseUnlessReplaceable(target);
         Path part = target.resolveSibling("." + target.getFileName() + ".part");
-        try (PDDocument document = set()) {
-            document.save(part.toFile());
+        try {
+            Files.write(part, pdf);
             Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
         } catch (AccessDeniedException e) {
             throw new CertificateException(out + ": may not be written there; choose another folder", e);

@@ -33,6 +33,7 @@ public final class ChartPainter {
     private static final int MOST_WHISKERS = 60;
     private static final double LEAST_WHISKER = 0.006;
     private static final double HALF_NAME = 0.08;
+    private static final float SCREEN_AXIS = 11.5f;
     private static final float[] DASHES = {3.2f, 2.2f};
     private static final float[] LIMIT_DASHES = {4.5f, 2.5f};
 
@@ -89,7 +90,7 @@ public final class ChartPainter {
         plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
         plot.setDomainGridlinesVisible(false);
         plot.setRangeGridlinePaint(ink.rule());
-        plot.setRangeGridlineStroke(new BasicStroke(0.6f));
+        plot.setRangeGridlineStroke(new BasicStroke(0.6f * thick()));
         plot.setRangeZeroBaselineVisible(false);
         plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
         for (LimitLine limit : chart.limits()) {
@@ -210,7 +211,8 @@ public final class ChartPainter {
             Curve curve = chart.curves().get(i);
             renderer.setSeriesPaint(i, curve.predicted() ? ink.muted() : ink.of(curve));
             renderer.setSeriesShapesVisible(i, !chart.places().isEmpty() && !curve.predicted());
-            renderer.setSeriesStroke(i, curve.predicted() ? dashed(0.9f, DASHES) : new BasicStroke(width(curve)));
+            renderer.setSeriesStroke(
+                    i, curve.predicted() ? dashed(0.9f, DASHES) : new BasicStroke(width(curve) * thick()));
         }
         return renderer;
     }
@@ -237,8 +239,8 @@ public final class ChartPainter {
     private XYErrorRenderer whiskerRenderer() {
         XYErrorRenderer renderer = new XYErrorRenderer();
         renderer.setDrawXError(false);
-        renderer.setCapLength(3);
-        renderer.setErrorStroke(new BasicStroke(0.7f));
+        renderer.setCapLength(3 * thick());
+        renderer.setErrorStroke(new BasicStroke(0.7f * thick()));
         renderer.setDefaultShapesVisible(false);
         for (int i = 0; i < chart.curves().size(); i++) {
             renderer.setSeriesPaint(i, ink.of(chart.curves().get(i)));
@@ -251,8 +253,14 @@ public final class ChartPainter {
         return curve.rail().isPresent() && curve.rail().getAsInt() % 2 == 0 ? 1.9f : 1.0f;
     }
 
-    private static BasicStroke dashed(float width, float[] dashes) {
-        return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, dashes, 0);
+    private BasicStroke dashed(float width, float[] dashes) {
+        float[] scaled = {dashes[0] * thick(), dashes[1] * thick()};
+        return new BasicStroke(width * thick(), BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, scaled, 0);
+    }
+
+    /** How much thicker lines are drawn than on paper or on a screen at 100 %. */
+    private float thick() {
+        return Math.max(1, ink.axisSize() / SCREEN_AXIS);
     }
 
     private XYTextAnnotation limitWords(LimitLine limit, AxisRange across, AxisRange upright) {

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +17,8 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import railwitness.logger.store.SessionHead;
+import railwitness.logger.store.SessionWriter;
 import railwitness.logger.store.StoreException;
 
 class ComparisonTest {
@@ -68,6 +72,19 @@ class ComparisonTest {
         assertThat(change(Comparison.of(List.of(before, session("0809", "-8", 0.602))), "rail voltage, plus")
                         .answer())
                 .isEqualTo(Answer.NOT_SHOWN);
+    }
+
+    @Test
+    void aSessionThatIsStillRecordedIsRefused() {
+        Path running = folder.resolve("running.session");
+        SessionHead head = new SessionHead(
+                "running", Instant.parse("2026-03-04T05:06:07Z"), ZoneOffset.UTC, true, "test", "", "u", "", "");
+        try (SessionWriter writer = SessionWriter.create(running, head)) {
+            writer.event(1, "note", "goes on");
+            assertThatThrownBy(() -> Comparison.of(List.of(session("0815", "-7", 0.6), running)))
+                    .isInstanceOf(ComparisonException.class)
+                    .hasMessageContaining("is being recorded right now; compare it when it has ended");
+        }
     }
 
     @Test

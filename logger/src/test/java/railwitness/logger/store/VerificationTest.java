@@ -1,6 +1,7 @@
 package railwitness.logger.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -49,6 +50,20 @@ class VerificationTest {
             writer.reading(new Measured(plus, 35.5, 100_700_000_000L, 100_700_000_001L));
         }
         return file;
+    }
+
+    @Test
+    void progressRisesToTheWholeAndCanEndTheWork() throws Exception {
+        Path file = interrupted();
+        List<Double> shares = new ArrayList<>();
+        Verification.of(file, shares::add);
+        assertThat(shares).hasSizeGreaterThan(20).isSorted().last().satisfies(last -> assertThat(last)
+                .isBetween(0.9, 1.0));
+        assertThatThrownBy(() -> Verification.of(file, share -> {
+                    throw new IllegalStateException("enough");
+                }))
+                .hasMessage("enough");
+        assertThat(Verification.of(file).isIntact()).isTrue();
     }
 
     @Test

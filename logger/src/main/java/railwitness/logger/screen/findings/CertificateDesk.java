@@ -84,7 +84,9 @@ final class CertificateDesk {
         open = true;
         draft = Optional.empty();
         pages.show(List.of());
-        form.begin(FindingsTitle.title(session.orElseThrow().findings()), usual());
+        form.begin(
+                FindingsTitle.title(session.orElseThrow().findings()),
+                usual().getFileName().toString());
         turned.run();
         SwingUtilities.invokeLater(pages::requestFocusInWindow);
         Desk.OpenSession mine = session.orElseThrow();
@@ -180,7 +182,7 @@ final class CertificateDesk {
         busy.go(
                 Words.of("certificate.keeping"),
                 progress -> {
-                    made.certificate().writeTo(out);
+                    made.keep(out);
                     return out;
                 },
                 kept -> {

@@ -2,7 +2,6 @@ package railwitness.logger.screen.findings;
 
 import java.awt.image.BufferedImage;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,9 +16,10 @@ import railwitness.logger.screen.stage.Work;
 /**
  * A certificate that is not kept yet.
  *
+ * @param pdf all of it
  * @param pages as they will be printed
  */
-record CertificateDraft(Certificate certificate, List<BufferedImage> pages) {
+record CertificateDraft(Certificate certificate, byte[] pdf, List<BufferedImage> pages) {
     private static final float POINTS_IN_AN_INCH = 72;
     private static final double READ = 0.35;
     private static final double SET = 0.6;
@@ -36,21 +36,19 @@ record CertificateDraft(Certificate certificate, List<BufferedImage> pages) {
     static CertificateDraft of(Path session, Order order, int width, Work progress) throws IOException {
         Certificate certificate = Certificate.of(session, order);
         progress.at(READ);
-        Path folder = Files.createTempDirectory("railwitness");
-        Path made = folder.resolve("certificate.pdf");
-        try {
-            certificate.writeTo(made);
-            progress.at(SET);
-            return new CertificateDraft(certificate, pages(made, width, progress));
-        } finally {
-            Files.deleteIfExists(made);
-            Files.deleteIfExists(folder);
-        }
+        byte[] pdf = certificate.pdf();
+        progress.at(SET);
+        return new CertificateDraft(certificate, pdf, pages(pdf, width, progress));
     }
 
-    private static List<BufferedImage> pages(Path file, int width, Work progress) throws IOException {
+    /** Keeps exactly what was seen. */
+    void keep(Path out) {
+        certificate.keep(pdf, out);
+    }
+
+    private static List<BufferedImage> pages(byte[] pdf, int width, Work progress) throws IOException {
         List<BufferedImage> pages = new ArrayList<>();
-        try (PDDocument document = Loader.loadPDF(file.toFile())) {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
             PDFRenderer renderer = new PDFRenderer(document);
             int count = document.getNumberOfPages();
             for (int i = 0; i < count; i++) {

@@ -1,6 +1,5 @@
 package railwitness.logger.screen.findings;
 
-import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -64,7 +63,7 @@ final class CertificateForm extends Readable {
     }
 
     /** For another session: what is remembered, and nothing of the customer before. */
-    void begin(String unitWords, Path kept) {
+    void begin(String unitWords, String kept) {
         unit.setText(unitWords);
         file.setText(Words.of("certificate.keeps", kept));
         refused("");

@@ -198,7 +198,7 @@ public final class RuledSheet extends JComponent implements Scrollable {
         SheetPainter painter = new SheetPainter(g, Look.palette(), columns, geometry);
         for (int i = 0; i < rows.size(); i++) {
             if (geometry.row(i).intersects(seen)) {
-                painter.row(rows.get(i), i, i == selected && isFocusOwner());
+                painter.row(rows.get(i), i, i == selected, isFocusOwner());
             }
         }
         g.dispose();

@@ -40,7 +40,11 @@ final class SheetPainter {
         g.fillRect(0, geometry.headHeight() - 1, width, 1);
     }
 
-    void row(Row row, int index, boolean focused) {
+    /**
+     * @param selected what is beside the sheet is about it
+     * @param focused the keyboard is at it too
+     */
+    void row(Row row, int index, boolean selected, boolean focused) {
         Rectangle place = geometry.row(index);
         if (row.live()) {
             g.setColor(palette.tint());
@@ -57,9 +61,9 @@ final class SheetPainter {
         }
         g.setColor(palette.rule());
         g.fillRect(0, place.y + place.height - 1, place.width, 1);
-        if (focused) {
-            g.setColor(palette.ink());
-            g.setStroke(new BasicStroke(Look.px(2)));
+        if (selected) {
+            g.setColor(focused ? palette.ink() : palette.strongRule());
+            g.setStroke(new BasicStroke(Look.px(focused ? 2 : 1)));
             g.drawRoundRect(1, place.y + 1, place.width - 3, place.height - 4, Look.px(6), Look.px(6));
         }
     }

@@ -8,7 +8,9 @@ import javax.swing.JComponent;
 import net.miginfocom.swing.MigLayout;
 import railwitness.logger.chart.Chart;
 import railwitness.logger.comparing.Comparison;
+import railwitness.logger.comparing.SisterChart;
 import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.screen.paper.FigureWords;
 import railwitness.logger.screen.paper.Label;
 import railwitness.logger.screen.paper.Note;
 import railwitness.logger.screen.paper.RuledSheet;
@@ -125,8 +127,18 @@ final class ComparisonFace {
                         "comparison.unlike.words",
                         Comparison.letter(entry.getKey()),
                         serial(comparison, entry.getKey()),
-                        entry.getValue().size()))
+                        figures(entry.getValue())))
                 .collect(Collectors.joining(" "));
+    }
+
+    /** Few by their names, many by their number. */
+    private static String figures(List<SisterChart> charts) {
+        return charts.size() <= FEW
+                ? charts.stream()
+                        .map(chart -> FigureWords.name(
+                                chart.figure().name(), chart.figure().rail()))
+                        .collect(Collectors.joining(", "))
+                : Words.of("comparison.unlike.many", charts.size());
     }
 
     private static String serial(Comparison comparison, int place) {

@@ -50,14 +50,18 @@ final class SessionRows {
                 letter,
                 Cell.ink(head.unitName()),
                 Cell.ink(head.unitSerial()),
-                Cell.ink(date(head)),
+                Cell.ink(date(head, FormatStyle.SHORT)),
                 Cell.of(state(entry), entry.state() == SessionState.COMPLETE ? Ink.MUTED : Ink.INK),
                 verdict(entry)));
     }
 
     /** When it began, by the clock of its bench. */
     static String date(SessionHead head) {
-        return DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
+        return date(head, FormatStyle.MEDIUM);
+    }
+
+    private static String date(SessionHead head, FormatStyle style) {
+        return DateTimeFormatter.ofLocalizedDateTime(style, FormatStyle.SHORT)
                 .withZone(head.zone())
                 .format(head.startedWall());
     }

@@ -19,13 +19,11 @@ import railwitness.logger.store.StoreException;
 
 /** A rehearsal in a process of its own is killed; the next window offers what it left. */
 class BrokenOffTest {
-    private static final int STEPS = 4;
+    private static final int STEPS = 2;
     private static final String PLAN = """
             [plan]
             settle_at_most_s = 0
             average_s = 0.4
-            [[stage]]
-            kind = "standby"
             [[stage]]
             kind = "power-up"
             current_limit_A = 5
