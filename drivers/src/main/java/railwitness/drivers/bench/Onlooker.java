@@ -51,7 +51,7 @@ final class Onlooker {
         if (sweep.readings().stream().allMatch(Missing.class::isInstance)) {
             known.line().ask(IDENTITY, patience());
         }
-        return Seen.answers(known.instrument().identity().toString(), sweep);
+        return Seen.answers(known.instrument().identity(), sweep);
     }
 
     private Duration patience() {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.function.Consumer;
 import railwitness.drivers.instrument.Dialects;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
@@ -26,6 +27,7 @@ public final class PortScan {
 
     private final LineOpener opener;
     private final Duration patience;
+    private volatile boolean ended;
 
     /**
      * What one port said.
@@ -35,8 +37,12 @@ public final class PortScan {
      * @param dialect the dialect that knows this identity
      * @param trouble why it could not be asked, empty when it was merely silent
      */
-    public record Found(
-            String port, Optional<PortSettings> settings, String identity, String dialect, String trouble) {}
+    public record Found(String port, Optional<PortSettings> settings, String identity, String dialect, String trouble) {
+        /** A port on which nobody answered. */
+        public static Found silent(String port) {
+            return new Found(port, Optional.empty(), "", "", "");
+        }
+    }
 
     /** @param patience longest wait at each setting */
     public PortScan(LineOpener opener, Duration patience) {
@@ -46,9 +52,17 @@ public final class PortScan {
 
     /** Asks all of them side by side; the answers keep the order of the ports. */
     public List<Found> scan(List<String> ports) {
+        return scan(ports, found -> {});
+    }
+
+    /** @param told each answer as soon as it is there, on a thread of its own */
+    public List<Found> scan(List<String> ports, Consumer<Found> told) {
         ExecutorService askers = Executors.newFixedThreadPool(SIDE_BY_SIDE);
         try {
-            return ports.stream().map(port -> CompletableFuture.supplyAsync(() -> scan(port), askers)).toList().stream()
+            return ports.stream()
+                    .map(port -> CompletableFuture.supplyAsync(() -> told(port, told), askers))
+                    .toList()
+                    .stream()
                     .map(CompletableFuture::join)
                     .toList();
         } finally {
@@ -56,9 +70,23 @@ public final class PortScan {
         }
     }
 
+    private Found told(String port, Consumer<Found> told) {
+        Found found = scan(port);
+        told.accept(found);
+        return found;
+    }
+
+    /** Asks at no further setting; what is being asked ends by its own deadline. From any thread. */
+    public void end() {
+        ended = true;
+    }
+
     /** Asks one port at one setting after the other until it answers. */
     public Found scan(String port) {
         for (PortSettings settings : settings(port)) {
+            if (ended) {
+                break;
+            }
             try {
                 Optional<String> answer = ask(settings);
                 if (answer.isPresent()) {
@@ -70,7 +98,7 @@ public final class PortScan {
                 return new Found(port, Optional.empty(), "", "", e.getMessage());
             }
         }
-        return new Found(port, Optional.empty(), "", "", "");
+        return Found.silent(port);
     }
 
     private static List<PortSettings> settings(String port) {

@@ -1,6 +1,7 @@
 package railwitness.drivers.bench;
 
 import java.util.Optional;
+import railwitness.drivers.instrument.Identity;
 import railwitness.drivers.instrument.Sweep;
 import railwitness.drivers.line.LineException.Trouble;
 
@@ -13,7 +14,12 @@ import railwitness.drivers.line.LineException.Trouble;
  * @param why it does not answer, in words; empty where it does
  */
 public record Seen(
-        String instrument, State state, String identity, Optional<Sweep> sweep, Optional<Trouble> trouble, String why) {
+        String instrument,
+        State state,
+        Optional<Identity> identity,
+        Optional<Sweep> sweep,
+        Optional<Trouble> trouble,
+        String why) {
     /** How far the acquaintance has come. */
     public enum State {
         ASKING,
@@ -22,14 +28,15 @@ public record Seen(
     }
 
     public static Seen asking(String instrument) {
-        return new Seen(instrument, State.ASKING, "", Optional.empty(), Optional.empty(), "");
+        return new Seen(instrument, State.ASKING, Optional.empty(), Optional.empty(), Optional.empty(), "");
     }
 
-    static Seen answers(String identity, Sweep sweep) {
-        return new Seen(sweep.instrument(), State.ANSWERS, identity, Optional.of(sweep), Optional.empty(), "");
+    static Seen answers(Identity identity, Sweep sweep) {
+        return new Seen(
+                sweep.instrument(), State.ANSWERS, Optional.of(identity), Optional.of(sweep), Optional.empty(), "");
     }
 
     static Seen absent(String instrument, Optional<Trouble> trouble, String why) {
-        return new Seen(instrument, State.ABSENT, "", Optional.empty(), trouble, why);
+        return new Seen(instrument, State.ABSENT, Optional.empty(), Optional.empty(), trouble, why);
     }
 }

@@ -87,7 +87,7 @@ class BenchWatchTest {
             until(() -> answers("supply") && absent("plus meter") && absent("minus meter"));
             assertThat(watch.over()).isNotDone();
         }
-        assertThat(seen.get("supply").identity()).contains("S-1-RF");
+        assertThat(seen.get("supply").identity().orElseThrow().model()).isEqualTo("S-1-RF");
         assertThat(((Measured) seen.get("supply")
                                 .sweep()
                                 .orElseThrow()

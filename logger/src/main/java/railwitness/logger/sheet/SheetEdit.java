@@ -11,6 +11,8 @@ public final class SheetEdit {
     private static final Pattern VALUE = Pattern.compile(
             "^(\\s*)([A-Za-z0-9_.-]+)(\\s*=\\s*)(\"(?:[^\"\\\\]|\\\\.)*\"|'[^']*'|\\[[^\\]]*\\]|[^#\"'\\[\\s][^#]*?)(\\s*(?:#.*)?)$");
 
+    private static final Pattern QUOTED = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*)\"|'([^']*)'");
+
     private final List<String> lines;
 
     public SheetEdit(String text) {
@@ -37,6 +39,31 @@ public final class SheetEdit {
         }
         Matcher matcher = VALUE.matcher(lines.get(line));
         return matcher.matches() ? matcher.group(4).strip() : "";
+    }
+
+    /** The texts of a value without their quotes; none where the key is missing or is no text. */
+    public List<String> texts(String table, int place, String key) {
+        List<String> all = new ArrayList<>();
+        Matcher matcher = QUOTED.matcher(literal(table, place, key));
+        while (matcher.find()) {
+            all.add(
+                    matcher.group(2) != null
+                            ? matcher.group(2)
+                            : matcher.group(1).replaceAll("\\\\(.)", "$1"));
+        }
+        return all;
+    }
+
+    /** A text without its quotes; empty where it is missing. */
+    public String text(String table, int place, String key) {
+        List<String> all = texts(table, place, key);
+        return all.isEmpty() ? "" : all.get(0);
+    }
+
+    /** Whether a line, from 1, belongs to this table. */
+    public boolean holds(String header, int place, int line) {
+        int table = table(header, place);
+        return table >= 0 && line > table && line <= end(table);
     }
 
     /** Line of a key, from 1; 0 where it is missing. */

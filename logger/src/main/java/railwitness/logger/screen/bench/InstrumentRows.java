@@ -1,21 +1,20 @@
 package railwitness.logger.screen.bench;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import railwitness.drivers.bench.BenchSheet;
-import railwitness.drivers.bench.HandRead;
-import railwitness.drivers.bench.InstrumentSheet;
 import railwitness.drivers.bench.Seen;
 import railwitness.logger.screen.paper.Cell;
 import railwitness.logger.screen.paper.ChannelNames;
 import railwitness.logger.screen.paper.Column;
 import railwitness.logger.screen.paper.Ink;
+import railwitness.logger.screen.paper.RailNames;
 import railwitness.logger.screen.paper.Row;
 import railwitness.logger.screen.paper.Words;
+import railwitness.logger.sheet.SheetDraft;
+import railwitness.logger.sheet.SheetEdit;
 
-/** The instruments of a bench sheet as rows, with what they say while they are watched. */
+/** What stands on the bench as rows, also while its sheet is being written, with what it says while it is watched. */
 final class InstrumentRows {
     private InstrumentRows() {}
 
@@ -28,26 +27,70 @@ final class InstrumentRows {
                 Column.words(Words.of("bench.identity")));
     }
 
-    static List<Row> of(BenchSheet bench, Watching watching) {
-        List<Row> rows = new ArrayList<>();
-        for (InstrumentSheet instrument : bench.instruments()) {
-            String reads = instrument.reads().stream().map(ChannelNames::full).collect(Collectors.joining(", "));
-            Optional<Seen> seen = watching.seen(instrument.name());
-            rows.add(Row.of(List.of(
-                    Cell.ink(instrument.name()),
-                    Cell.of(instrument.port().port(), Ink.MUTED),
-                    Cell.of(reads, Ink.MUTED),
-                    seen.map(SeenWords::value).orElse(Cell.EMPTY),
-                    seen.map(SeenWords::identity).orElse(Cell.of("\u2013", Ink.MUTED)))));
+    /**
+     * What a sheet says of one of them, whether anybody watches or not.
+     *
+     * @param port as the sheet writes it
+     * @param reads in words
+     * @param faulty something of it is not in order
+     */
+    record Said(BenchPlace place, String name, String port, String reads, boolean faulty) {}
+
+    static List<Said> said(SheetDraft<?> draft) {
+        SheetEdit sheet = draft.edit();
+        return BenchPlace.of(sheet).stream()
+                .map(place -> new Said(
+                        place,
+                        name(place, sheet),
+                        port(place, sheet),
+                        reads(place, sheet),
+                        draft.faults().stream()
+                                .anyMatch(fault -> sheet.holds(place.header(), place.place(), fault.line()))))
+                .toList();
+    }
+
+    static List<Row> of(List<Said> all, Watching watching) {
+        return all.stream().map(said -> row(said, watching)).toList();
+    }
+
+    private static Row row(Said said, Watching watching) {
+        Optional<Seen> seen = said.place().instrument() ? watching.seen(said.name()) : Optional.empty();
+        Ink ink = said.place().whole() ? Ink.MUTED : Ink.INK;
+        return Row.of(List.of(
+                Cell.of(said.name(), said.faulty() ? Ink.FAULT : ink),
+                Cell.of(said.port(), Ink.MUTED),
+                Cell.of(said.reads(), Ink.MUTED),
+                seen.map(SeenWords::value).orElse(Cell.EMPTY),
+                said.faulty()
+                        ? Cell.of(Words.of("bench.faulty"), Ink.FAULT)
+                        : seen.map(SeenWords::identity).orElse(Cell.EMPTY)));
+    }
+
+    /** What it is called, or what it is where it has no name. */
+    static String name(BenchPlace place, SheetEdit sheet) {
+        if (place.whole()) {
+            return Words.of("bench.whole");
         }
-        for (HandRead meter : bench.handRead()) {
-            rows.add(Row.of(List.of(
-                    Cell.ink(meter.name()),
-                    Cell.of(Words.of("bench.byhand"), Ink.MUTED),
-                    Cell.of(ChannelNames.full(meter.reads()), Ink.MUTED),
-                    Cell.EMPTY,
-                    Cell.EMPTY)));
+        if (place.header().equals(BenchPlace.BANK)) {
+            return Words.of("bench.bank", RailNames.full(place.text(sheet, "rail")));
         }
-        return rows;
+        String name = place.text(sheet, "name");
+        return name.isEmpty() ? Words.of("bench.unnamed") : name;
+    }
+
+    private static String port(BenchPlace place, SheetEdit sheet) {
+        return switch (place.header()) {
+            case BenchPlace.INSTRUMENT -> place.text(sheet, "port");
+            case BenchPlace.BY_HAND, BenchPlace.BANK -> Words.of("bench.byhand");
+            default -> "";
+        };
+    }
+
+    private static String reads(BenchPlace place, SheetEdit sheet) {
+        List<String> channels = sheet.texts(place.header(), place.place(), "reads");
+        if (channels.isEmpty() && place.text(sheet, "kind").equals("supply")) {
+            return Words.of("bench.reads.supply");
+        }
+        return channels.stream().map(ChannelNames::ofText).collect(Collectors.joining(", "));
     }
 }

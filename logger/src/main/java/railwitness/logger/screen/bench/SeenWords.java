@@ -35,7 +35,12 @@ final class SeenWords {
     static Cell identity(Seen seen) {
         return switch (seen.state()) {
             case ASKING -> Cell.of(Words.of("watch.asking"), Ink.MUTED);
-            case ANSWERS -> Cell.of(seen.identity(), Ink.MUTED);
+            case ANSWERS ->
+                Cell.of(
+                        seen.identity()
+                                .map(who -> who.model() + ", " + who.serial())
+                                .orElse(""),
+                        Ink.MUTED);
             case ABSENT -> Cell.of(why(seen), Ink.FAULT);
         };
     }

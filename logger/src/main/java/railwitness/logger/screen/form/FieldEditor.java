@@ -25,12 +25,15 @@ public final class FieldEditor {
     private String standing;
     private boolean filling;
 
-    /** @param changed told when the person has written or chosen something */
-    FieldEditor(SheetKeys.Field field, Consumer<FieldEditor> changed) {
+    /**
+     * @param offers words offered although others may be written
+     * @param changed told when the person has written or chosen something
+     */
+    FieldEditor(SheetKeys.Field field, List<String> offers, Consumer<FieldEditor> changed) {
         this.field = field;
         this.changed = changed;
         this.standing = field.literal();
-        component = field.choices().isEmpty() ? written() : chosen();
+        component = offers.isEmpty() && field.choices().isEmpty() ? written() : chosen(offers);
         component.setName(name(field));
         component
                 .getAccessibleContext()
@@ -53,7 +56,7 @@ public final class FieldEditor {
         return made;
     }
 
-    private JComponent chosen() {
+    private JComponent chosen(List<String> offers) {
         JComboBox<String> made = new JComboBox<>();
         boolean required = field.note().otherwise().equals("required");
         if (!required) {
@@ -61,7 +64,9 @@ public final class FieldEditor {
         }
         List<String> words = field.choices();
         words.stream().filter(word -> !word.startsWith(FREE)).forEach(made::addItem);
-        made.setEditable(words.stream().anyMatch(word -> word.startsWith(FREE)));
+        offers.forEach(made::addItem);
+        made.setEditable(!offers.isEmpty() || words.stream().anyMatch(word -> word.startsWith(FREE)));
+        made.setRenderer(new ChoiceWords());
         if (made.isEditable()) {
             listen((JTextComponent) made.getEditor().getEditorComponent());
         }

@@ -17,6 +17,11 @@ public record FormAct(String name, String label, String stroke, Runnable done) {
         return new FormAct(name, label, "", done);
     }
 
+    /** The same with a key. */
+    public FormAct keyed(String wanted) {
+        return new FormAct(name, label, wanted, done);
+    }
+
     /** A new button for it. */
     public JButton button() {
         JButton button = new JButton(label + (stroke.isEmpty() ? "" : "   " + Keys.words(stroke)));

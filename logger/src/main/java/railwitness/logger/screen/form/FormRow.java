@@ -24,7 +24,7 @@ final class FormRow extends JPanel implements FormLine {
             add(editor.component(), "h 30!");
             add(Label.muted(editor.unit(), Type.TEXT), "wmin 0");
         } else {
-            add(editor.component(), "h 30!, span 2, growx");
+            add(editor.component(), "h 30!, span 2, growx, wmin 0");
         }
         add(fault, "span 3, growx, wmin 60");
         open.setName("open " + editor.component().getName());

@@ -23,6 +23,8 @@ import railwitness.logger.sheet.SheetKeys;
 
 /** The keys of a sheet, table by table. */
 public final class SheetForm extends Readable {
+    private static final String VALUE = "^= (?:\"[^\"]*\"|\\[[^\\]]*\\]|\\S+) ";
+
     private final transient Consumer<FieldEditor> changed;
     private transient List<FormPart> shown = List.of();
     private transient List<FormLine> lines = List.of();
@@ -126,7 +128,8 @@ public final class SheetForm extends Readable {
 
     private List<FieldEditor> editors(FormPart part) {
         return part.fields().stream()
-                .map(field -> new FieldEditor(field, changed))
+                .map(field -> new FieldEditor(
+                        field, part.offers().getOrDefault(field.note().key(), List.of()), changed))
                 .toList();
     }
 
@@ -163,11 +166,19 @@ public final class SheetForm extends Readable {
                         .filter(fault -> belongs(fault, editor.field(), edit))
                         .toList();
                 left.removeAll(mine);
-                line.fault(editor, mine.isEmpty() ? "" : mine.get(0).text());
+                line.fault(editor, mine.isEmpty() ? "" : words(mine.get(0), editor.field()));
             }
         }
         revalidate();
         return left;
+    }
+
+    /** Without table, key and value: they stand beside it. */
+    private static String words(SheetFault fault, SheetKeys.Field field) {
+        String named = field.note().table() + " " + field.note().key() + " ";
+        return fault.text().startsWith(named)
+                ? fault.text().substring(named.length()).replaceFirst(VALUE, "")
+                : fault.text();
     }
 
     private static boolean belongs(SheetFault fault, SheetKeys.Field field, SheetEdit edit) {

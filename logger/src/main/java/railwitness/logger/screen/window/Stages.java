@@ -18,7 +18,7 @@ record Stages(Desk desk, Asker asker, Consumer<String> enter) {
         FindingsStage findings = new FindingsStage(desk);
         return List.of(
                 new UnitStage(desk, asker, () -> enter.accept("bench")),
-                new BenchStage(desk, () -> enter.accept("cautions")),
+                new BenchStage(desk, asker, () -> enter.accept("cautions")),
                 new CautionsStage(desk, () -> enter.accept("run")),
                 new RunStage(desk, asker, () -> enter.accept("findings")),
                 findings,

@@ -91,6 +91,112 @@ class BenchStageTest {
         }
     }
 
+    @Test
+    void foundPortsAreGivenToTheirInstrumentsByKeys() throws IOException {
+        try (StandInPorts ports = StandInPorts.open()) {
+            Map<String, String> right = ports.devices();
+            Map<String, String> swapped = ports.devices();
+            swapped.put("plus meter", right.get("minus meter"));
+            swapped.put("minus meter", right.get("plus meter"));
+            real(ports.sheet(swapped));
+            driver.key(KeyEvent.VK_P, KeyEvent.VK_CONTROL);
+            driver.until(
+                    "the ports have answered",
+                    () -> driver.sheet("ports").rows().size() >= right.size());
+            driver.until("the list has the focus", () -> driver.focused("ports"));
+            give("plus meter");
+            driver.until(
+                    "one port is given twice", () -> driver.text("line head").startsWith("Faults"));
+            driver.picture("bench-twice");
+            give("minus meter");
+            driver.until(
+                    "the sheet is in order again", () -> port("minus meter").equals(right.get("minus meter")));
+            assertThat(port("plus meter")).isEqualTo(right.get("plus meter"));
+            assertThat(driver.window().desk().sheets().bench().text()).isEqualTo(ports.sheet(right));
+            driver.picture("bench-given");
+        }
+    }
+
+    private boolean answered(String instrument) {
+        return driver.ask(() -> driver.sheet("ports").rows().stream()
+                .anyMatch(row -> row.cells().get(1).text().contains("," + instrument + ",")));
+    }
+
+    /** From the list of ports to the instrument, back, and Enter on the port where it answered. */
+    private void give(String instrument) {
+        driver.focus("ports");
+        driver.key(KeyEvent.VK_LEFT);
+        driver.until("the instruments have the focus", () -> driver.focused("instruments"));
+        go("instruments", 0, instrument);
+        driver.key(KeyEvent.VK_RIGHT);
+        driver.until("the ports have the focus", () -> driver.focused("ports"));
+        go("ports", 1, "," + instrument + ",");
+        driver.key(KeyEvent.VK_ENTER);
+    }
+
+    /** As the arrow keys do. */
+    private void go(String name, int column, String words) {
+        driver.ask(() -> {
+            var sheet = driver.sheet(name);
+            for (int row = 0; row < sheet.rows().size(); row++) {
+                if (sheet.rows().get(row).cells().get(column).text().contains(words)) {
+                    sheet.select(row);
+                }
+            }
+            return true;
+        });
+    }
+
+    private String port(String instrument) {
+        return driver.window()
+                .desk()
+                .sheets()
+                .bench()
+                .content()
+                .instrument(instrument)
+                .orElseThrow()
+                .port()
+                .port();
+    }
+
+    @Test
+    void instrumentIsAddedAndTakenOut() {
+        String before = driver.window().desk().sheets().bench().text();
+        driver.key(KeyEvent.VK_I, KeyEvent.VK_CONTROL);
+        String place = " "
+                + driver.window()
+                        .desk()
+                        .sheets()
+                        .bench()
+                        .content()
+                        .instruments()
+                        .size();
+        driver.until("its name can be typed", () -> driver.focused("[[instrument]] name" + place));
+        driver.key(KeyEvent.VK_A, KeyEvent.VK_CONTROL);
+        driver.type("room");
+        driver.focus("[[instrument]] port" + place);
+        driver.type("room");
+        driver.focus("[[instrument]] port" + place);
+        driver.key(KeyEvent.VK_TAB);
+        driver.key(KeyEvent.VK_TAB);
+        driver.key(KeyEvent.VK_TAB);
+        driver.key(KeyEvent.VK_TAB);
+        driver.type("ambient.temperature");
+        driver.until("it belongs to the bench", () -> driver.window()
+                .desk()
+                .sheets()
+                .bench()
+                .content()
+                .instrument("room")
+                .isPresent());
+        driver.picture("bench-added");
+        driver.key(KeyEvent.VK_2, KeyEvent.VK_CONTROL);
+        driver.press("take out");
+        driver.until(
+                "it has gone",
+                () -> driver.window().desk().sheets().bench().text().equals(before));
+    }
+
     private void real(String sheet) throws IOException {
         Path file = Files.writeString(folder.resolve("bench.toml"), sheet);
         driver.ask(() -> {

@@ -1,0 +1,89 @@
+package railwitness.logger.screen.bench;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
+import railwitness.drivers.bench.PortScan;
+import railwitness.logger.screen.form.FormAct;
+import railwitness.logger.screen.paper.Cell;
+import railwitness.logger.screen.paper.Column;
+import railwitness.logger.screen.paper.Ink;
+import railwitness.logger.screen.paper.Label;
+import railwitness.logger.screen.paper.Note;
+import railwitness.logger.screen.paper.Row;
+import railwitness.logger.screen.paper.RuledSheet;
+import railwitness.logger.screen.paper.Scroll;
+import railwitness.logger.screen.paper.Words;
+import railwitness.logger.screen.theme.Type;
+
+/** The serial ports of the computer and who answers on them; Enter gives one to the instrument that is chosen. */
+final class PortsPanel extends JPanel {
+    private final RuledSheet list = new RuledSheet(
+            "ports",
+            List.of(
+                    Column.words(Words.of("bench.port")),
+                    Column.words(Words.of("bench.answer")),
+                    Column.words(Words.of("bench.given"))));
+    private final Note caption = Note.muted(Words.of("bench.ports.caption"), Type.CAPTION);
+    private final transient Map<String, Optional<PortScan.Found>> answers = new LinkedHashMap<>();
+
+    /**
+     * @param ask asks all ports
+     * @param given told the port that is to be the chosen instrument's
+     */
+    PortsPanel(FormAct ask, Consumer<PortScan.Found> given) {
+        super(new MigLayout("insets 0, gap 0 4, fillx, wrap 2, hidemode 3", "[grow,fill][]", "[][][0:pref:170]"));
+        setOpaque(false);
+        add(Label.of(Words.of("bench.ports"), Type.HEADING), "wmin 0");
+        add(ask.button());
+        add(caption, "span 2, growx, wmin 60");
+        add(Scroll.of(list), "span 2, growx, hmin 0");
+        list.onChosen(row -> {
+            String port = list.rows().get(row).cells().get(0).text();
+            given.accept(answers.get(port).orElse(PortScan.Found.silent(port)));
+        });
+    }
+
+    RuledSheet found() {
+        return list;
+    }
+
+    /** These ports are being asked; none is no port at all. */
+    void asking(List<String> ports) {
+        answers.clear();
+        ports.forEach(port -> answers.put(port, Optional.empty()));
+        caption.setText(Words.of(ports.isEmpty() ? "bench.noports" : "bench.ports.give"));
+        revalidate();
+    }
+
+    void answered(PortScan.Found one) {
+        answers.put(one.port(), Optional.of(one));
+    }
+
+    /** @param owner the instrument to which a port is given; empty where none */
+    void moment(UnaryOperator<String> owner) {
+        List<Row> rows = new ArrayList<>();
+        answers.forEach((port, answer) -> rows.add(Row.of(List.of(
+                Cell.ink(port),
+                answer.map(PortsPanel::words).orElse(Cell.of(Words.of("watch.asking"), Ink.MUTED)),
+                Cell.of(owner.apply(port), Ink.MUTED)))));
+        boolean grown = rows.size() != list.rows().size();
+        list.rows(rows);
+        if (grown) {
+            revalidate();
+        }
+    }
+
+    private static Cell words(PortScan.Found one) {
+        if (!one.identity().isEmpty()) {
+            return Cell.ink(one.identity());
+        }
+        return Cell.of(one.trouble().isEmpty() ? Words.of("bench.silent") : one.trouble(), Ink.MUTED);
+    }
+}
