@@ -1,7 +1,9 @@
 package railwitness.logger.chart;
 
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.DoubleStream;
 
 /**
  * A picture of lines over one axis.
@@ -41,5 +43,20 @@ public record Chart(
     /** The same under another title. */
     public Chart titled(String wanted) {
         return new Chart(wanted, unit, acrossUnit, curves, limits, places, odd);
+    }
+
+    /** How far curves are from the first at most, as a share of the height of all of them; 0 for one curve. */
+    public double apart() {
+        DoubleSummaryStatistics all = curves.stream()
+                .flatMapToDouble(curve -> DoubleStream.of(curve.y()))
+                .summaryStatistics();
+        double furthest = 0;
+        for (Curve curve : curves) {
+            for (int i = 0; i < curve.x().length; i++) {
+                furthest =
+                        Math.max(furthest, Math.abs(curve.y()[i] - curves.get(0).at(curve.x()[i])));
+            }
+        }
+        return all.getMax() > all.getMin() ? furthest / (all.getMax() - all.getMin()) : 0;
     }
 }

@@ -2,6 +2,7 @@ package railwitness.logger.chart;
 
 import java.awt.Color;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * What a picture is drawn with. Sizes are in the units of the ground drawn on: points on paper, pixels on a screen.
@@ -13,6 +14,7 @@ import java.util.List;
  * @param rails one after the other; the first again when there are more rails than colours
  * @param axisSize height of the lettering at the axes
  * @param titleSize height of the title
+ * @param numbers how the numbers at the axes are written: as everywhere on paper, as the person writes them on a screen
  */
 public record ChartInk(
         Lettering lettering,
@@ -22,7 +24,8 @@ public record ChartInk(
         Color fault,
         List<Color> rails,
         float axisSize,
-        float titleSize) {
+        float titleSize,
+        Locale numbers) {
     private static final List<Color> RAILS_ON_LIGHT = List.of(
             new Color(0x1F5A8A), new Color(0x8A4B1F), new Color(0x4B6B2E), new Color(0x6A3D7C), new Color(0x3C4650));
     private static final List<Color> RAILS_ON_DARK = List.of(
@@ -47,7 +50,8 @@ public record ChartInk(
                 new Color(0xB3261E),
                 RAILS_ON_LIGHT,
                 axisSize,
-                titleSize);
+                titleSize,
+                Locale.ROOT);
     }
 
     /** For a dark screen. */
@@ -60,7 +64,8 @@ public record ChartInk(
                 new Color(0xFF8A80),
                 RAILS_ON_DARK,
                 axisSize,
-                titleSize);
+                titleSize,
+                Locale.ROOT);
     }
 
     Color of(Curve curve) {

@@ -8,7 +8,6 @@ import java.awt.Shape;
 import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
-import java.util.Locale;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.jfree.chart.annotations.XYTextAnnotation;
@@ -173,7 +172,7 @@ public final class ChartPainter {
     private NumberAxis axis(AxisRange range, String unit) {
         NumberAxis axis = new NumberAxis();
         axis.setRange(range.from(), range.to());
-        DecimalFormatSymbols symbols = DecimalFormatSymbols.getInstance(Locale.ROOT);
+        DecimalFormatSymbols symbols = DecimalFormatSymbols.getInstance(ink.numbers());
         symbols.setMinusSign('\u2212');
         DecimalFormat format = new DecimalFormat("0", symbols);
         format.setMinimumFractionDigits(range.places());

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.DoubleFunction;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -24,9 +25,16 @@ public final class ComparisonCharts {
     private static final int MOST_NAMED = 6;
 
     private final Comparison comparison;
+    private final DoubleFunction<String> number;
 
     public ComparisonCharts(Comparison comparison) {
+        this(comparison, Print::plain);
+    }
+
+    /** @param number writes the numbers beside limits */
+    public ComparisonCharts(Comparison comparison, DoubleFunction<String> number) {
         this.comparison = comparison;
+        this.number = number;
     }
 
     /** One place of a curve. */
@@ -169,7 +177,7 @@ public final class ComparisonCharts {
                 new Chart(figure.label(), figure.unit(), "", List.of(curve), List.of(), letters(figure), Set.of()));
     }
 
-    private static Chart individuals(SisterChart chart) {
+    private Chart individuals(SisterChart chart) {
         double[] values =
                 chart.chart().values().stream().mapToDouble(Double::doubleValue).toArray();
         double[] expanded = chart.figure().values().stream()
@@ -184,20 +192,20 @@ public final class ComparisonCharts {
                         mean(values.length, chart.chart().centre())),
                 List.of(
                         new LimitLine(
-                                "upper " + Print.plain(chart.chart().upper()),
+                                "upper " + number.apply(chart.chart().upper()),
                                 chart.chart().upper(),
                                 false),
                         new LimitLine(
-                                "lower " + Print.plain(chart.chart().lower()),
+                                "lower " + number.apply(chart.chart().lower()),
                                 chart.chart().lower(),
                                 true)),
                 letters(chart.figure()),
                 chart.unlike().stream().map(place -> place + 1).collect(Collectors.toSet()));
     }
 
-    private static Curve mean(int count, double centre) {
+    private Curve mean(int count, double centre) {
         return new Curve(
-                "mean " + Print.plain(centre),
+                "mean " + number.apply(centre),
                 new double[] {0.5, 0.75, count, count + 0.5},
                 new double[] {centre, centre, centre, centre},
                 new double[4],
@@ -205,7 +213,7 @@ public final class ComparisonCharts {
                 OptionalInt.empty());
     }
 
-    private static Chart ranges(SisterChart chart) {
+    private Chart ranges(SisterChart chart) {
         double most = chart.chart().upperRange();
         double[] ranges = chart.chart().movingRanges();
         return new Chart(
@@ -213,7 +221,7 @@ public final class ComparisonCharts {
                 chart.figure().unit(),
                 "",
                 List.of(line("", 2, ranges, new double[ranges.length])),
-                List.of(new LimitLine("limit " + Print.plain(most), most, false)),
+                List.of(new LimitLine("limit " + number.apply(most), most, false)),
                 letters(chart.figure()),
                 Set.of());
     }

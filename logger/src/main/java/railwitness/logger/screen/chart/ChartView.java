@@ -6,6 +6,7 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
+import java.util.Locale;
 import java.util.Optional;
 import javax.swing.JComponent;
 import railwitness.logger.chart.Chart;
@@ -67,7 +68,8 @@ public final class ChartView extends JComponent {
                 palette.fault(),
                 palette.rails(),
                 Look.px(100) * AXIS / 100,
-                Look.px(100) * TITLE / 100);
+                Look.px(100) * TITLE / 100,
+                Locale.getDefault(Locale.Category.FORMAT));
         ChartPainter.draw(shown, ink, g, new Rectangle2D.Double(0, 0, getWidth(), getHeight()));
         g.dispose();
     }

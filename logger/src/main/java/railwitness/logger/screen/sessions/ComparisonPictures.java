@@ -1,6 +1,7 @@
 package railwitness.logger.screen.sessions;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -13,6 +14,7 @@ import railwitness.logger.comparing.SisterChart;
 import railwitness.logger.screen.chart.ChartView;
 import railwitness.logger.screen.paper.FigureWords;
 import railwitness.logger.screen.paper.Note;
+import railwitness.logger.screen.paper.Numbers;
 import railwitness.logger.screen.paper.RailNames;
 import railwitness.logger.screen.paper.Readable;
 import railwitness.logger.screen.paper.Words;
@@ -21,6 +23,8 @@ import railwitness.logger.screen.theme.Type;
 
 /** The pictures of a comparison: the chosen figure in all sessions, then the curves over each other. */
 final class ComparisonPictures extends Readable {
+    private static final int DIGITS = 5;
+
     private final transient Desk desk;
     private final ChartView values = new ChartView("figure chart");
     private final ChartView ranges = new ChartView("range chart");
@@ -34,6 +38,8 @@ final class ComparisonPictures extends Readable {
     ComparisonPictures(Desk desk) {
         super(new MigLayout("insets 0 0 0 10, gap 0 14, wrap 1, fillx, hidemode 3", "[grow,fill]"));
         this.desk = desk;
+        setName("comparison pictures");
+        reachable(Words.of("comparison.pictures"));
         words.setName("figure words");
         add(values, "growx, h 200!");
         add(ranges, "growx, h 130!");
@@ -42,9 +48,9 @@ final class ComparisonPictures extends Readable {
         ranges.show(Optional.empty());
     }
 
-    /** The curves over each other, with the titles they have on the screen. Slow. */
+    /** The curves over each other, those furthest apart first, with the titles they have on the screen. Slow. */
     static List<Chart> overEachOther(Comparison comparison) {
-        ComparisonCharts charts = new ComparisonCharts(comparison);
+        ComparisonCharts charts = charts(comparison);
         List<Chart> all = new ArrayList<>();
         for (String rail : charts.rails()) {
             charts.railAgainstLoad(rail)
@@ -62,7 +68,12 @@ final class ComparisonPictures extends Readable {
                     .map(chart -> chart.titled(Words.of("comparison.chart.ripple", RailNames.full(rail))))
                     .ifPresent(all::add);
         }
+        all.sort(Comparator.comparingDouble(Chart::apart).reversed());
         return all;
+    }
+
+    private static ComparisonCharts charts(Comparison comparison) {
+        return new ComparisonCharts(comparison, value -> Numbers.significant(value, DIGITS));
     }
 
     void show(List<Chart> overEachOther) {
@@ -100,7 +111,7 @@ final class ComparisonPictures extends Readable {
     }
 
     private static Figure figure(Comparison comparison, Compared figure) {
-        List<Chart> charts = new ComparisonCharts(comparison).ofOne(figure);
+        List<Chart> charts = charts(comparison).ofOne(figure);
         List<Chart> titled = new ArrayList<>(charts);
         if (!titled.isEmpty()) {
             titled.set(0, titled.get(0).titled(FigureWords.name(figure.name(), figure.rail())));

@@ -10,10 +10,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import railwitness.analysis.design.FigureName;
 import railwitness.analysis.supply.Figure;
 import railwitness.logger.comparing.SmallSession;
 import railwitness.logger.findings.SessionFindings;
@@ -123,6 +126,14 @@ class SessionsStageTest {
         }
         assertThat(driver.text("figure words")).contains("8 sessions");
         both("sessions-compared");
+        driver.key(KeyEvent.VK_TAB);
+        driver.until("the pictures have the focus", () -> focused("comparison pictures"));
+        driver.key(KeyEvent.VK_PAGE_DOWN);
+        driver.until(
+                "they are scrolled",
+                () -> driver.ask(
+                        () -> ((javax.swing.JComponent) driver.named("comparison pictures")).getVisibleRect().y > 100));
+        driver.picture("sessions-compared-scrolled");
         driver.key(KeyEvent.VK_S, KeyEvent.VK_CONTROL);
         driver.type(folder + "/two.pdf", KeyEvent.VK_A, KeyEvent.VK_ENTER);
         driver.until("it is saved", () -> Files.exists(folder.resolve("two.pdf")));
@@ -195,6 +206,33 @@ class SessionsStageTest {
                     .value();
             assertThat(value).isEqualTo(figure.value().value());
         }
+    }
+
+    @Test
+    void aScopesTraceGoesIntoACopy() throws IOException {
+        session("0412", OHMS);
+        Files.writeString(
+                folder.resolve("ripple.csv"),
+                IntStream.range(0, 400)
+                        .mapToObj(i -> i + "e-7," + 0.02 * ((i % 200 < 100 ? i : 200 - i) % 100) / 100)
+                        .collect(Collectors.joining("\n")));
+        open(1);
+        driver.key(KeyEvent.VK_T, KeyEvent.VK_CONTROL);
+        driver.type(folder + "/ripple.csv", KeyEvent.VK_A, KeyEvent.VK_ENTER);
+        driver.until("the rail is asked for", () -> focused("trace rail"));
+        driver.key(KeyEvent.VK_TAB);
+        driver.type("x");
+        driver.until("that is no number", () -> driver.text("line caption").startsWith("A field is not right"));
+        both("sessions-trace-fault");
+        driver.key(KeyEvent.VK_BACK_SPACE);
+        driver.type("20");
+        driver.until("it is right", () -> driver.text("line caption").startsWith("A new session"));
+        driver.controlEnter();
+        driver.until("its findings are shown", () -> driver.window().present().equals("findings"));
+        SessionFindings traced = SessionFindings.of(folder.resolve("0412-traced.session"));
+        assertThat(traced.findings().figure(FigureName.RIPPLE_PEAK_TO_PEAK, Optional.of("plus")))
+                .isPresent();
+        assertThat(traced.events()).anyMatch(event -> event.text().contains("band up to 2.00000e+07 Hz"));
     }
 
     @Test
