@@ -8,6 +8,7 @@ import java.awt.Shape;
 import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
+import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.jfree.chart.annotations.XYTextAnnotation;
@@ -273,7 +274,7 @@ public final class ChartPainter {
                 ink.lettering().regular());
     }
 
-    /** Names beside the lines: every other one above and below, each further pair further to the left. */
+    /** Names beside the lines: of each pair the higher one's above, the other's below; further pairs further to the left. */
     private void names(XYPlot plot, AxisRange across, AxisRange upright) {
         int measured = 0;
         boolean saidPredicted = false;
@@ -281,15 +282,15 @@ public final class ChartPainter {
             if (curve.name().isEmpty()) {
                 continue;
             }
-            boolean above = curve.predicted() ? liesAbove(curve) : measured % 2 == 0;
             double share = curve.predicted() ? 0.25 : 0.9 - 0.22 * (measured / 2);
+            double x = across.from() + share * (across.to() - across.from());
+            boolean above = curve.predicted() ? liesAbove(curve) : isHigher(measured, x, upright);
             if (!curve.predicted()) {
                 measured++;
             } else if (saidPredicted) {
                 continue;
             }
             saidPredicted |= curve.predicted();
-            double x = across.from() + share * (across.to() - across.from());
             plot.addAnnotation(words(
                     curve.name(),
                     x,
@@ -300,6 +301,20 @@ public final class ChartPainter {
                             ? ink.lettering().italic()
                             : ink.lettering().regular()));
         }
+    }
+
+    /** Whether a named measured curve is the higher one of its pair there; the first where they lie on each other. */
+    private boolean isHigher(int which, double x, AxisRange upright) {
+        List<Curve> named = chart.curves().stream()
+                .filter(curve -> !curve.predicted() && !curve.name().isEmpty())
+                .toList();
+        int other = which % 2 == 0 ? which + 1 : which - 1;
+        if (other >= named.size()) {
+            return true;
+        }
+        double away = named.get(which).at(x) - named.get(other).at(x);
+        boolean together = Math.abs(away) < gap(upright);
+        return together ? which % 2 == 0 : away > 0;
     }
 
     /** Whether a prediction lies above what was measured, or on it, about where its name stands. */

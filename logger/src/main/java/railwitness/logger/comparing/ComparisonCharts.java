@@ -67,7 +67,7 @@ public final class ComparisonCharts {
         return chart(
                 "Efficiency against load",
                 "%",
-                point -> point.outputPower().value() > 0
+                point -> !point.stage().equals("no-load") && point.outputPower().value() > 0
                         ? point.efficiency().stream().map(e -> e.scale(100)).toList()
                         : List.of());
     }

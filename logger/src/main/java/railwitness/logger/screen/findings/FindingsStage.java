@@ -93,7 +93,7 @@ public final class FindingsStage implements Stage {
     private JComponent right() {
         Sheet right = new Sheet(new MigLayout("insets 14 18 8 8, fill"), Palette::paper);
         Readable column =
-                new Readable(new MigLayout("insets 0 0 0 10, gap 0 16, wrap 1, fillx, hidemode 3", "[grow,fill]"));
+                new Readable(new MigLayout("insets 4 6 4 10, gap 0 16, wrap 1, fillx, hidemode 3", "[grow,fill]"));
         column.setName("findings pictures");
         column.reachable(Words.of("findings.pictures"));
         column.add(budget, "growx, wmin 60");

@@ -36,7 +36,7 @@ final class ComparisonPictures extends Readable {
     private record Figure(List<Chart> charts, String words) {}
 
     ComparisonPictures(Desk desk) {
-        super(new MigLayout("insets 0 0 0 10, gap 0 14, wrap 1, fillx, hidemode 3", "[grow,fill]"));
+        super(new MigLayout("insets 4 6 4 10, gap 0 14, wrap 1, fillx, hidemode 3", "[grow,fill]"));
         this.desk = desk;
         setName("comparison pictures");
         reachable(Words.of("comparison.pictures"));
