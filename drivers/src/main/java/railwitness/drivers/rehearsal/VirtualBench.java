@@ -122,6 +122,14 @@ public final class VirtualBench {
         world.draw(clock.getAsLong(), rail, "resistor bank", ohm <= 0 ? Draw.NONE : Draw.ohms(ohm));
     }
 
+    /** What a person does with the leads of a meter: clips them together, or puts them back where they were. */
+    public void shortLeads(String meter, boolean together) {
+        if (!(instrument(meter) instanceof VirtualMeter found)) {
+            throw new IllegalArgumentException("'" + meter + "' is no meter");
+        }
+        found.shortLeads(together);
+    }
+
     /** What a person reads off a meter without a wire, with the errors the sheet states, in the channel's unit. */
     public double readByHand(HandRead meter) {
         long now = clock.getAsLong();

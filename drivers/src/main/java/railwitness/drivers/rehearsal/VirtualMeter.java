@@ -53,6 +53,7 @@ public final class VirtualMeter extends VirtualInstrument {
     private final Map<Function, Double> ranges = new EnumMap<>(Function.class);
     private final Map<Function, Double> cycles = new EnumMap<>(Function.class);
     private Function function = Function.VOLTAGE_DC;
+    private boolean shorted;
 
     VirtualMeter(Fixture fixture, World world, LongSupplier clock, Random random) {
         super(fixture, world, clock, random);
@@ -147,6 +148,13 @@ public final class VirtualMeter extends VirtualInstrument {
         return ranges.getOrDefault(of, of.rangeFor(value));
     }
 
+    /** What a person does with its leads: clips them together, or puts them back where they were. */
+    void shortLeads(boolean together) {
+        synchronized (world()) {
+            shorted = together;
+        }
+    }
+
     private String read(boolean triggered) {
         if (triggered) {
             busy(cycles.get(function) / fixture().leads().mainsHz() + (function == Function.VOLTAGE_AC ? 0.05 : 0));
@@ -167,8 +175,8 @@ public final class VirtualMeter extends VirtualInstrument {
     private double trueValue() {
         long now = nowNanos();
         return switch (function) {
-            case VOLTAGE_DC -> probe.directVolts(now);
-            case VOLTAGE_AC -> probe.alternatingVolts(now);
+            case VOLTAGE_DC -> shorted ? 0 : probe.directVolts(now);
+            case VOLTAGE_AC -> shorted ? 0 : probe.alternatingVolts(now);
             case CURRENT_DC -> probe.directAmps(now);
             case TEMPERATURE -> probe.degC(now);
             case RESISTANCE -> 0;

@@ -279,4 +279,15 @@ class VirtualInstrumentTest {
                 .hasMessageContaining("nowhere")
                 .hasMessageContaining("plus-meter");
     }
+
+    @Test
+    void meterWithItsLeadsShortedShowsNoughtWhileTheUnitIsUp() {
+        bench.send("supply", "VOLT 13.8;CURR 30;:OUTP ON");
+        assertThat(Double.parseDouble(bench.ask("input-meter", "READ?"))).isGreaterThan(10);
+        bench.bench.shortLeads("input-meter", true);
+        assertThat(Double.parseDouble(bench.ask("input-meter", "READ?"))).isBetween(-0.001, 0.001);
+        bench.bench.shortLeads("input-meter", false);
+        assertThat(Double.parseDouble(bench.ask("input-meter", "READ?"))).isGreaterThan(10);
+        assertThatThrownBy(() -> bench.bench.shortLeads("supply", true)).hasMessageContaining("is no meter");
+    }
 }

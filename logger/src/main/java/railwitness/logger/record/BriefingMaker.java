@@ -43,6 +43,11 @@ public final class BriefingMaker {
         return Briefing.of(maker.hazards(), maker.checklist());
     }
 
+    /** Terminals that the wiring of the bench joins or earths. */
+    static List<String> joined(Sheets sheets) {
+        return new BriefingMaker(sheets).joined();
+    }
+
     private Hazards hazards() {
         double highest = Math.max(
                 plan.highestInputVolts(RunSetup.ratingOf(design)),
@@ -79,7 +84,7 @@ public final class BriefingMaker {
                 joined(),
                 Source.of(bench.source().word()),
                 false,
-                design.limits().touchVolts().orElse(FirstPowerSettings.TOUCH_VOLTS));
+                FirstPowerSettings.touchVolts(design));
     }
 
     private double between(double volts) {

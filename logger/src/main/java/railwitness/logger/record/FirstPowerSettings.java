@@ -18,7 +18,7 @@ import railwitness.safety.power.Settings;
 /** From the sheets to the plain numbers with which a supply is armed and a unit powered for the first time. */
 final class FirstPowerSettings {
     /** Touch limit where the sheet states none, V: far below the 60 V of IEC 62368-1 (common practice, no source). */
-    static final double TOUCH_VOLTS = 12;
+    private static final double TOUCH_VOLTS = 12;
 
     private static final double RESOLUTION_VOLTS = 0.03;
     private static final double RESOLUTION_AMPS = 0.1;
@@ -28,6 +28,11 @@ final class FirstPowerSettings {
     private static final double UP_SHARE = 0.5;
 
     private FirstPowerSettings() {}
+
+    /** A rail below this counts as discharged, V. */
+    static double touchVolts(Design design) {
+        return design.limits().touchVolts().orElse(TOUCH_VOLTS);
+    }
 
     static Settings arming(Bench bench, RunLimits limits, Plan plan, Design design) {
         double first = steps(design).get(0);

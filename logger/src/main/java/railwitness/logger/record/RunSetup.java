@@ -160,7 +160,7 @@ public final class RunSetup {
         if (read.contains(terminals)) {
             input.add(terminals);
         }
-        return new Rails(watchedRails(), input, design.limits().touchVolts().orElse(FirstPowerSettings.TOUCH_VOLTS));
+        return new Rails(watchedRails(), input, FirstPowerSettings.touchVolts(design));
     }
 
     Settings arming() {

@@ -1,5 +1,6 @@
 package railwitness.logger.screen.bench;
 
+import java.awt.CardLayout;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.JComponent;
@@ -51,6 +52,10 @@ public final class BenchStage implements Stage {
     private final SheetFiles files;
     private final Watching watching;
     private final PortSearch search;
+    private final LeadsPanel leads;
+    private final LeadsGuide guide;
+    private final CardLayout cards = new CardLayout();
+    private final JPanel beside = new JPanel(cards);
     private Sheets shown;
     private List<InstrumentRows.Said> said = List.of();
     private BenchPlace chosen = new BenchPlace(BenchPlace.BENCH, 0);
@@ -68,15 +73,23 @@ public final class BenchStage implements Stage {
         this.ports =
                 new PortsPanel(new FormAct("ask ports", Words.of("act.ports"), "control P", this::scan), this::give);
         this.search = new PortSearch(desk, ports);
+        this.leads = new LeadsPanel(FormAct.of("close leads", Words.of("leads.close"), this::putLeadsAway));
+        this.guide = new LeadsGuide(desk, asker, watching, leads);
         pause.setRepeats(false);
         instruments.onMoved(this::choose);
         instruments.onChosen(row -> form.focusFirst());
         step(instruments, "RIGHT", ports.found());
         step(ports.found(), "LEFT", instruments);
         face.add(left(), "grow, push, w 56%!");
-        face.add(right(), "grow, push, w 44%!");
+        beside.setOpaque(false);
+        beside.add(right(), "form");
+        Sheet found = new Sheet(new MigLayout("insets 14 18 0 12, fill"), Palette::paper);
+        found.add(Scroll.of(leads), "grow, push");
+        beside.add(found, "leads");
+        face.add(beside, "grow, push, w 44%!");
         face.addHierarchyListener(e -> {
             if (!face.isShowing()) {
+                guide.end();
                 watching.end();
                 search.end();
             }
@@ -188,6 +201,7 @@ public final class BenchStage implements Stage {
             build();
         }
         watching.follow();
+        guide.moment();
         instruments.rows(InstrumentRows.of(said, watching));
         ports.moment(this::owner);
         about.setText(aboutChosen());
@@ -216,6 +230,7 @@ public final class BenchStage implements Stage {
     private void choose(int row) {
         if (row >= 0 && row < said.size()) {
             chosen = said.get(row).place();
+            putLeadsAway();
             build();
         }
     }
@@ -315,12 +330,17 @@ public final class BenchStage implements Stage {
         if (search.on()) {
             return Line.of(Words.of("bench.asking"), Words.of("bench.asking.next"), cautions);
         }
+        Act check = new Act("leads", Words.of("act.leads"), "control K", false, this::checkLeads);
+        if (guide.on()) {
+            return Line.of(Words.of("leads.line"), Words.of("leads.line.next"), cautions);
+        }
         if (watching.on()) {
-            return Line.of(Words.of("watch.line"), Words.of("watch.line.next"), watch, cautions);
+            return Line.of(Words.of("watch.line"), Words.of("watch.line.next"), check, watch, cautions);
         }
         return Line.of(
                 Words.of(desk.virtualBench() ? "bench.line.virtual" : "bench.line.real"),
                 Words.of("bench.line.next"),
+                check,
                 watch,
                 cautions);
     }
@@ -335,6 +355,17 @@ public final class BenchStage implements Stage {
                 .orElse(fault.toString());
     }
 
+    /** The check of the leads begins, or begins anew. */
+    private void checkLeads() {
+        cards.show(beside, "leads");
+        guide.begin();
+    }
+
+    private void putLeadsAway() {
+        guide.end();
+        cards.show(beside, "form");
+    }
+
     /** The cautions come once the ports are closed. */
     private void goOn() {
         if (pause.isRunning()) {
@@ -345,6 +376,7 @@ public final class BenchStage implements Stage {
             form.focusFault();
             return;
         }
+        guide.end();
         watching.end();
         search.end();
         going = true;

@@ -1,6 +1,7 @@
 package railwitness.logger.screen.bench;
 
 import java.util.List;
+import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.line.PortSettings;
@@ -31,6 +32,14 @@ final class VirtualRest implements LineOpener {
             bench = FixtureMaker.bench(sheets, List.of(), seed, agenda::nowNanos);
         }
         return bench;
+    }
+
+    /** What a meter without a wire shows now, in the channel's unit. */
+    double atRest(HandRead meter) {
+        VirtualBench built = bench();
+        synchronized (built.world()) {
+            return built.readByHand(meter);
+        }
     }
 
     @Override
