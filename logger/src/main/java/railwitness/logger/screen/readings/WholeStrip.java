@@ -79,11 +79,18 @@ final class WholeStrip extends JComponent {
         double low = channel.lowest();
         double high = Math.max(channel.highest(), low + 1e-9);
         int room = getHeight() - Look.px(8);
+        int before = -1;
+        int last = 0;
         for (int i = 0; i < columns.size(); i++) {
             if (columns.has(i)) {
                 int top = Look.px(4) + (int) Math.round((high - columns.highest(i)) / (high - low) * room);
                 int bottom = Look.px(4) + (int) Math.round((high - columns.lowest(i)) / (high - low) * room);
-                g.fillRect(left() + i, top, 1, Math.max(1, bottom - top));
+                if (before >= 0) {
+                    g.drawLine(left() + before, last, left() + i, top);
+                }
+                g.drawLine(left() + i, top, left() + i, bottom);
+                before = i;
+                last = bottom;
             }
         }
     }

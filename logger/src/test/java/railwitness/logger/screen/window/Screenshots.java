@@ -79,6 +79,13 @@ public final class Screenshots {
         aboutRow(7);
         Thread.sleep(200);
         both("findings-fault");
+        onScreen(() -> {
+            ((railwitness.logger.screen.findings.FindingsStage) window.stage("findings")).toReadings();
+            return null;
+        });
+        Thread.sleep(1000);
+        both("readings");
+        stage("findings");
         press0();
         Thread.sleep(5000);
         both("certificate");
