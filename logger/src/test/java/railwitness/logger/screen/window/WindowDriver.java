@@ -57,6 +57,13 @@ final class WindowDriver implements AutoCloseable {
         keyboard.delay(120);
     }
 
+    /** Quicker than other keys, for many of them. */
+    void tab() {
+        keyboard.keyPress(KeyEvent.VK_TAB);
+        keyboard.keyRelease(KeyEvent.VK_TAB);
+        keyboard.waitForIdle();
+    }
+
     void controlEnter() {
         key(KeyEvent.VK_ENTER, KeyEvent.VK_CONTROL);
     }
