@@ -177,7 +177,7 @@ class SessionsStageTest {
         driver.type(folder + "/out", KeyEvent.VK_A, KeyEvent.VK_ENTER);
         driver.until("it is exported", () -> Files.exists(folder.resolve("out/readings.csv")));
         driver.until("it says so", () -> driver.text("line head").equals("Exported"));
-        both("sessions-exported");
+        driver.picture("sessions-exported");
 
         driver.key(KeyEvent.VK_I, KeyEvent.VK_CONTROL);
         driver.type(folder + "/out/readings.csv", KeyEvent.VK_A, KeyEvent.VK_ENTER);
@@ -190,7 +190,7 @@ class SessionsStageTest {
         driver.until(
                 "the wrong sign is refused", () -> driver.text("line caption").startsWith("It cannot be taken"));
         assertThat(driver.text("table fault")).contains("choose them").doesNotContain("--");
-        both("sessions-import-fault");
+        driver.picture("sessions-import-fault");
         driver.key(KeyEvent.VK_UP);
         driver.until("it can be taken again", () -> driver.text("line caption").startsWith("Its first rows"));
         driver.controlEnter();
@@ -223,7 +223,7 @@ class SessionsStageTest {
         driver.key(KeyEvent.VK_TAB);
         driver.type("x");
         driver.until("that is no number", () -> driver.text("line caption").startsWith("A field is not right"));
-        both("sessions-trace-fault");
+        driver.picture("sessions-trace-fault");
         driver.key(KeyEvent.VK_BACK_SPACE);
         driver.type("20");
         driver.until("it is right", () -> driver.text("line caption").startsWith("A new session"));
@@ -242,7 +242,7 @@ class SessionsStageTest {
         driver.key(KeyEvent.VK_K, KeyEvent.VK_CONTROL);
         driver.until("it says so", () -> driver.text("line head").equals("It is as it was recorded"));
         assertThat(driver.text("said")).startsWith("Intact: ").contains("seal");
-        both("sessions-verified");
+        driver.picture("sessions-verified");
     }
 
     @Test
@@ -299,7 +299,7 @@ class SessionsStageTest {
         driver.key(KeyEvent.VK_P, KeyEvent.VK_CONTROL);
         driver.until("it is refused", () -> driver.named("certificate refused").isShowing());
         assertThat(driver.text("certificate refused")).contains("not intact");
-        both("certificate-refused");
+        driver.picture("certificate-refused");
         driver.key(KeyEvent.VK_W, KeyEvent.VK_CONTROL);
         driver.until("the findings are shown", () -> focused("findings sheet"));
     }
