@@ -8,7 +8,8 @@ import java.util.Optional;
  * Causes of a run that ended before a load was drawn, because the input took too much or a rail did not come up. With the remote turn-on off only
  * what lies straight across the input can draw: a switch. With it on and at once it is a rectifier, its rail, a turn, or a
  * core driven one way; one number does not tell them apart, so each gets its equal share, and something else as much.
- * Where the current was in order and a rail did not come up, it is the drive, or what is the rail's own.
+ * Where the current was in order and a rail did not come up, it is the drive, or what is the rail's own. A rail that rises
+ * beyond its limit without load has more turns behind it than the sheet says, or the primary fewer.
  */
 public final class EarlyEnd {
     /** Below this a switch leaks, above it is shorted, A. */
@@ -38,7 +39,7 @@ public final class EarlyEnd {
                 ending.inputAmperes(),
                 ending.stage(),
                 ending.remoteOn() ? "on" : "off",
-                low(ending));
+                low(ending) + high(ending));
         List<Suspect> suspects = suspects(ending);
         return suspects.stream()
                 .map(suspect -> new Cause(
@@ -62,9 +63,21 @@ public final class EarlyEnd {
                         + (ending.othersUp() ? "; the other rails did" : "");
     }
 
+    private static String high(Ending ending) {
+        return ending.highRailVolts().isPresent()
+                ? String.format(
+                        Locale.ROOT,
+                        ", and a rail rose to %.4g V without load",
+                        ending.highRailVolts().getAsDouble())
+                : "";
+    }
+
     private record Suspect(CauseCode code, Optional<String> rail) {}
 
     private static List<Suspect> suspects(Ending ending) {
+        if (ending.highRailVolts().isPresent()) {
+            return ofUnit(List.of(CauseCode.WRONG_TURNS));
+        }
         if (!ending.lowRails().isEmpty()) {
             return ending.othersUp() ? ofRails(ending.lowRails()) : ofUnit(NO_RAIL);
         }

@@ -1,19 +1,37 @@
 package railwitness.analysis.cause;
 
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
- * A run that ended early: because the input took too much, or because rails did not come up.
+ * A run that ended early: because the input took too much, because rails did not come up, or because one rose too high.
  *
  * @param stage in which it ended, as in a plan
  * @param inputAmperes what was drawn, A
  * @param remoteOn whether the unit's remote turn-on was on
  * @param lowRails rails that did not come up; empty where the input took too much
  * @param othersUp whether other rails did come up
+ * @param highRailVolts magnitude of a rail that rose beyond its limit, V; empty where none did
  */
-public record Ending(String stage, double inputAmperes, boolean remoteOn, List<String> lowRails, boolean othersUp) {
+public record Ending(
+        String stage,
+        double inputAmperes,
+        boolean remoteOn,
+        List<String> lowRails,
+        boolean othersUp,
+        OptionalDouble highRailVolts) {
     public Ending {
         lowRails = List.copyOf(lowRails);
+    }
+
+    /** Rails did not come up. */
+    public Ending(String stage, double inputAmperes, boolean remoteOn, List<String> lowRails, boolean othersUp) {
+        this(stage, inputAmperes, remoteOn, lowRails, othersUp, OptionalDouble.empty());
+    }
+
+    /** A rail rose beyond its limit before any load was drawn. */
+    public static Ending tooHigh(String stage, double inputAmperes, double volts) {
+        return new Ending(stage, inputAmperes, true, List.of(), true, OptionalDouble.of(Math.abs(volts)));
     }
 
     /** The input took too much. */

@@ -98,6 +98,13 @@ class DiagnosisTest {
         assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.DEAD_DRIVE, CauseCode.SHORTED_RECTIFIER);
     }
 
+    @Test
+    void railThatRisesTooHighWithoutLoadHasOtherTurns() {
+        List<Cause> causes = EarlyEnd.causes(Ending.tooHigh("no-load", 0.4, -45.06));
+        assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.WRONG_TURNS);
+        assertThat(causes.get(0).supports()).singleElement().asString().contains("rose to 45.06 V without load");
+    }
+
     private static List<Cause> diagnose(List<OperatingPoint> measured) {
         Design design = SimulatedSupply.design();
         Points points = new Points(measured, Optional.of(design));

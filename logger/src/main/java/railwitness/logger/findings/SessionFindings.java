@@ -196,7 +196,11 @@ public record SessionFindings(
         return events.stream()
                 .filter(event -> event.what().equals("first power"))
                 .findFirst()
-                .flatMap(event -> FirstPowerEnding.of(event, lastInputAmps(file), railsRead(file, rails)));
+                .flatMap(event -> FirstPowerEnding.of(event, lastInputAmps(file), railsRead(file, rails)))
+                .or(() -> events.stream()
+                        .filter(event -> event.what().equals("trip"))
+                        .findFirst()
+                        .flatMap(trip -> HighRailEnding.of(trip, file.steps(), () -> lastInputAmps(file))));
     }
 
     private static int railsRead(SessionFile file, List<String> rails) {

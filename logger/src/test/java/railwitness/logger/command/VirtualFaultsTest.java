@@ -81,6 +81,15 @@ class VirtualFaultsTest {
         assertThat(found.verdict()).isEqualTo("not fit");
     }
 
+    /** One turn of twelve more: the rails rise past their limit without load, and the trip itself names the cause. */
+    @Test
+    void oneTurnTooManyTripsOnTheRailAndIsNamed() {
+        Found found = rehearsed("wrong-turns=-1");
+
+        assertThat(found.state()).isEqualTo("tripped");
+        assertThat(found.causes()).containsExactly("wrong-turns");
+    }
+
     /** Every second pulse is missing: the filter is filled once a cycle instead of twice, so ripple more than doubles. */
     @Test
     void aWeakHalfDoublesTheRippleOfBothRails() {
