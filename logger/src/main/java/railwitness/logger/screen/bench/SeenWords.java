@@ -18,15 +18,16 @@ final class SeenWords {
     static Cell value(Seen seen) {
         return Cell.of(
                 seen.sweep()
-                        .map(sweep ->
-                                sweep.readings().stream().map(SeenWords::value).collect(Collectors.joining("  ")))
+                        .map(sweep -> sweep.readings().stream()
+                                .map(reading -> value(reading, sweep.readings().size() > 1 ? 2 : 3))
+                                .collect(Collectors.joining("  ")))
                         .orElse(""),
                 Ink.LIVE);
     }
 
-    private static String value(Reading reading) {
+    private static String value(Reading reading, int places) {
         if (reading instanceof Measured measured) {
-            return Numbers.fixed(measured.value(), 3) + " "
+            return Numbers.fixed(measured.value(), places) + " "
                     + ChannelNames.unit(measured.channel().quantity());
         }
         return Words.of(reading instanceof Overload ? "bench.overload" : "bench.missing");

@@ -14,7 +14,7 @@ import railwitness.logger.sheet.Sheets;
 
 /** The demo's instruments on real serial devices, for a window that takes them for real ones. */
 final class StandInPorts implements AutoCloseable {
-    private final Sheets sheets = Sheets.demo();
+    private final Sheets sheets = quickToDischarge();
     private final long origin = System.nanoTime();
     private final VirtualBench bench = FixtureMaker.bench(sheets, List.of(), 1, () -> System.nanoTime() - origin);
     private final List<Boolean> switched = new CopyOnWriteArrayList<>();
@@ -22,6 +22,17 @@ final class StandInPorts implements AutoCloseable {
 
     private StandInPorts() {
         standIn = new StandIn(bench, (supply, on) -> switched.add(on));
+    }
+
+    /** The demo's unit with small capacitors and strong bleeders, for nobody wants to wait for its rails to empty. */
+    static Sheets quickToDischarge() {
+        Sheets demo = Sheets.demo();
+        String design = demo.design()
+                .text()
+                .replace("capacitor_uF = 4400 ", "capacitor_uF = 1000 ")
+                .replace("bleeder_ohm = 3300", "bleeder_ohm = 400")
+                .replace("no_load_input_A = 1.0", "no_load_input_A = 2.0");
+        return new Sheets(Sheets.design("design.toml", design), demo.bench(), demo.plan());
     }
 
     /** Skips the test, saying why, where there are no pseudo-terminals. */
