@@ -107,17 +107,18 @@ final class RunLine {
         Duration left = time.left(view.steps(), view.nowSeconds());
         int live = view.liveStep();
         String head = live >= 0 ? StepWords.now(view.steps().get(live), view.nowSeconds()) : capital(view.saying());
-        String caption = live >= 0
-                ? next(view, live, time) + Words.of("run.left", Numbers.span(left))
+        String whole = view.stepsDone() == view.steps().size()
+                ? Words.of("run.closing")
                 : Words.of("run.left", Numbers.span(left));
+        String caption = live >= 0 ? next(view, live, time) + whole : whole;
         List<Act> acts = new ArrayList<>();
         acts.add(new Act("note", Words.of("act.note"), "control N", false, this::note));
         double all = view.steps().size();
-        double whole = view.nowSeconds() + left.toMillis() / 1000.0;
+        double length = view.nowSeconds() + left.toMillis() / 1000.0;
         String words = Words.of(
                 "run.stepof", Math.min(view.stepsDone() + 1, view.steps().size()), (int) all);
         return new Line(head, caption, Optional.empty(), acts)
-                .with(new Line.Progress(words, whole > 0 ? Math.min(1, view.nowSeconds() / whole) : 0));
+                .with(new Line.Progress(words, length > 0 ? Math.min(1, view.nowSeconds() / length) : 0));
     }
 
     private static String next(RunView view, int live, TimeLeft time) {
