@@ -2,26 +2,25 @@ package railwitness.logger.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Changes single values in the text of a sheet; comments, order and everything else stay as a person wrote them. */
 public final class SheetEdit {
-    private static final Pattern HEADER = Pattern.compile("^\\s*(\\[\\[?[^\\]]+\\]\\]?)\\s*(#.*)?$");
-    private static final Pattern VALUE = Pattern.compile(
-            "^(\\s*)([A-Za-z0-9_.-]+)(\\s*=\\s*)(\"(?:[^\"\\\\]|\\\\.)*\"|'[^']*'|\\[[^\\]]*\\]|[^#\"'\\[\\s][^#]*?)(\\s*(?:#.*)?)$");
-
     private static final Pattern QUOTED = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*)\"|'([^']*)'");
 
+    private final SheetLines sheet;
     private final List<String> lines;
 
     public SheetEdit(String text) {
-        this.lines = new ArrayList<>(List.of(text.split("\n", -1)));
+        this.sheet = new SheetLines(text);
+        this.lines = sheet.all();
     }
 
     /** How many tables of this header there are, such as {@code [input]} or {@code [[rail]]}. */
     public int count(String header) {
-        return (int) lines.stream().filter(line -> isHeader(line, header)).count();
+        return sheet.count(header);
     }
 
     /** The value as it stands there; empty where the key or its table is missing. */
@@ -33,12 +32,9 @@ public final class SheetEdit {
                     ? literal(at.header(), place, at.inner() + "." + key)
                     : new InlineTable(inner).literal(key);
         }
-        int line = line(at.header(), place, key);
-        if (line < 0) {
-            return "";
-        }
-        Matcher matcher = VALUE.matcher(lines.get(line));
-        return matcher.matches() ? matcher.group(4).strip() : "";
+        return sheet.value(at.header(), place, key)
+                .map(SheetLines.Value::literal)
+                .orElse("");
     }
 
     /** The texts of a value without their quotes; none where the key is missing or is no text. */
@@ -62,8 +58,8 @@ public final class SheetEdit {
 
     /** Whether a line, from 1, belongs to this table. */
     public boolean holds(String header, int place, int line) {
-        int table = table(header, place);
-        return table >= 0 && line > table && line <= end(table);
+        int table = sheet.table(header, place);
+        return table >= 0 && line > table && line <= sheet.end(table);
     }
 
     /** Line of a key, from 1; 0 where it is missing. */
@@ -79,7 +75,7 @@ public final class SheetEdit {
 
     /** Line on which a table begins, from 1; 0 where it is missing. */
     public int lineOf(String table, int place) {
-        return table(new Place(table, place, "").header(), place) + 1;
+        return sheet.table(new Place(table, place, "").header(), place) + 1;
     }
 
     /**
@@ -107,67 +103,60 @@ public final class SheetEdit {
 
     /** The comment behind a value, with its mark; empty where there is none. */
     public String comment(String table, int place, String key) {
-        int line = lineOf(table, place, key) - 1;
-        Matcher matcher = VALUE.matcher(line < 0 ? "" : lines.get(line));
-        return matcher.matches() ? matcher.group(5).strip() : "";
+        Place at = new Place(table, place, key);
+        return sheet.value(at.header(), place, at.inline() ? at.inner() : key)
+                .map(value -> value.behind().strip())
+                .orElse("");
     }
 
     /** Takes the comment behind a value out. */
     public SheetEdit withoutComment(String table, int place, String key) {
-        int line = lineOf(table, place, key) - 1;
-        Matcher matcher = VALUE.matcher(line < 0 ? "" : lines.get(line));
-        if (matcher.matches()) {
-            lines.set(line, matcher.group(1) + matcher.group(2) + matcher.group(3) + matcher.group(4));
-        }
+        Place at = new Place(table, place, key);
+        sheet.value(at.header(), place, at.inline() ? at.inner() : key)
+                .filter(value -> value.count() == 1)
+                .ifPresent(value -> lines.set(value.line(), value.before() + value.literal()));
         return this;
     }
 
     /** Puts a table, with the comment right above it, before the one of its kind that stands before it. */
     public SheetEdit earlier(String header, int place) {
         if (place > 0 && place < count(header)) {
-            int table = table(header, place);
-            int from = commented(table);
-            List<String> moved = new ArrayList<>(lines.subList(from, content(table)));
+            int table = sheet.table(header, place);
+            int from = sheet.commented(table);
+            List<String> moved = new ArrayList<>(lines.subList(from, sheet.content(table)));
             takeOut(header, place);
             moved.add("");
-            lines.addAll(commented(table(header, place - 1)), moved);
+            lines.addAll(sheet.commented(sheet.table(header, place - 1)), moved);
         }
         return this;
-    }
-
-    private int commented(int table) {
-        int from = table;
-        while (from > 0 && lines.get(from - 1).startsWith("#")) {
-            from--;
-        }
-        return from;
     }
 
     private SheetEdit setPlain(String header, int place, String key, String literal) {
-        int line = line(header, place, key);
-        if (line >= 0 && literal.isEmpty()) {
-            lines.remove(line);
-        } else if (line >= 0) {
-            Matcher matcher = VALUE.matcher(lines.get(line));
-            if (matcher.matches()) {
-                lines.set(line, matcher.group(1) + key + matcher.group(3) + literal + matcher.group(5));
-            }
-        } else if (!literal.isEmpty()) {
+        Optional<SheetLines.Value> present = sheet.value(header, place, key);
+        if (present.isEmpty() && !literal.isEmpty()) {
             insert(header, place, key + " = " + literal);
         }
+        present.filter(value -> !value.literal().equals(literal)).ifPresent(value -> replace(value, literal));
         return this;
+    }
+
+    private void replace(SheetLines.Value value, String literal) {
+        lines.subList(value.line(), value.line() + value.count()).clear();
+        if (!literal.isEmpty()) {
+            lines.add(value.line(), value.before() + literal + value.behind());
+        }
     }
 
     /** What stands under a header, without it; empty where there is no such table. */
     public String body(String header, int place) {
-        int table = table(header, place);
-        return table < 0 ? "" : String.join("\n", lines.subList(table + 1, end(table)));
+        int table = sheet.table(header, place);
+        return table < 0 ? "" : String.join("\n", lines.subList(table + 1, sheet.end(table)));
     }
 
     /** Adds a table behind the last of its header, or at the end. */
     public SheetEdit add(String header, String body) {
-        int last = table(header, count(header) - 1);
-        int end = last < 0 ? lines.size() : content(last);
+        int last = sheet.table(header, count(header) - 1);
+        int end = last < 0 ? lines.size() : sheet.content(last);
         while (end > 0 && lines.get(end - 1).isBlank()) {
             end--;
         }
@@ -182,26 +171,16 @@ public final class SheetEdit {
 
     /** Takes a table out, with the comment right above it. */
     public SheetEdit takeOut(String header, int place) {
-        int table = table(header, place);
+        int table = sheet.table(header, place);
         if (table < 0) {
             return this;
         }
-        int from = commented(table);
+        int from = sheet.commented(table);
         while (from > 0 && lines.get(from - 1).isBlank()) {
             from--;
         }
-        lines.subList(from, content(table)).clear();
+        lines.subList(from, sheet.content(table)).clear();
         return this;
-    }
-
-    /** Behind the last line that belongs to a table: what comes after it is the next table's, or blank. */
-    private int content(int table) {
-        int end = end(table);
-        while (end > table + 1
-                && (lines.get(end - 1).isBlank() || lines.get(end - 1).startsWith("#"))) {
-            end--;
-        }
-        return end;
     }
 
     /** Where a key stands: under a header, perhaps in a table inside that is written in one line. */
@@ -221,7 +200,7 @@ public final class SheetEdit {
     }
 
     private void insert(String header, int place, String line) {
-        int table = table(header, place);
+        int table = sheet.table(header, place);
         if (table < 0) {
             while (!lines.isEmpty() && lines.get(lines.size() - 1).isBlank()) {
                 lines.remove(lines.size() - 1);
@@ -229,45 +208,11 @@ public final class SheetEdit {
             lines.addAll(List.of("", header, line, ""));
             return;
         }
-        lines.add(content(table), line);
+        lines.add(sheet.content(table), line);
     }
 
     private int line(String header, int place, String key) {
-        int table = table(header, place);
-        if (table < 0) {
-            return -1;
-        }
-        for (int i = table + 1; i < end(table); i++) {
-            Matcher matcher = VALUE.matcher(lines.get(i));
-            if (matcher.matches() && matcher.group(2).equals(key)) {
-                return i;
-            }
-        }
-        return -1;
-    }
-
-    private int table(String header, int place) {
-        int seen = 0;
-        for (int i = 0; i < lines.size(); i++) {
-            if (isHeader(lines.get(i), header) && seen++ == place) {
-                return i;
-            }
-        }
-        return -1;
-    }
-
-    private int end(int table) {
-        for (int i = table + 1; i < lines.size(); i++) {
-            if (HEADER.matcher(lines.get(i)).matches()) {
-                return i;
-            }
-        }
-        return lines.size();
-    }
-
-    private static boolean isHeader(String line, String header) {
-        Matcher matcher = HEADER.matcher(line);
-        return matcher.matches() && matcher.group(1).replace(" ", "").equals(header);
+        return sheet.value(header, place, key).map(SheetLines.Value::line).orElse(-1);
     }
 
     /** The whole text. */

@@ -171,4 +171,24 @@ class SheetEditTest {
     void firstTableCannotGoEarlier() {
         assertThat(new SheetEdit(BENCH).earlier("[[instrument]]", 0).text()).isEqualTo(BENCH);
     }
+
+    private static final String SPREAD = """
+            [[stage]]
+            kind = "line-sweep"
+            inputs_V = [
+                11.0,   # engine off
+                14.4,
+            ]
+            load_pct = 50
+            """;
+
+    @Test
+    void listOverSeveralLinesIsReadAndReplacedAsOne() {
+        SheetEdit edit = new SheetEdit(SPREAD);
+        assertThat(edit.literal("[[stage]]", 0, "inputs_V")).isEqualTo("[ 11.0, 14.4, ]");
+        assertThat(edit.set("[[stage]]", 0, "inputs_V", "[ 11.0, 14.4, ]").text())
+                .isEqualTo(SPREAD);
+        assertThat(edit.set("[[stage]]", 0, "inputs_V", "[12, 13]").text())
+                .isEqualTo("[[stage]]\nkind = \"line-sweep\"\ninputs_V = [12, 13]\nload_pct = 50\n");
+    }
 }

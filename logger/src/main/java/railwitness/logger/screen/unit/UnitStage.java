@@ -1,14 +1,9 @@
 package railwitness.logger.screen.unit;
 
-import java.awt.CardLayout;
 import java.util.List;
 import java.util.Optional;
-import javax.swing.ButtonGroup;
 import javax.swing.JComponent;
-import javax.swing.JPanel;
-import javax.swing.JRadioButton;
 import javax.swing.Timer;
-import net.miginfocom.swing.MigLayout;
 import railwitness.analysis.design.Design;
 import railwitness.drivers.sheet.SheetFault;
 import railwitness.logger.plan.Plan;
@@ -16,9 +11,6 @@ import railwitness.logger.screen.form.FieldEditor;
 import railwitness.logger.screen.form.FormPart;
 import railwitness.logger.screen.form.SheetFiles;
 import railwitness.logger.screen.form.SheetForm;
-import railwitness.logger.screen.paper.Label;
-import railwitness.logger.screen.paper.Scroll;
-import railwitness.logger.screen.paper.Sheet;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.stage.Act;
 import railwitness.logger.screen.stage.Asker;
@@ -26,8 +18,6 @@ import railwitness.logger.screen.stage.Desk;
 import railwitness.logger.screen.stage.Line;
 import railwitness.logger.screen.stage.Question;
 import railwitness.logger.screen.stage.Stage;
-import railwitness.logger.screen.theme.Palette;
-import railwitness.logger.screen.theme.Type;
 import railwitness.logger.sheet.SheetDraft;
 import railwitness.logger.sheet.SheetKeys;
 import railwitness.logger.sheet.Sheets;
@@ -39,16 +29,10 @@ public final class UnitStage implements Stage {
     private final Desk desk;
     private final Asker asker;
     private final Runnable next;
-    private final JPanel face = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
-    private final Label title = Label.of("", Type.TITLE);
-    private final Label caption = Label.muted("", Type.TEXT);
-    private final JRadioButton unit = new JRadioButton(Words.of("unit.sheet"), true);
-    private final JRadioButton plan = new JRadioButton(Words.of("unit.plan"));
+    private final UnitFace face = new UnitFace();
     private final SheetForm form = new SheetForm(this::typed);
     private final PredictionPanel prediction = new PredictionPanel();
     private final PlanPanel planned = new PlanPanel();
-    private final CardLayout cards = new CardLayout();
-    private final JPanel beside = new JPanel(cards);
     private final Timer pause = new Timer(PAUSE_MILLIS, e -> read());
     private final SheetDraft<Design> design;
     private final SheetDraft<Plan> steps;
@@ -68,36 +52,8 @@ public final class UnitStage implements Stage {
         this.saved = design.text();
         this.files = new SheetFiles(desk, asker, face);
         pause.setRepeats(false);
-        face.add(left(), "grow, push, w 56%!");
-        beside.setOpaque(false);
-        beside.add(Scroll.of(prediction), "unit");
-        beside.add(Scroll.of(planned), "plan");
-        Sheet right = new Sheet(new MigLayout("insets 14 18 8 12, fill"), Palette::paper);
-        right.add(beside, "grow, push");
-        face.add(right, "grow, push, w 44%!");
-    }
-
-    private Sheet left() {
-        Sheet left = new Sheet(
-                new MigLayout("insets 14 20 0 20, gap 0, fill, wrap 2", "[grow,fill][]", "[][]8[grow,fill]"),
-                Palette::sheet,
-                Sheet.Edge.RIGHT);
-        ButtonGroup group = new ButtonGroup();
-        JPanel choice = new JPanel(new MigLayout("insets 0, gap 14"));
-        choice.setOpaque(false);
-        for (JRadioButton one : List.of(unit, plan)) {
-            group.add(one);
-            one.setFont(Type.TEXT.font());
-            one.addActionListener(e -> turned());
-            choice.add(one);
-        }
-        unit.setName("the unit");
-        plan.setName("the plan");
-        left.add(title, "wmin 0");
-        left.add(choice);
-        left.add(caption, "wmin 0, span 2");
-        left.add(Scroll.of(form), "grow, push, span 2");
-        return left;
+        face.fill(form, prediction, planned);
+        face.onTurned(this::turned);
     }
 
     @Override
@@ -117,13 +73,12 @@ public final class UnitStage implements Stage {
 
     /** The other of the two sheets was chosen. */
     private void turned() {
-        cards.show(beside, plan.isSelected() ? "plan" : "unit");
         build();
         mark();
     }
 
     private SheetDraft<?> draft() {
-        return plan.isSelected() ? steps : design;
+        return face.onPlan() ? steps : design;
     }
 
     private void build() {
@@ -131,7 +86,7 @@ public final class UnitStage implements Stage {
     }
 
     private List<FormPart> parts() {
-        return plan.isSelected()
+        return face.onPlan()
                 ? new PlanParts(steps, this::restructured).parts()
                 : new DesignParts(design, this::restructured).parts();
     }
@@ -151,12 +106,13 @@ public final class UnitStage implements Stage {
         }
         build();
         mark();
-        title.setText(shown.design().content().unit().name());
-        caption.setText(Words.of(
-                desk.demo() ? "unit.demo" : "unit.files",
-                shown.design().fileName(),
-                shown.bench().fileName(),
-                shown.plan().fileName()));
+        face.show(
+                shown.design().content().unit().name(),
+                Words.of(
+                        desk.demo() ? "unit.demo" : "unit.files",
+                        shown.design().fileName(),
+                        shown.bench().fileName(),
+                        shown.plan().fileName()));
         prediction.show(shown.design().content());
         planned.show(shown);
     }
@@ -198,7 +154,7 @@ public final class UnitStage implements Stage {
             new Act("save", Words.of("act.sheet.save"), "control S", false, () -> files.save(draft(), this::kept)),
             new Act("next", Words.of("act.bench"), "control ENTER", true, this::goOn)
         };
-        String sheet = plan.isSelected() ? "unit.plan." : "unit.";
+        String sheet = face.onPlan() ? "unit.plan." : "unit.";
         if (!draft().faults().isEmpty()) {
             return Line.of(
                     Words.of(sheet + "faults", draft().faults().size()),
@@ -207,14 +163,14 @@ public final class UnitStage implements Stage {
                             : elsewhere.get(0).toString(),
                     acts);
         }
-        if (open > 0 && unit.isSelected()) {
+        if (open > 0 && !face.onPlan()) {
             return Line.of(Words.of("unit.open", open), Words.of("unit.open.next"), acts);
         }
         return Line.of(Words.of(sheet + "good"), Words.of(sheet + "next"), acts);
     }
 
     private void kept(String fileName) {
-        if (plan.isSelected()) {
+        if (face.onPlan()) {
             steps.named(fileName);
         } else {
             design.named(fileName);
@@ -253,8 +209,7 @@ public final class UnitStage implements Stage {
 
     private void blank() {
         pause.stop();
-        unit.setSelected(true);
-        cards.show(beside, "unit");
+        face.turnToUnit();
         desk.sheets(new Sheets(
                 Sheets.newDesign(), desk.sheets().bench(), desk.sheets().plan()));
         form.focusFirst();
