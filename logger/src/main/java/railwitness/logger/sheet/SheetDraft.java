@@ -17,6 +17,7 @@ public final class SheetDraft<T> {
     private final BiFunction<String, String, SheetText<T>> reader;
     private SheetText<T> good;
     private String text;
+    private String kept;
     private List<SheetFault> faults = List.of();
 
     private SheetDraft(SheetKind kind, SheetText<T> start, BiFunction<String, String, SheetText<T>> reader) {
@@ -41,6 +42,7 @@ public final class SheetDraft<T> {
     public void show(SheetText<T> other) {
         good = other;
         text = other.text();
+        kept = text;
         faults = List.of();
     }
 
@@ -81,8 +83,14 @@ public final class SheetDraft<T> {
         text = edit.text();
     }
 
-    /** The same sheet in a file of another name. */
-    public SheetText<T> named(String fileName) {
+    /** Whether it was changed since it was opened or saved. */
+    public boolean changed() {
+        return !text.equals(kept);
+    }
+
+    /** The text was saved in a file of this name. */
+    public SheetText<T> saved(String fileName) {
+        kept = text;
         good = new SheetText<>(good.kind(), fileName, good.text(), good.content());
         return good;
     }

@@ -27,11 +27,15 @@ class NewUnitTest {
 
     @Test
     void whatWasFilledInIsNoLongerOpen() {
+        assertThat(draft.changed()).isFalse();
         draft.set(field("[unit]", "name"), "\"Galley amplifier supply\"");
+        assertThat(draft.changed()).isTrue();
         assertThat(field("[unit]", "name").open()).isFalse();
         assertThat(draft.text()).contains("name = \"Galley amplifier supply\"\n");
         assertThat(draft.read()).isTrue();
         assertThat(draft.good().content().unit().name()).isEqualTo("Galley amplifier supply");
+        assertThat(draft.saved("galley.toml").fileName()).isEqualTo("galley.toml");
+        assertThat(draft.changed()).isFalse();
     }
 
     @Test

@@ -112,6 +112,7 @@ final class BenchEditor {
         form.show(BenchParts.of(draft, chosen, desk.sheets().design().content()));
         elsewhere = form.faults(draft.edit(), draft.faults());
         desk.unfinished(draft.kind(), inOrder() ? "" : Words.of("unfinished." + draft.kind()));
+        desk.unsaved(draft.kind(), draft.changed());
     }
 
     boolean inOrder() {
@@ -211,7 +212,7 @@ final class BenchEditor {
 
     void save() {
         files.save(draft, fileName -> {
-            draft.named(fileName);
+            draft.saved(fileName);
             desk.sheets(new Sheets(
                     desk.sheets().design(), draft.good(), desk.sheets().plan()));
         });

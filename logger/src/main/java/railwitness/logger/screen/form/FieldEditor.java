@@ -37,7 +37,7 @@ public final class FieldEditor {
         component.setName(name(field));
         component
                 .getAccessibleContext()
-                .setAccessibleName(field.note().meaning() + (unit().isEmpty() ? "" : ", ") + unit());
+                .setAccessibleName(FormWords.meaning(field.note()) + (unit().isEmpty() ? "" : ", ") + unit());
         component.setToolTipText(
                 field.note().allowed().isEmpty() ? null : field.note().allowed());
         component.setFont(Type.TABLE.font());

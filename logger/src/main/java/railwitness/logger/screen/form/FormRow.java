@@ -19,7 +19,7 @@ final class FormRow extends JPanel implements FormLine {
         super(new MigLayout("insets 0, gap 8 0, fillx, wrap 3, hidemode 3", "[grow,fill][130!,fill][130!,fill]"));
         this.editor = editor;
         setOpaque(false);
-        add(Note.of(editor.field().note().meaning(), Type.TEXT), "growx, wmin 60, aligny center");
+        add(Note.of(FormWords.meaning(editor.field().note()), Type.TEXT), "growx, wmin 60, aligny center");
         if (editor.isNumber()) {
             add(editor.component(), "h 30!");
             add(Label.muted(editor.unit(), Type.TEXT), "wmin 0");

@@ -40,9 +40,27 @@ public final class SheetFiles {
     }
 
     private void open(Path file) {
+        desk.work(() -> SheetKind.check(file), kind -> open(file, kind), desk::message);
+    }
+
+    private void open(Path file, SheetKind kind) {
+        if (!desk.unsaved(kind)) {
+            read(file, kind);
+            return;
+        }
+        asker.ask(new Question(
+                "lose",
+                Words.of("sheet.lose." + kind),
+                Optional.empty(),
+                List.of(
+                        new Question.Answer(Words.of("sheet.lose.no"), typed -> {}),
+                        new Question.Answer(Words.of("sheet.lose.yes"), typed -> read(file, kind)))));
+    }
+
+    private void read(Path file, SheetKind kind) {
         Sheets now = desk.sheets();
         desk.work(
-                () -> with(now, file),
+                () -> with(now, file, kind),
                 sheets -> {
                     ours.add(file.toAbsolutePath());
                     desk.sheets(sheets);
@@ -50,9 +68,9 @@ public final class SheetFiles {
                 desk::message);
     }
 
-    /** The sheets with one of them replaced, whichever kind the file is. */
-    private static Sheets with(Sheets now, Path file) {
-        return switch (SheetKind.check(file)) {
+    /** The sheets with the one of this kind replaced. */
+    private static Sheets with(Sheets now, Path file, SheetKind kind) {
+        return switch (kind) {
             case DESIGN -> new Sheets(Sheets.design(file), now.bench(), now.plan());
             case BENCH -> new Sheets(now.design(), Sheets.bench(file), now.plan());
             case PLAN -> new Sheets(now.design(), now.bench(), Sheets.plan(file));

@@ -3,9 +3,11 @@ package railwitness.logger.screen.stage;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -25,6 +27,7 @@ public final class Desk {
     private final PortUse ports = new PortUse();
     private final Remembered remembered;
     private final Map<SheetKind, String> unfinished = new EnumMap<>(SheetKind.class);
+    private final Set<SheetKind> unsaved = EnumSet.noneOf(SheetKind.class);
     private final List<Runnable> watchers = new ArrayList<>();
     private final ExecutorService workers = Executors.newFixedThreadPool(2, task -> {
         Thread thread = new Thread(task, "behind the desk");
@@ -101,6 +104,20 @@ public final class Desk {
         } else {
             unfinished.put(kind, why);
         }
+    }
+
+    /** Whether a sheet was changed and not saved. */
+    public void unsaved(SheetKind kind, boolean changed) {
+        if (changed) {
+            unsaved.add(kind);
+        } else {
+            unsaved.remove(kind);
+        }
+    }
+
+    /** Whether something of this sheet would be lost if another took its place. */
+    public boolean unsaved(SheetKind kind) {
+        return unsaved.contains(kind);
     }
 
     /** Why the sheets cannot be used as they are; empty when they can. */

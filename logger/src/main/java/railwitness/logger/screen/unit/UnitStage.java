@@ -38,7 +38,6 @@ public final class UnitStage implements Stage {
     private final SheetDraft<Plan> steps;
     private final SheetFiles files;
     private Sheets shown;
-    private String saved;
     private List<SheetFault> elsewhere = List.of();
     private long open;
 
@@ -49,7 +48,6 @@ public final class UnitStage implements Stage {
         this.next = next;
         this.design = SheetDraft.design(desk.sheets().design());
         this.steps = SheetDraft.plan(desk.sheets().plan());
-        this.saved = design.text();
         this.files = new SheetFiles(desk, asker, face);
         pause.setRepeats(false);
         face.fill(form, prediction, planned);
@@ -99,7 +97,6 @@ public final class UnitStage implements Stage {
         shown = desk.sheets();
         if (shown.design() != design.good()) {
             design.show(shown.design());
-            saved = design.text();
         }
         if (shown.plan() != steps.good()) {
             steps.show(shown.plan());
@@ -143,6 +140,7 @@ public final class UnitStage implements Stage {
         elsewhere = form.faults(draft().edit(), draft().faults());
         for (SheetDraft<?> one : List.of(design, steps)) {
             desk.unfinished(one.kind(), one.faults().isEmpty() ? "" : Words.of("unfinished." + one.kind()));
+            desk.unsaved(one.kind(), one.changed());
         }
     }
 
@@ -171,10 +169,9 @@ public final class UnitStage implements Stage {
 
     private void kept(String fileName) {
         if (face.onPlan()) {
-            steps.named(fileName);
+            steps.saved(fileName);
         } else {
-            design.named(fileName);
-            saved = design.text();
+            design.saved(fileName);
         }
         desk.sheets(new Sheets(design.good(), desk.sheets().bench(), steps.good()));
     }
@@ -194,7 +191,7 @@ public final class UnitStage implements Stage {
 
     /** A new unit, once the person does not mind losing what was not saved. */
     private void begin() {
-        if (design.text().equals(saved)) {
+        if (!design.changed()) {
             blank();
             return;
         }

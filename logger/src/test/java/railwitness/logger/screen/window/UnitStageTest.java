@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.awt.event.KeyEvent;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
@@ -103,6 +105,22 @@ class UnitStageTest {
         driver.type("600");
         driver.until("the hold is planned", () -> driver.text("plan time").startsWith("12 steps, about 21 min"));
         driver.picture("unit-plan");
+    }
+
+    @Test
+    void whatWasNotSavedIsNotLostUnasked() throws IOException {
+        Path file = Files.writeString(
+                folder.resolve("other.toml"), Sheets.newDesign().text());
+        driver.focus("[unit] serial");
+        driver.type("9");
+        driver.until("it is read", () -> design().unit().serial().orElse("").startsWith("9"));
+        driver.key(KeyEvent.VK_O, KeyEvent.VK_CONTROL);
+        driver.type(file.toString(), KeyEvent.VK_A, KeyEvent.VK_ENTER);
+        driver.until("it asks", () -> driver.focused("answer Keep this one"));
+        driver.picture("unit-unsaved");
+        driver.key(KeyEvent.VK_TAB);
+        driver.key(KeyEvent.VK_SPACE);
+        driver.until("the other is open", () -> design().unit().name().equals("Name of the unit"));
     }
 
     private Sheets sheets() {
