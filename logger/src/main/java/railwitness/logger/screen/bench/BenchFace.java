@@ -53,7 +53,7 @@ final class BenchFace extends JPanel {
         left.add(head, "wmin 0");
         left.add(Scroll.of(lists), "grow, push, hmin 0");
         left.add(acts, "wmin 0");
-        add(left, "grow, push, w 56%!");
+        add(left, "grow, push, w 56%!, hmin 0");
     }
 
     private void buttons(JPanel row, FormAct... acts) {
@@ -72,19 +72,19 @@ final class BenchFace extends JPanel {
     void right(PortsPanel ports, SheetForm form, LeadsPanel leads) {
         Sheet instrument = new Sheet(
                 new MigLayout(
-                        "insets 14 18 0 12, gap 0, fill, wrap 1, hidemode 3",
+                        "insets 14 18 0 12, gap 0, fill, hidemode 3",
                         "[grow,fill]",
                         "[pref!]14[pref!]0[pref!]4[grow,fill]"),
                 Palette::paper);
-        instrument.add(ports, "wmin 0");
-        instrument.add(chosen, "wmin 0");
-        instrument.add(about, "growx, wmin 60");
-        instrument.add(Scroll.of(form), "grow, push, hmin 0");
+        instrument.add(ports, "cell 0 0, wmin 0");
+        instrument.add(chosen, "cell 0 1, wmin 0");
+        instrument.add(about, "cell 0 2, growx, wmin 60");
+        instrument.add(Scroll.of(form), "cell 0 3, grow, push, hmin 0");
         Sheet found = new Sheet(new MigLayout("insets 14 18 0 12, fill"), Palette::paper);
         found.add(Scroll.of(leads), "grow, push");
         beside.add(instrument, "form");
         beside.add(found, "leads");
-        add(beside, "grow, push, w 44%!");
+        add(beside, "grow, push, w 44%!, hmin 0");
     }
 
     /** Arrow keys that go from the list at the left to the one at the right and back. */

@@ -2,6 +2,7 @@ package railwitness.logger.screen.bench;
 
 import java.util.Optional;
 import javax.swing.JComponent;
+import javax.swing.SwingUtilities;
 import railwitness.logger.screen.form.FormAct;
 import railwitness.logger.screen.paper.RuledSheet;
 import railwitness.logger.screen.paper.Words;
@@ -71,6 +72,8 @@ public final class BenchStage implements Stage {
     @Override
     public void entered() {
         going = false;
+        // texts that wrap know their height only once they have their width
+        SwingUtilities.invokeLater(face::revalidate);
     }
 
     @Override
@@ -171,6 +174,5 @@ public final class BenchStage implements Stage {
                 watching.begin();
             }
         });
-        ports.found().requestFocusInWindow();
     }
 }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import javax.swing.JPanel;
+import javax.swing.JScrollPane;
 import net.miginfocom.swing.MigLayout;
 import railwitness.drivers.bench.PortScan;
 import railwitness.logger.screen.form.FormAct;
@@ -31,6 +32,7 @@ final class PortsPanel extends JPanel {
                     Column.words(Words.of("bench.answer")),
                     Column.words(Words.of("bench.given"))));
     private final Note caption = Note.muted(Words.of("bench.ports.caption"), Type.CAPTION);
+    private final JScrollPane view = Scroll.of(list);
     private final transient Map<String, Optional<PortScan.Found>> answers = new LinkedHashMap<>();
 
     /**
@@ -43,7 +45,8 @@ final class PortsPanel extends JPanel {
         add(Label.of(Words.of("bench.ports"), Type.HEADING), "wmin 0");
         add(ask.button());
         add(caption, "span 2, growx, wmin 60");
-        add(Scroll.of(list), "span 2, growx, hmin 0");
+        view.setVisible(false);
+        add(view, "span 2, growx, hmin 0");
         list.onChosen(row -> {
             String port = list.rows().get(row).cells().get(0).text();
             given.accept(answers.get(port).orElse(PortScan.Found.silent(port)));
@@ -58,6 +61,8 @@ final class PortsPanel extends JPanel {
     void asking(List<String> ports) {
         answers.clear();
         ports.forEach(port -> answers.put(port, Optional.empty()));
+        view.setVisible(!ports.isEmpty());
+        list.requestFocusInWindow();
         caption.setText(Words.of(ports.isEmpty() ? "bench.noports" : "bench.ports.give"));
         revalidate();
     }
@@ -77,6 +82,7 @@ final class PortsPanel extends JPanel {
         list.rows(rows);
         if (grown) {
             revalidate();
+            list.requestFocusInWindow();
         }
     }
 

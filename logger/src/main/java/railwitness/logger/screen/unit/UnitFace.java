@@ -43,8 +43,8 @@ final class UnitFace extends JPanel {
         beside.add(Scroll.of(planned), "plan");
         Sheet right = new Sheet(new MigLayout("insets 14 18 8 12, fill"), Palette::paper);
         right.add(beside, "grow, push");
-        add(left, "grow, push, w 56%!");
-        add(right, "grow, push, w 44%!");
+        add(left, "grow, push, w 56%!, hmin 0");
+        add(right, "grow, push, w 44%!, hmin 0");
     }
 
     private JPanel choice() {
