@@ -12,8 +12,14 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 
-/** A run in a process of its own, on real ports, that is killed or interrupted while the output is on. */
+/**
+ * A run in a process of its own, on real ports, that is killed or interrupted while the output is on. It waits more than it
+ * works, so it goes on beside other tests.
+ */
+@Execution(ExecutionMode.CONCURRENT)
 class EndedFromOutsideTest {
     private static final String PLAN = """
             [plan]
@@ -108,6 +114,8 @@ class EndedFromOutsideTest {
             await("the load sweep", () -> bench.unit.amps("plus") == 4);
             signal("STOP", run);
             await("the guardian to switch off", () -> !bench.unit.outputOn);
+            // the guardian counts from the last beat, the program from its last look: let both be over
+            Thread.sleep(1000);
             int before = bench.supply.heard().size();
             signal("CONT", run);
 
