@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.time.Agenda;
@@ -22,8 +23,11 @@ public final class BenchWatch implements AutoCloseable {
     private static final Duration ROUND = Duration.ofMillis(500);
     /** An instrument that was not there is asked again after this. */
     private static final Duration PAUSE = Duration.ofSeconds(2);
+    /** A wish to reset everything waits no longer than this. */
+    private static final long SLICE_MILLIS = 40;
 
     private final CountDownLatch ending = new CountDownLatch(1);
+    private final AtomicInteger resets = new AtomicInteger();
     private final CompletableFuture<Void> over;
     private final Consumer<Seen> told;
 
@@ -67,8 +71,13 @@ public final class BenchWatch implements AutoCloseable {
     private void watch(List<Onlooker> together, CompletableFuture<Void> done) {
         try {
             together.forEach(one -> told.accept(Seen.asking(one.name())));
+            int reset = resets.get();
             boolean present = look(together);
-            while (!ending.await((present ? ROUND : PAUSE).toMillis(), TimeUnit.MILLISECONDS)) {
+            while (!ended(present ? ROUND : PAUSE, reset)) {
+                if (resets.get() != reset) {
+                    reset = resets.get();
+                    together.forEach(Onlooker::hangUp);
+                }
                 present = look(together);
             }
         } catch (InterruptedException e) {
@@ -77,6 +86,17 @@ public final class BenchWatch implements AutoCloseable {
             together.forEach(Onlooker::hangUp);
             done.complete(null);
         }
+    }
+
+    /** Waits for the next look, less long where a reset is wanted; answers whether there will be none. */
+    private boolean ended(Duration pause, int reset) throws InterruptedException {
+        long until = System.nanoTime() + pause.toNanos();
+        while (System.nanoTime() - until < 0 && resets.get() == reset) {
+            if (ending.await(SLICE_MILLIS, TimeUnit.MILLISECONDS)) {
+                return true;
+            }
+        }
+        return ending.getCount() == 0;
     }
 
     /** Whether anybody was there. */
@@ -90,6 +110,11 @@ public final class BenchWatch implements AutoCloseable {
             }
         }
         return present;
+    }
+
+    /** Introduces every instrument anew, which resets it and so switches outputs and inputs off; returns at once. */
+    public void reset() {
+        resets.incrementAndGet();
     }
 
     /** No further look; returns at once. The exchanges under way end by their own deadlines. */

@@ -112,6 +112,25 @@ class BenchWatchTest {
     }
 
     @Test
+    void everyWishToSwitchOffResetsTheSupplyAnew() throws InterruptedException {
+        Assumptions.assumeTrue(PseudoTerminal.available(), "this system has no pseudo-terminals");
+        ScriptedPeer supply = supply();
+        try (PeerTerminal first = new PeerTerminal("supply", supply, "\r\n");
+                BenchWatch watch = watch(sheet(first.device(), "/dev/there-is-none", "/dev/nor-there"))) {
+            until(() -> answers("supply"));
+            assertThat(resets(supply)).isEqualTo(1);
+            watch.reset();
+            until(() -> resets(supply) == 2);
+        }
+    }
+
+    private static long resets(ScriptedPeer supply) {
+        return supply.heard().stream()
+                .filter(message -> message.contains("*RST"))
+                .count();
+    }
+
+    @Test
     void anInstrumentPulledOutIsNamedWhileTheOthersGoOn() throws InterruptedException {
         Assumptions.assumeTrue(PseudoTerminal.available(), "this system has no pseudo-terminals");
         ScriptedPeer meter = new ScriptedPeer("Workshop,M-1,7,1.0").answers("READ?", "+3.65E+01");

@@ -54,9 +54,13 @@ final class Watching {
         if (!on()) {
             CompletableFuture<Void> held = new CompletableFuture<>();
             lease = Optional.of(held);
-            desk.ports().take(() -> SwingUtilities.invokeLater(this::end), held);
+            desk.ports().take(() -> SwingUtilities.invokeLater(this::end), this::reset, held);
             follow();
         }
+    }
+
+    private void reset() {
+        watches.values().forEach(BenchWatch::reset);
     }
 
     /** Watches what the desk says now; an instrument of which nothing has changed is left alone. */

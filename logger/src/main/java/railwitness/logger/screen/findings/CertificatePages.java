@@ -1,6 +1,7 @@
 package railwitness.logger.screen.findings;
 
 import java.awt.BasicStroke;
+import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
@@ -10,21 +11,20 @@ import java.awt.event.FocusEvent;
 import java.awt.event.FocusListener;
 import java.awt.image.BufferedImage;
 import java.util.List;
-import javax.accessibility.AccessibleContext;
-import javax.swing.JComponent;
-import javax.swing.Scrollable;
+import railwitness.logger.screen.paper.Readable;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.theme.Look;
 import railwitness.logger.screen.theme.Palette;
 
 /** The pages of a certificate one below the other, as wide as their place. The arrow and page keys scroll them. */
-final class CertificatePages extends JComponent implements Scrollable {
+final class CertificatePages extends Readable {
     private static final int BETWEEN = 16;
     private static final int LEAST_WIDTH = 300;
 
     private transient List<BufferedImage> pages = List.of();
 
     CertificatePages() {
+        super(new BorderLayout());
         setName("certificate pages");
         setFocusable(true);
         addFocusListener(new FocusListener() {
@@ -85,38 +85,5 @@ final class CertificatePages extends JComponent implements Scrollable {
         int height =
                 pages.stream().mapToInt(page -> height(page) + Look.px(BETWEEN)).sum();
         return new Dimension(Look.px(LEAST_WIDTH), height);
-    }
-
-    @Override
-    public Dimension getPreferredScrollableViewportSize() {
-        return getPreferredSize();
-    }
-
-    @Override
-    public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
-        return Look.px(40);
-    }
-
-    @Override
-    public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
-        return visible.height - Look.px(40);
-    }
-
-    @Override
-    public boolean getScrollableTracksViewportWidth() {
-        return true;
-    }
-
-    @Override
-    public boolean getScrollableTracksViewportHeight() {
-        return false;
-    }
-
-    @Override
-    public AccessibleContext getAccessibleContext() {
-        if (accessibleContext == null) {
-            accessibleContext = new AccessibleJComponent() {};
-        }
-        return accessibleContext;
     }
 }

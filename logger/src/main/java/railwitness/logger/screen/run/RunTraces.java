@@ -69,6 +69,7 @@ final class RunTraces extends JPanel {
                 "V",
                 Look.palette().rail(index),
                 index / Look.palette().rails().size() * 6,
+                rail.nominalVolts() < 0,
                 predicted);
     }
 
@@ -82,6 +83,7 @@ final class RunTraces extends JPanel {
                 "A",
                 Look.palette().input(),
                 0,
+                false,
                 predicted -> OptionalDouble.of(predicted.inputAmperes()));
     }
 
@@ -93,6 +95,7 @@ final class RunTraces extends JPanel {
             String unit,
             Color colour,
             int dash,
+            boolean negative,
             Function<Prediction, OptionalDouble> predicted) {
         List<StepSpan> spans = RunAxis.spans(view, predicted);
         OptionalDouble value = view.value(channel);
@@ -106,13 +109,9 @@ final class RunTraces extends JPanel {
                 from,
                 to,
                 spans,
-                limits(run.watches(), channel, unit, negative(view, channel)),
+                limits(run.watches(), channel, unit, negative),
                 OptionalDouble.empty(),
                 run.trace(channel).map(keeper -> keeper));
-    }
-
-    private static boolean negative(RunView view, Channel channel) {
-        return view.value(channel).orElse(0) < 0;
     }
 
     private static String remark(RunView view, Function<Prediction, OptionalDouble> predicted, String unit) {

@@ -57,6 +57,9 @@ record BandWords(Ground ground, String title, String volts, String amps, String 
     }
 
     private static String value(RunView view, Quantity quantity, String unit) {
+        if (view.over()) {
+            return "";
+        }
         OptionalDouble value = view.value(new Channel("supply", quantity));
         return value.isPresent() ? Numbers.fixed(value.getAsDouble(), 2) + unit : "";
     }

@@ -7,6 +7,7 @@ import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.JFrame;
@@ -26,6 +27,7 @@ import railwitness.logger.screen.stage.Stage;
 import railwitness.logger.screen.theme.Look;
 import railwitness.logger.screen.theme.Palette;
 import railwitness.logger.screen.theme.Theme;
+import railwitness.logger.sheet.SheetKind;
 
 /** The one window. It looks at the desk thirty times a second and shows what has changed. */
 public final class Window {
@@ -220,13 +222,13 @@ public final class Window {
             desk.run().orElseThrow().switchOff(Words.of("off.byhand"));
             desk.message(Words.of("off.sent"));
         } else {
-            desk.message(Words.of("off.nothing"));
+            desk.message(Words.of(desk.ports().reset() ? "off.reset" : "off.nothing"));
         }
     }
 
     private void close() {
         if (!desk.running()) {
-            shut();
+            closeIdle();
             return;
         }
         foot.ask(new Question(
@@ -239,6 +241,25 @@ public final class Window {
                             closing = true;
                             switchOff();
                         }))));
+    }
+
+    /** Without a run only sheets that were not saved are worth a question. */
+    private void closeIdle() {
+        List<String> unsaved = Arrays.stream(SheetKind.values())
+                .filter(desk::unsaved)
+                .map(kind -> Words.of("close.unsaved." + kind))
+                .toList();
+        if (unsaved.isEmpty()) {
+            shut();
+            return;
+        }
+        foot.ask(new Question(
+                "close",
+                Words.of("close.unsaved", String.join(", ", unsaved)),
+                Optional.empty(),
+                List.of(
+                        new Question.Answer(Words.of("close.back"), typed -> {}),
+                        new Question.Answer(Words.of("close.lose"), typed -> shut()))));
     }
 
     private void shut() {

@@ -1,18 +1,14 @@
 package railwitness.logger.screen.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
-import java.util.Optional;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import railwitness.drivers.line.PortSettings;
 import railwitness.drivers.line.SerialLine;
 import railwitness.logger.screen.paper.Cell;
@@ -21,30 +17,14 @@ import railwitness.logger.sheet.SheetEdit;
 import railwitness.logger.sheet.Sheets;
 
 /** The bench stage, driven by keys. */
-class BenchStageTest {
+class BenchStageTest extends OnDisplay {
     private static final int VALUE = 3;
     private static final int IDENTITY = 4;
 
-    @TempDir
-    private Path folder;
-
-    private WindowDriver driver;
-
     @BeforeEach
-    void open() {
-        Optional<String> lacking = Display.lacking();
-        lacking.ifPresent(System.out::println);
-        assumeTrue(lacking.isEmpty(), () -> lacking.orElse(""));
-        driver = new WindowDriver(folder);
+    void atTheBench() {
         driver.key(KeyEvent.VK_2, KeyEvent.VK_CONTROL);
         driver.until("the bench is shown", () -> driver.window().present().equals("bench"));
-    }
-
-    @AfterEach
-    void close() {
-        if (driver != null) {
-            driver.close();
-        }
     }
 
     @Test

@@ -1,50 +1,24 @@
 package railwitness.logger.screen.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.KeyboardFocusManager;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import javax.swing.AbstractButton;
 import javax.swing.JComboBox;
 import javax.swing.JRadioButton;
 import javax.swing.text.JTextComponent;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import railwitness.logger.screen.paper.RuledSheet;
 
 /** Everything that can be used is reached with the Tab key alone, and says aloud what it is. */
-class KeyboardTest {
+class KeyboardTest extends OnDisplay {
     private static final int MOST_TABS = 250;
-
-    @TempDir
-    private Path folder;
-
-    private WindowDriver driver;
-
-    @BeforeEach
-    void open() {
-        Optional<String> lacking = Display.lacking();
-        lacking.ifPresent(System.out::println);
-        assumeTrue(lacking.isEmpty(), () -> lacking.orElse(""));
-        driver = new WindowDriver(folder);
-    }
-
-    @AfterEach
-    void close() {
-        if (driver != null) {
-            driver.close();
-        }
-    }
 
     @Test
     void tabReachesEverythingOnEveryStage() {

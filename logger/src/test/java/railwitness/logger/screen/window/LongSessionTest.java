@@ -2,43 +2,18 @@ package railwitness.logger.screen.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
-import java.util.Optional;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import railwitness.logger.screen.paper.Numbers;
 import railwitness.logger.screen.readings.ReadingsPanel;
 import railwitness.logger.store.LongSession;
 
 /** A session of two million readings, opened in the window and looked at from its whole length to the single reading. */
-class LongSessionTest {
+class LongSessionTest extends OnDisplay {
     private static final long READINGS = 2_000_000;
     private static final double PER_CHANNEL = READINGS / 8.0;
-
-    @TempDir
-    private Path folder;
-
-    private WindowDriver driver;
-
-    @BeforeEach
-    void open() {
-        Optional<String> lacking = Display.lacking();
-        lacking.ifPresent(System.out::println);
-        assumeTrue(lacking.isEmpty(), () -> lacking.orElse(""));
-        driver = new WindowDriver(folder);
-    }
-
-    @AfterEach
-    void close() {
-        if (driver != null) {
-            driver.close();
-        }
-    }
 
     @Test
     void fromTheWholeSessionToOneReadingByKeyboard() {

@@ -1,46 +1,20 @@
 package railwitness.logger.screen.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.awt.Component;
 import java.awt.Container;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import javax.swing.AbstractButton;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import railwitness.logger.screen.live.RunView;
 import railwitness.logger.screen.theme.Theme;
 
 /** Every stage, light and dark, as a picture in {@code target/screens} for people to look at; no button is cut off in any. */
-class PicturesTest {
+class PicturesTest extends OnDisplay {
     private static final double QUICK = 250;
-
-    @TempDir
-    private Path folder;
-
-    private WindowDriver driver;
-
-    @BeforeEach
-    void open() {
-        Optional<String> lacking = Display.lacking();
-        lacking.ifPresent(System.out::println);
-        assumeTrue(lacking.isEmpty(), () -> lacking.orElse(""));
-        driver = new WindowDriver(folder);
-    }
-
-    @AfterEach
-    void close() {
-        if (driver != null) {
-            driver.close();
-        }
-    }
 
     @Test
     void everyStageInBothThemes() {

@@ -1,43 +1,18 @@
 package railwitness.logger.screen.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.FigureName;
 import railwitness.logger.sheet.Sheets;
 
 /** Unit and plan in their forms, driven by keys. */
-class UnitStageTest {
-    @TempDir
-    private Path folder;
-
-    private WindowDriver driver;
-
-    @BeforeEach
-    void open() {
-        Optional<String> lacking = Display.lacking();
-        lacking.ifPresent(System.out::println);
-        assumeTrue(lacking.isEmpty(), () -> lacking.orElse(""));
-        driver = new WindowDriver(folder);
-    }
-
-    @AfterEach
-    void close() {
-        if (driver != null) {
-            driver.close();
-        }
-    }
-
+class UnitStageTest extends OnDisplay {
     @Test
     void newUnitIsFilledInFieldByField() {
         driver.key(KeyEvent.VK_N, KeyEvent.VK_CONTROL);

@@ -1,7 +1,6 @@
 package railwitness.logger.screen.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.awt.event.KeyEvent;
 import java.io.IOException;
@@ -9,10 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import railwitness.drivers.rehearsal.FaultCode;
 import railwitness.logger.screen.live.RunView;
 import railwitness.logger.screen.paper.Ink;
@@ -21,29 +17,9 @@ import railwitness.logger.store.SessionFile;
 import railwitness.logger.store.SessionState;
 
 /** The window, driven by keys on a real or virtual display. */
-class WindowTest {
+class WindowTest extends OnDisplay {
     private static final double QUICK = 250;
     private static final double SLOW = 8;
-
-    @TempDir
-    private Path folder;
-
-    private WindowDriver driver;
-
-    @BeforeEach
-    void open() {
-        Optional<String> lacking = Display.lacking();
-        lacking.ifPresent(System.out::println);
-        assumeTrue(lacking.isEmpty(), () -> lacking.orElse(""));
-        driver = new WindowDriver(folder);
-    }
-
-    @AfterEach
-    void close() {
-        if (driver != null) {
-            driver.close();
-        }
-    }
 
     @Test
     void wholeRehearsalGoesFromStartToCertificateByKeyboardAlone() throws IOException {
@@ -161,6 +137,23 @@ class WindowTest {
     }
 
     @Test
+    void closingAsksBeforeSheetsAreLost() {
+        driver.ask(() -> driver.named("[unit] name").requestFocusInWindow());
+        driver.until("a field has the focus", () -> focused("[unit] name"));
+        driver.type("x");
+        driver.until(
+                "the sheet is known to be changed",
+                () -> driver.ask(() -> driver.window().desk().unsaved(railwitness.logger.sheet.SheetKind.DESIGN)));
+        driver.cross();
+        driver.until("it asks", () -> driver.named("question") != null);
+        assertThat(driver.text("question")).contains("the design sheet");
+        driver.until("its first answer has the focus", () -> focused("answer Go back"));
+        driver.key(KeyEvent.VK_ENTER);
+        driver.until("the question has gone", () -> driver.named("question") == null);
+        assertThat(driver.window().frame().isDisplayable()).isTrue();
+    }
+
+    @Test
     void stageThatCannotBeEnteredSaysWhy() {
         driver.key(KeyEvent.VK_5, KeyEvent.VK_CONTROL);
         assertThat(driver.window().present()).isEqualTo("unit");
@@ -188,11 +181,6 @@ class WindowTest {
         var off = driver.named("switch off").getBounds();
         assertThat(off.width).isGreaterThanOrEqualTo(200);
         assertThat(off.x + off.width).isLessThanOrEqualTo(1024);
-    }
-
-    private boolean focused(String name) {
-        var found = driver.named(name);
-        return found != null && driver.ask(found::isFocusOwner);
     }
 
     /** Starts a rehearsal and waits for a step; -1 does not wait. */
