@@ -154,7 +154,8 @@ final class CertificateDesk {
         if (working.isPresent()) {
             return working.get();
         }
-        String kept = session.map(one -> Words.of("findings.file", one.file())).orElse("");
+        String kept = session.map(one -> Words.of("findings.file", one.file().getFileName()))
+                .orElse("");
         if (!open) {
             return Line.of(
                     head, kept, new Act("certificate", Words.of("act.certificate"), "control ENTER", true, this::open));

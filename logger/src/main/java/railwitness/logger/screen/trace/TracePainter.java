@@ -143,9 +143,8 @@ final class TracePainter {
                 g.setStroke(dashed(Look.px(1), Look.px(7)));
                 g.drawLine(plot.x, y, plot.x + plot.width, y);
                 int width = metrics.stringWidth(limit.words());
-                int text = y - Look.px(4) - metrics.getAscent() < plot.y
-                        ? y + metrics.getAscent() + Look.px(2)
-                        : y - Look.px(4);
+                boolean above = y < plot.y + plot.height / 2;
+                int text = above ? y - Look.px(4) : y + metrics.getAscent() + Look.px(2);
                 g.drawString(limit.words(), plot.x + plot.width - width - Look.px(4), text);
             }
         }

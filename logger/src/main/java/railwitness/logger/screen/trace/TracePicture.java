@@ -14,6 +14,8 @@ import railwitness.logger.screen.theme.Look;
  */
 record TracePicture(TraceModel model, Optional<TraceColumns> columns, ValueAxis axis, Rectangle plot) {
     private static final int GRID_PIXELS = 36;
+    /** Room for the words of a limit that stands beyond everything read. */
+    private static final int LIMIT_WORDS = 14;
     /** The axis stays until what it holds needs less than this of it. */
     private static final double LEAST_USE = 0.4;
 
@@ -46,12 +48,17 @@ record TracePicture(TraceModel model, Optional<TraceColumns> columns, ValueAxis 
             high = 1;
         }
         double reach = Math.max(high - low, Math.abs(high) * 0.05) * 0.8;
+        double least = low;
+        double most = high;
         for (TraceModel.LimitLine limit : model.limits()) {
-            if (limit.value() > low - reach && limit.value() < high + reach) {
+            if (limit.value() > least - reach && limit.value() < most + reach) {
                 low = Math.min(low, limit.value());
                 high = Math.max(high, limit.value());
             }
         }
+        double words = (high - low) * Look.px(LIMIT_WORDS) / Math.max(1, plot.height);
+        low -= low < least ? words : 0;
+        high += high > most ? words : 0;
         return ValueAxis.holding(
                 low,
                 high,

@@ -50,6 +50,9 @@ class BenchStageTest extends OnDisplay {
             driver.until("it is said why the plus meter does not", () -> cell("plus meter", IDENTITY)
                     .equals("the port is not there"));
             driver.picture("bench-absent");
+            driver.key(KeyEvent.VK_ESCAPE);
+            driver.until(
+                    "it is said what off did", () -> driver.text("line head").contains("are reset"));
             driver.controlEnter();
             driver.until(
                     "the cautions are shown", () -> driver.window().present().equals("cautions"));

@@ -76,7 +76,7 @@ public final class Screenshots {
         until(RunView::over);
         Thread.sleep(1500);
         stage("findings");
-        aboutRow(7);
+        aboutRow(9);
         Thread.sleep(200);
         both("findings-fault");
         onScreen(() -> {
@@ -85,7 +85,8 @@ public final class Screenshots {
         });
         Thread.sleep(1000);
         both("readings");
-        stage("findings");
+        press0();
+        Thread.sleep(500);
         press0();
         Thread.sleep(5000);
         both("certificate");
