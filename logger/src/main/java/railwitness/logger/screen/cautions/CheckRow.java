@@ -6,12 +6,11 @@ import java.util.OptionalDouble;
 import javax.swing.JCheckBox;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
-import javax.swing.event.DocumentEvent;
-import javax.swing.event.DocumentListener;
 import net.miginfocom.swing.MigLayout;
 import railwitness.logger.screen.paper.Label;
 import railwitness.logger.screen.paper.Note;
 import railwitness.logger.screen.paper.Numbers;
+import railwitness.logger.screen.paper.Typing;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.theme.Palette;
 import railwitness.logger.screen.theme.Type;
@@ -62,22 +61,7 @@ final class CheckRow extends JPanel {
                 scrollRectToVisible(new java.awt.Rectangle(0, 0, getWidth(), getHeight()));
             }
         });
-        ohms.getDocument().addDocumentListener(new DocumentListener() {
-            @Override
-            public void insertUpdate(DocumentEvent e) {
-                judge();
-            }
-
-            @Override
-            public void removeUpdate(DocumentEvent e) {
-                judge();
-            }
-
-            @Override
-            public void changedUpdate(DocumentEvent e) {
-                judge();
-            }
-        });
+        Typing.in(ohms, this::judge);
         add(Note.of(check.text(), Type.TEXT), "growx, wmin 60, aligny center");
         add(ohms, "h 32!, w 90!");
         add(Label.muted("\u03a9", Type.TEXT));

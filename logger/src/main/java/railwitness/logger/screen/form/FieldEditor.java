@@ -8,9 +8,8 @@ import java.util.function.Consumer;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JTextField;
-import javax.swing.event.DocumentEvent;
-import javax.swing.event.DocumentListener;
 import javax.swing.text.JTextComponent;
+import railwitness.logger.screen.paper.Typing;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.theme.Type;
 import railwitness.logger.sheet.SheetKeys;
@@ -75,22 +74,7 @@ public final class FieldEditor {
     }
 
     private void listen(JTextComponent text) {
-        text.getDocument().addDocumentListener(new DocumentListener() {
-            @Override
-            public void insertUpdate(DocumentEvent e) {
-                tell();
-            }
-
-            @Override
-            public void removeUpdate(DocumentEvent e) {
-                tell();
-            }
-
-            @Override
-            public void changedUpdate(DocumentEvent e) {
-                tell();
-            }
-        });
+        Typing.in(text, this::tell);
     }
 
     private void tell() {

@@ -2,7 +2,6 @@ package railwitness.logger.screen.form;
 
 import javax.swing.JButton;
 import javax.swing.JComponent;
-import javax.swing.KeyStroke;
 import railwitness.logger.screen.paper.Keys;
 import railwitness.logger.screen.theme.Type;
 
@@ -34,12 +33,6 @@ public record FormAct(String name, String label, String stroke, Runnable done) {
 
     /** Its key works wherever the focus is inside of this. */
     public void keyIn(JComponent place) {
-        place.getInputMap(JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke(stroke), name);
-        place.getActionMap().put(name, new javax.swing.AbstractAction() {
-            @Override
-            public void actionPerformed(java.awt.event.ActionEvent e) {
-                done.run();
-            }
-        });
+        Keys.within(place, stroke, done);
     }
 }

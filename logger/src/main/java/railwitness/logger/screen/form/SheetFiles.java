@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
-import javax.swing.JFileChooser;
+import railwitness.logger.screen.paper.FileChoice;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.stage.Asker;
 import railwitness.logger.screen.stage.Desk;
@@ -32,11 +32,7 @@ public final class SheetFiles {
 
     /** Lets the person choose a file, of whichever kind of sheet. */
     public void open() {
-        JFileChooser chooser = new JFileChooser(desk.folder().toFile());
-        chooser.setDialogTitle(Words.of("act.sheet.open"));
-        if (chooser.showOpenDialog(face) == JFileChooser.APPROVE_OPTION) {
-            open(chooser.getSelectedFile().toPath());
-        }
+        choice().open(Words.of("act.sheet.open")).ifPresent(this::open);
     }
 
     private void open(Path file) {
@@ -79,25 +75,27 @@ public final class SheetFiles {
 
     /** @param saved told the file's name once its text is kept there */
     public void save(SheetDraft<?> draft, Consumer<String> saved) {
-        JFileChooser chooser = new JFileChooser(desk.folder().toFile());
-        chooser.setDialogTitle(Words.of("act.sheet.save"));
-        chooser.setSelectedFile(desk.folder().resolve(draft.good().fileName()).toFile());
-        if (chooser.showSaveDialog(face) == JFileChooser.APPROVE_OPTION) {
-            Path file = chooser.getSelectedFile().toPath().toAbsolutePath();
-            String text = draft.text();
-            if (Files.exists(file) && !ours.contains(file)) {
-                asker.ask(new Question(
-                        "replace",
-                        Words.of("sheet.replace", file.getFileName()),
-                        Optional.empty(),
-                        List.of(
-                                new Question.Answer(Words.of("sheet.replace.no"), typed -> {}),
-                                new Question.Answer(
-                                        Words.of("sheet.replace.yes"), typed -> write(file, text, saved)))));
-            } else {
-                write(file, text, saved);
-            }
+        Path usual = desk.folder().resolve(draft.good().fileName());
+        choice().save(Words.of("act.sheet.save"), usual)
+                .ifPresent(file -> save(file.toAbsolutePath(), draft.text(), saved));
+    }
+
+    private FileChoice choice() {
+        return new FileChoice(face, desk.folder());
+    }
+
+    private void save(Path file, String text, Consumer<String> saved) {
+        if (!Files.exists(file) || ours.contains(file)) {
+            write(file, text, saved);
+            return;
         }
+        asker.ask(new Question(
+                "replace",
+                Words.of("sheet.replace", file.getFileName()),
+                Optional.empty(),
+                List.of(
+                        new Question.Answer(Words.of("sheet.replace.no"), typed -> {}),
+                        new Question.Answer(Words.of("sheet.replace.yes"), typed -> write(file, text, saved)))));
     }
 
     private void write(Path file, String text, Consumer<String> saved) {

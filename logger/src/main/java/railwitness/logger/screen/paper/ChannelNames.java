@@ -9,8 +9,12 @@ public final class ChannelNames {
 
     /** Such as "+ rail voltage". */
     public static String full(Channel channel) {
-        return Words.orElse("node." + channel.node(), RailNames.full(channel.node())) + " "
-                + Words.of("quantity." + channel.quantity().word());
+        return node(channel) + " " + Words.of("quantity." + channel.quantity().word());
+    }
+
+    /** Where it is read, such as "+ rail" or "heat sink". */
+    public static String node(Channel channel) {
+        return Words.orElse("node." + channel.node(), RailNames.full(channel.node()));
     }
 
     /** The same of a channel as a sheet writes it; a text that is no channel stays as it is. */

@@ -8,8 +8,6 @@ import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
-import javax.swing.event.DocumentEvent;
-import javax.swing.event.DocumentListener;
 import net.miginfocom.swing.MigLayout;
 import railwitness.logger.screen.theme.Type;
 
@@ -50,22 +48,7 @@ public final class Form extends JPanel {
     /** One line of text. */
     public JTextField field(String name, String meaning, Runnable changed) {
         JTextField field = new JTextField(12);
-        field.getDocument().addDocumentListener(new DocumentListener() {
-            @Override
-            public void insertUpdate(DocumentEvent e) {
-                tell(changed);
-            }
-
-            @Override
-            public void removeUpdate(DocumentEvent e) {
-                tell(changed);
-            }
-
-            @Override
-            public void changedUpdate(DocumentEvent e) {
-                tell(changed);
-            }
-        });
+        Typing.in(field, () -> tell(changed));
         row(name, meaning, field);
         return field;
     }

@@ -5,7 +5,6 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.Rectangle;
 import java.awt.RenderingHints;
-import java.awt.event.ActionEvent;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
 import java.awt.event.MouseAdapter;
@@ -15,10 +14,8 @@ import java.util.function.IntConsumer;
 import java.util.function.IntUnaryOperator;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
-import javax.swing.AbstractAction;
 import javax.swing.JComponent;
 import javax.swing.JScrollPane;
-import javax.swing.KeyStroke;
 import javax.swing.Scrollable;
 import javax.swing.SwingUtilities;
 import railwitness.logger.screen.theme.Look;
@@ -44,8 +41,7 @@ public final class RuledSheet extends JComponent implements Scrollable {
         key("DOWN", row -> next(row, 1));
         key("HOME", row -> next(-1, 1));
         key("END", row -> next(rows.size(), -1));
-        getInputMap().put(KeyStroke.getKeyStroke("ENTER"), "more");
-        getActionMap().put("more", action(e -> choose()));
+        Keys.on(this, "ENTER", this::choose);
         addMouseListener(new MouseAdapter() {
             @Override
             public void mousePressed(MouseEvent e) {
@@ -172,17 +168,7 @@ public final class RuledSheet extends JComponent implements Scrollable {
     }
 
     private void key(String stroke, IntUnaryOperator target) {
-        getInputMap().put(KeyStroke.getKeyStroke(stroke), stroke);
-        getActionMap().put(stroke, action(e -> select(target.applyAsInt(selected))));
-    }
-
-    private static AbstractAction action(java.util.function.Consumer<ActionEvent> done) {
-        return new AbstractAction() {
-            @Override
-            public void actionPerformed(ActionEvent e) {
-                done.accept(e);
-            }
-        };
+        Keys.on(this, stroke, () -> select(target.applyAsInt(selected)));
     }
 
     private void measure() {

@@ -1,7 +1,7 @@
 package railwitness.logger.screen.readings;
 
 import railwitness.drivers.reading.Channel;
-import railwitness.logger.screen.paper.RailNames;
+import railwitness.logger.screen.paper.ChannelNames;
 import railwitness.logger.screen.paper.Words;
 
 /**
@@ -16,14 +16,15 @@ record ChannelWords(String name, String unit, double scale, int places) {
     private static final double MILLI = 1000;
 
     static ChannelWords of(Channel channel) {
-        String node = Words.orElse("node." + channel.node(), RailNames.full(channel.node()));
+        String unit = ChannelNames.unit(channel.quantity());
+        String node = ChannelNames.node(channel);
         return switch (channel.quantity()) {
-            case VOLTAGE -> new ChannelWords(node, "V", 1, 3);
-            case CURRENT -> new ChannelWords(Words.of("channel.current", node), "A", 1, 3);
+            case VOLTAGE -> new ChannelWords(node, unit, 1, 3);
+            case CURRENT -> new ChannelWords(Words.of("channel.current", node), unit, 1, 3);
             case RIPPLE -> new ChannelWords(Words.of("channel.ripple", node), "mV", MILLI, 2);
-            case POWER -> new ChannelWords(Words.of("channel.power", node), "W", 1, 2);
-            case RESISTANCE -> new ChannelWords(Words.of("channel.resistance", node), "\u03a9", 1, 3);
-            case TEMPERATURE -> new ChannelWords(Words.of("channel.temperature", node), "\u00b0C", 1, 1);
+            case POWER -> new ChannelWords(Words.of("channel.power", node), unit, 1, 2);
+            case RESISTANCE -> new ChannelWords(Words.of("channel.resistance", node), unit, 1, 3);
+            case TEMPERATURE -> new ChannelWords(Words.of("channel.temperature", node), unit, 1, 1);
         };
     }
 

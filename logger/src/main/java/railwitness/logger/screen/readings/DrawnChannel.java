@@ -6,18 +6,23 @@ import railwitness.logger.screen.trace.TraceSource;
 import railwitness.logger.store.Envelope;
 
 /** One channel as it was last read from the file; drawn anew at another zoom until the file has answered. */
-record DrawnChannel(Envelope envelope) implements TraceSource {
+record DrawnChannel(Envelope envelope) {
     private static final double NANOS = 1e9;
 
-    @Override
-    public TraceColumns columns(double fromSeconds, double toSeconds, int columns) {
+    /** As a trace in another unit. */
+    TraceSource in(double scale) {
+        return (fromSeconds, toSeconds, columns) -> columns(fromSeconds, toSeconds, columns, scale);
+    }
+
+    /** @param scale from the channel's unit to the one drawn */
+    TraceColumns columns(double fromSeconds, double toSeconds, int columns, double scale) {
         TraceColumns drawn = new TraceColumns(columns);
         double perSecond = columns / (toSeconds - fromSeconds);
         for (int i = 0; i < envelope.columns(); i++) {
             if (envelope.measured()[i] > 0) {
                 int column = (int) Math.floor((middle(i) - fromSeconds) * perSecond);
                 if (column >= 0 && column < columns) {
-                    drawn.put(column, (float) envelope.lowest()[i], (float) envelope.highest()[i]);
+                    drawn.put(column, (float) (envelope.lowest()[i] * scale), (float) (envelope.highest()[i] * scale));
                 }
             }
         }

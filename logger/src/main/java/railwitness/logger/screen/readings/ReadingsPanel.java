@@ -1,6 +1,5 @@
 package railwitness.logger.screen.readings;
 
-import java.awt.event.ActionEvent;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -9,13 +8,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import javax.swing.AbstractAction;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
-import javax.swing.KeyStroke;
 import net.miginfocom.swing.MigLayout;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
+import railwitness.logger.screen.paper.Keys;
 import railwitness.logger.screen.paper.Label;
 import railwitness.logger.screen.paper.Note;
 import railwitness.logger.screen.paper.RuledSheet;
@@ -52,17 +50,17 @@ public final class ReadingsPanel {
         list.onChosen(this::toggle);
         face.add(left(), "grow, push, w 38%!");
         face.add(right(), "grow, push, w 62%!");
-        key("PLUS", () -> zoom(NEARER));
-        key("shift EQUALS", () -> zoom(NEARER));
-        key("EQUALS", () -> zoom(NEARER));
-        key("ADD", () -> zoom(NEARER));
-        key("MINUS", () -> zoom(1 / NEARER));
-        key("SUBTRACT", () -> zoom(1 / NEARER));
-        key("LEFT", () -> reach(reach.moved(-STEP)));
-        key("RIGHT", () -> reach(reach.moved(STEP)));
-        key("0", () -> reach(Reach.all(facts.whole())));
-        key("shift LEFT", () -> cursor(-1));
-        key("shift RIGHT", () -> cursor(1));
+        Keys.within(face, "PLUS", () -> zoom(NEARER));
+        Keys.within(face, "shift EQUALS", () -> zoom(NEARER));
+        Keys.within(face, "EQUALS", () -> zoom(NEARER));
+        Keys.within(face, "ADD", () -> zoom(NEARER));
+        Keys.within(face, "MINUS", () -> zoom(1 / NEARER));
+        Keys.within(face, "SUBTRACT", () -> zoom(1 / NEARER));
+        Keys.within(face, "LEFT", () -> reach(reach.moved(-STEP)));
+        Keys.within(face, "RIGHT", () -> reach(reach.moved(STEP)));
+        Keys.within(face, "0", () -> reach(Reach.all(facts.whole())));
+        Keys.within(face, "shift LEFT", () -> cursor(-1));
+        Keys.within(face, "shift RIGHT", () -> cursor(1));
         face.addComponentListener(new java.awt.event.ComponentAdapter() {
             @Override
             public void componentResized(java.awt.event.ComponentEvent e) {
@@ -90,16 +88,6 @@ public final class ReadingsPanel {
         right.add(traces, "grow, push, hmin 100");
         right.add(strip, "growx, hmin pref");
         return right;
-    }
-
-    private void key(String stroke, Runnable done) {
-        face.getInputMap(JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke(stroke), stroke);
-        face.getActionMap().put(stroke, new AbstractAction() {
-            @Override
-            public void actionPerformed(ActionEvent e) {
-                done.run();
-            }
-        });
     }
 
     public JComponent face() {

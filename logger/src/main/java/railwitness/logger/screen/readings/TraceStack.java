@@ -21,9 +21,7 @@ import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.theme.Look;
 import railwitness.logger.screen.theme.Palette;
 import railwitness.logger.screen.trace.StepSpan;
-import railwitness.logger.screen.trace.TraceColumns;
 import railwitness.logger.screen.trace.TraceModel;
-import railwitness.logger.screen.trace.TraceSource;
 import railwitness.logger.screen.trace.TraceView;
 
 /** The chosen channels, one trace below the other, with the time under them. */
@@ -102,7 +100,7 @@ final class TraceStack extends JPanel {
                 seen,
                 List.of(),
                 cursor,
-                drawn.map(one -> words.scale() == 1 ? one : new Scaled(one, words.scale())));
+                drawn.map(one -> one.in(words.scale())));
     }
 
     /** The reading under the cursor, or from where to where they are where one pixel holds many. */
@@ -149,21 +147,6 @@ final class TraceStack extends JPanel {
         return IntStream.range(0, rails.size())
                 .filter(i -> rails.get(i).equals(channel.node()))
                 .findFirst();
-    }
-
-    /** In the unit that is shown. */
-    private record Scaled(DrawnChannel drawn, double scale) implements TraceSource {
-        @Override
-        public TraceColumns columns(double fromSeconds, double toSeconds, int columns) {
-            TraceColumns plain = drawn.columns(fromSeconds, toSeconds, columns);
-            TraceColumns scaled = new TraceColumns(columns);
-            for (int i = 0; i < columns; i++) {
-                if (plain.has(i)) {
-                    scaled.put(i, (float) (plain.lowest(i) * scale), (float) (plain.highest(i) * scale));
-                }
-            }
-            return scaled;
-        }
     }
 
     /** The wheel zooms, dragging moves, pointing reads. */

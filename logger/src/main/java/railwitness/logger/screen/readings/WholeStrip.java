@@ -75,7 +75,7 @@ final class WholeStrip extends JComponent {
     }
 
     private void curve(Graphics g, DrawnChannel channel) {
-        TraceColumns columns = channel.columns(0, reach.whole(), Math.max(1, width()));
+        TraceColumns columns = channel.columns(0, reach.whole(), Math.max(1, width()), 1);
         double low = channel.lowest();
         double high = Math.max(channel.highest(), low + 1e-9);
         int room = getHeight() - Look.px(8);

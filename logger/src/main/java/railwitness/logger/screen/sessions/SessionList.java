@@ -1,6 +1,5 @@
 package railwitness.logger.screen.sessions;
 
-import java.awt.event.ActionEvent;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -8,19 +7,17 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import javax.swing.AbstractAction;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
-import javax.swing.KeyStroke;
-import javax.swing.event.DocumentEvent;
-import javax.swing.event.DocumentListener;
 import net.miginfocom.swing.MigLayout;
+import railwitness.logger.screen.paper.Keys;
 import railwitness.logger.screen.paper.Label;
 import railwitness.logger.screen.paper.Note;
 import railwitness.logger.screen.paper.RuledSheet;
 import railwitness.logger.screen.paper.Scroll;
 import railwitness.logger.screen.paper.Sheet;
+import railwitness.logger.screen.paper.Typing;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.stage.Desk;
 import railwitness.logger.screen.theme.Palette;
@@ -67,38 +64,13 @@ final class SessionList {
             chosen = Optional.of(shown.get(row).file());
             moved.run();
         });
-        key(sheet, "SPACE", this::mark);
+        Keys.on(sheet, "SPACE", this::mark);
         search.setName("search");
         search.getAccessibleContext().setAccessibleName(Words.of("sessions.search"));
         search.putClientProperty("JTextField.placeholderText", Words.of("sessions.search"));
-        key(search, "DOWN", sheet::requestFocusInWindow);
-        key(search, "ENTER", sheet::requestFocusInWindow);
-        search.getDocument().addDocumentListener(new DocumentListener() {
-            @Override
-            public void insertUpdate(DocumentEvent e) {
-                show();
-            }
-
-            @Override
-            public void removeUpdate(DocumentEvent e) {
-                show();
-            }
-
-            @Override
-            public void changedUpdate(DocumentEvent e) {
-                show();
-            }
-        });
-    }
-
-    private static void key(JComponent of, String stroke, Runnable done) {
-        of.getInputMap().put(KeyStroke.getKeyStroke(stroke), stroke);
-        of.getActionMap().put(stroke, new AbstractAction() {
-            @Override
-            public void actionPerformed(ActionEvent e) {
-                done.run();
-            }
-        });
+        Keys.on(search, "DOWN", sheet::requestFocusInWindow);
+        Keys.on(search, "ENTER", sheet::requestFocusInWindow);
+        Typing.in(search, this::show);
     }
 
     JComponent face() {

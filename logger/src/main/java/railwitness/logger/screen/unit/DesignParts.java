@@ -11,7 +11,6 @@ import railwitness.logger.screen.form.FormPart;
 import railwitness.logger.screen.form.FormWords;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.sheet.SheetDraft;
-import railwitness.logger.sheet.SheetEdit;
 import railwitness.logger.sheet.SheetKeys;
 
 /** The tables of a design sheet in the order of its form. */
@@ -20,12 +19,12 @@ final class DesignParts {
     private static final String REQUIREMENT = "[[requirement]]";
 
     private final SheetDraft<Design> draft;
-    private final Runnable changed;
+    private final DraftTables tables;
 
     /** @param changed told when a table was added or taken out */
     DesignParts(SheetDraft<Design> draft, Runnable changed) {
         this.draft = draft;
-        this.changed = changed;
+        this.tables = new DraftTables(draft, changed);
     }
 
     List<FormPart> parts() {
@@ -36,20 +35,20 @@ final class DesignParts {
                 .distinct()
                 .filter(h -> !h.equals(REQUIREMENT))
                 .forEach(header -> {
-                    int count = Math.max(1, draft.edit().count(header));
+                    int count = Math.max(1, tables.count(header));
                     for (int place = 0; place < count; place++) {
                         parts.add(FormPart.of(
                                 FormWords.table(header, place, count),
-                                of(fields, header, place).toList(),
+                                DraftTables.of(fields, header, place),
                                 header.equals(RAIL) && count > 1
-                                        ? new FormAct[] {takeOut(RAIL, place)}
+                                        ? new FormAct[] {tables.takeOut(RAIL, place)}
                                         : new FormAct[0]));
                     }
                     if (header.equals(RAIL)) {
                         parts.add(FormPart.of(
                                 "",
                                 List.of(),
-                                add("add rail", "form.rail.add", RAIL, "name = \"rail-" + (count + 1) + "\"")));
+                                tables.add("add rail", "form.rail.add", RAIL, "name = \"rail-" + (count + 1) + "\"")));
                     }
                 });
         requirements(fields, parts);
@@ -60,19 +59,15 @@ final class DesignParts {
         parts.add(FormPart.of(
                 Words.of("table.requirement"),
                 List.of(),
-                add(
+                tables.add(
                         "add requirement",
                         "form.requirement.add",
                         REQUIREMENT,
                         "figure = \"" + FigureName.AVERAGE_EFFICIENCY.word() + "\"")));
-        for (int place = 0; place < draft.edit().count(REQUIREMENT); place++) {
-            List<SheetKeys.Field> mine = of(fields, REQUIREMENT, place).toList();
-            parts.add(FormPart.line("", mine, unit(mine), takeOut(REQUIREMENT, place)));
+        for (int place = 0; place < tables.count(REQUIREMENT); place++) {
+            List<SheetKeys.Field> mine = DraftTables.of(fields, REQUIREMENT, place);
+            parts.add(FormPart.line("", mine, unit(mine), tables.takeOut(REQUIREMENT, place)));
         }
-    }
-
-    private static Stream<SheetKeys.Field> of(List<SheetKeys.Field> fields, String header, int place) {
-        return fields.stream().filter(field -> field.header().equals(header) && field.place() == place);
     }
 
     /** The figure's unit; empty for a mere number. */
@@ -84,21 +79,5 @@ final class DesignParts {
                 .findFirst();
         String unit = figure.map(FigureName::unit).orElse("");
         return unit.equals("1") ? "" : Words.orElse("symbol." + unit, unit);
-    }
-
-    private FormAct add(String name, String label, String header, String body) {
-        return FormAct.of(name, Words.of(label), () -> change(draft.edit().add(header, body)));
-    }
-
-    private FormAct takeOut(String header, int place) {
-        return FormAct.of(
-                "take out " + header + " " + place,
-                Words.of("form.takeout"),
-                () -> change(draft.edit().takeOut(header, place)));
-    }
-
-    private void change(SheetEdit edit) {
-        draft.set(edit);
-        changed.run();
     }
 }

@@ -1,7 +1,6 @@
 package railwitness.logger.screen.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.awt.event.KeyEvent;
 import java.io.IOException;
@@ -9,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -44,9 +42,7 @@ class BrokenOffTest {
 
     @BeforeEach
     void displayIsThere() {
-        Optional<String> lacking = Display.lacking();
-        lacking.ifPresent(System.out::println);
-        assumeTrue(lacking.isEmpty(), () -> lacking.orElse(""));
+        Display.required();
     }
 
     @Test

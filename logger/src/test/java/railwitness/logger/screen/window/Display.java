@@ -1,11 +1,20 @@
 package railwitness.logger.screen.window;
 
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
 import java.awt.GraphicsEnvironment;
 import java.util.Optional;
 
 /** Whether windows can be opened here. */
 final class Display {
     private Display() {}
+
+    /** Where none can, the test says so and is skipped. */
+    static void required() {
+        Optional<String> lacking = lacking();
+        lacking.ifPresent(System.out::println);
+        assumeTrue(lacking.isEmpty(), () -> lacking.orElse(""));
+    }
 
     /** Why none can, with how to have one; empty when they can. */
     static Optional<String> lacking() {

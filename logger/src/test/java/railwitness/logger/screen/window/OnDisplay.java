@@ -1,9 +1,6 @@
 package railwitness.logger.screen.window;
 
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
-
 import java.nio.file.Path;
-import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
@@ -17,9 +14,7 @@ abstract class OnDisplay {
 
     @BeforeEach
     void openWindow() {
-        Optional<String> lacking = Display.lacking();
-        lacking.ifPresent(System.out::println);
-        assumeTrue(lacking.isEmpty(), () -> lacking.orElse(""));
+        Display.required();
         driver = new WindowDriver(folder);
     }
 
@@ -28,11 +23,5 @@ abstract class OnDisplay {
         if (driver != null) {
             driver.close();
         }
-    }
-
-    /** Whether the component of this name has the focus. */
-    boolean focused(String name) {
-        var found = driver.named(name);
-        return found != null && driver.ask(found::isFocusOwner);
     }
 }

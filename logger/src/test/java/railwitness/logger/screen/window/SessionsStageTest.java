@@ -1,9 +1,7 @@
 package railwitness.logger.screen.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import java.awt.Component;
 import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -35,9 +33,7 @@ class SessionsStageTest {
 
     @BeforeEach
     void displayIsThere() {
-        Optional<String> lacking = Display.lacking();
-        lacking.ifPresent(System.out::println);
-        assumeTrue(lacking.isEmpty(), () -> lacking.orElse(""));
+        Display.required();
     }
 
     @AfterEach
@@ -56,16 +52,11 @@ class SessionsStageTest {
                 () -> list().size() == sessions
                         && list().stream().noneMatch(row -> row.words().contains("\u2026")));
         driver.key(KeyEvent.VK_DOWN);
-        driver.until("a session is chosen", () -> focused("sessions list"));
+        driver.until("a session is chosen", () -> driver.focused("sessions list"));
     }
 
     private List<Row> list() {
         return driver.ask(() -> driver.sheet("sessions list").rows());
-    }
-
-    private boolean focused(String name) {
-        Component found = driver.named(name);
-        return found != null && driver.ask(found::isFocusOwner);
     }
 
     private void session(String id, double ohms) {
@@ -92,7 +83,7 @@ class SessionsStageTest {
         open(2);
         both("sessions-list");
         driver.key(KeyEvent.VK_TAB, KeyEvent.VK_SHIFT);
-        driver.until("the search has the focus", () -> focused("search"));
+        driver.until("the search has the focus", () -> driver.focused("search"));
         driver.type("saloon 0413");
         driver.until("one is left", () -> list().size() == 1);
         assertThat(list().get(0).words()).contains("0413");
@@ -127,7 +118,7 @@ class SessionsStageTest {
         assertThat(driver.text("figure words")).contains("8 sessions");
         both("sessions-compared");
         driver.key(KeyEvent.VK_TAB);
-        driver.until("the pictures have the focus", () -> focused("comparison pictures"));
+        driver.until("the pictures have the focus", () -> driver.focused("comparison pictures"));
         driver.key(KeyEvent.VK_PAGE_DOWN);
         driver.until(
                 "they are scrolled",
@@ -219,7 +210,7 @@ class SessionsStageTest {
         open(1);
         driver.key(KeyEvent.VK_T, KeyEvent.VK_CONTROL);
         driver.type(folder + "/ripple.csv", KeyEvent.VK_A, KeyEvent.VK_ENTER);
-        driver.until("the rail is asked for", () -> focused("trace rail"));
+        driver.until("the rail is asked for", () -> driver.focused("trace rail"));
         driver.key(KeyEvent.VK_TAB);
         driver.type("x");
         driver.until("that is no number", () -> driver.text("line caption").startsWith("A field is not right"));
@@ -254,7 +245,7 @@ class SessionsStageTest {
         int pages = pages();
         assertThat(pages).isGreaterThan(2);
         both("certificate-a4");
-        driver.until("the pages have the focus", () -> focused("certificate pages"));
+        driver.until("the pages have the focus", () -> driver.focused("certificate pages"));
         driver.key(KeyEvent.VK_END, KeyEvent.VK_CONTROL);
         driver.until(
                 "the last page is seen",
@@ -264,10 +255,10 @@ class SessionsStageTest {
                 }));
         driver.picture("certificate-end");
         ask(() -> driver.named("paper").requestFocusInWindow());
-        driver.until("paper has the focus", () -> focused("paper"));
+        driver.until("paper has the focus", () -> driver.focused("paper"));
         driver.key(KeyEvent.VK_DOWN);
         ask(() -> driver.named("workshop").requestFocusInWindow());
-        driver.until("workshop has the focus", () -> focused("workshop"));
+        driver.until("workshop has the focus", () -> driver.focused("workshop"));
         driver.type("lock side workshop");
         driver.until("it is set anew", () -> driver.text("line head").startsWith("This is the certificate"));
         driver.picture("certificate-letter");
@@ -301,6 +292,6 @@ class SessionsStageTest {
         assertThat(driver.text("certificate refused")).contains("not intact");
         driver.picture("certificate-refused");
         driver.key(KeyEvent.VK_W, KeyEvent.VK_CONTROL);
-        driver.until("the findings are shown", () -> focused("findings sheet"));
+        driver.until("the findings are shown", () -> driver.focused("findings sheet"));
     }
 }

@@ -80,11 +80,6 @@ final class WindowDriver implements AutoCloseable {
         until(name + " has the focus", () -> focused(name));
     }
 
-    boolean focused(String name) {
-        Component found = named(name);
-        return found != null && ask(found::isFocusOwner);
-    }
-
     /** Focus and the space bar. */
     void press(String name) {
         focus(name);
@@ -147,6 +142,12 @@ final class WindowDriver implements AutoCloseable {
 
     RuledSheet sheet(String name) {
         return (RuledSheet) named(name);
+    }
+
+    /** Whether the component of this name has the focus. */
+    boolean focused(String name) {
+        Component found = named(name);
+        return found != null && ask(found::isFocusOwner);
     }
 
     Component named(String name) {

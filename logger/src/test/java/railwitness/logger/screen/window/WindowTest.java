@@ -61,7 +61,7 @@ class WindowTest extends OnDisplay {
     void escapeSwitchesOffWhereverTheFocusIs() {
         rehearse(SLOW, 2);
         driver.key(KeyEvent.VK_N, KeyEvent.VK_CONTROL);
-        driver.until("a note is asked for", () -> focused("answer"));
+        driver.until("a note is asked for", () -> driver.focused("answer"));
         driver.type("fan is loud");
         driver.key(KeyEvent.VK_ESCAPE);
         driver.until("all is off", () -> driver.run().filter(RunView::over).isPresent());
@@ -73,7 +73,7 @@ class WindowTest extends OnDisplay {
     void noteIsKeptWithTheSession() {
         rehearse(SLOW, 2);
         driver.key(KeyEvent.VK_N, KeyEvent.VK_CONTROL);
-        driver.until("a note is asked for", () -> focused("answer"));
+        driver.until("a note is asked for", () -> driver.focused("answer"));
         driver.type("fan is loud");
         driver.key(KeyEvent.VK_ENTER);
         driver.key(KeyEvent.VK_ESCAPE);
@@ -121,13 +121,13 @@ class WindowTest extends OnDisplay {
         driver.cross();
         driver.until("it asks", () -> driver.named("question") != null);
         driver.picture("closing");
-        driver.until("its first answer has the focus", () -> focused("answer Let it run"));
+        driver.until("its first answer has the focus", () -> driver.focused("answer Let it run"));
         driver.key(KeyEvent.VK_ENTER);
         driver.until("the question has gone", () -> driver.named("question") == null);
         assertThat(driver.run().orElseThrow().over()).isFalse();
         driver.cross();
         driver.until("it asks again", () -> driver.named("question") != null);
-        driver.until("its first answer has the focus", () -> focused("answer Let it run"));
+        driver.until("its first answer has the focus", () -> driver.focused("answer Let it run"));
         driver.key(KeyEvent.VK_TAB);
         driver.key(KeyEvent.VK_ENTER);
         driver.until("it is closed", () -> !driver.window().frame().isDisplayable());
@@ -139,7 +139,7 @@ class WindowTest extends OnDisplay {
     @Test
     void closingAsksBeforeSheetsAreLost() {
         driver.ask(() -> driver.named("[unit] name").requestFocusInWindow());
-        driver.until("a field has the focus", () -> focused("[unit] name"));
+        driver.until("a field has the focus", () -> driver.focused("[unit] name"));
         driver.type("x");
         driver.until(
                 "the sheet is known to be changed",
@@ -147,7 +147,7 @@ class WindowTest extends OnDisplay {
         driver.cross();
         driver.until("it asks", () -> driver.named("question") != null);
         assertThat(driver.text("question")).contains("the design sheet");
-        driver.until("its first answer has the focus", () -> focused("answer Go back"));
+        driver.until("its first answer has the focus", () -> driver.focused("answer Go back"));
         driver.key(KeyEvent.VK_ENTER);
         driver.until("the question has gone", () -> driver.named("question") == null);
         assertThat(driver.window().frame().isDisplayable()).isTrue();
