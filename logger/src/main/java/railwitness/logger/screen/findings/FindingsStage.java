@@ -129,6 +129,9 @@ public final class FindingsStage implements Stage {
         if (session.isPresent() && session.get() != shown) {
             begin(session.get());
         }
+        if (reading) {
+            readings.moment();
+        }
     }
 
     /** Its certificate is wanted at once. */

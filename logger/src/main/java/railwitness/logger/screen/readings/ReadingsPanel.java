@@ -20,6 +20,7 @@ import railwitness.logger.screen.paper.RuledSheet;
 import railwitness.logger.screen.paper.Scroll;
 import railwitness.logger.screen.paper.Sheet;
 import railwitness.logger.screen.paper.Words;
+import railwitness.logger.screen.theme.Look;
 import railwitness.logger.screen.theme.Palette;
 import railwitness.logger.screen.theme.Type;
 
@@ -41,6 +42,7 @@ public final class ReadingsPanel {
     private Map<Channel, DrawnChannel> drawn = Map.of();
     private Reach reach = Reach.all(1);
     private Optional<Reach> drawnFor = Optional.empty();
+    private Palette shownIn;
     private OptionalDouble cursor = OptionalDouble.empty();
 
     /** @param failed told why a file could not be read */
@@ -179,8 +181,16 @@ public final class ReadingsPanel {
         }
     }
 
+    /** After another theme was installed everything is shown in its colours. */
+    public void moment() {
+        if (shownIn != Look.palette()) {
+            show();
+        }
+    }
+
     /** What is known is shown at once, even if it was read for another zoom. */
     private void show() {
+        shownIn = Look.palette();
         list.rows(ChannelRows.of(facts.channels(), chosen, drawn));
         traces.show(reach, facts.steps(), cursor, drawn);
         strip.show(reach);

@@ -10,7 +10,9 @@ import java.util.Locale;
 import javax.swing.AbstractButton;
 import org.junit.jupiter.api.Test;
 import railwitness.logger.screen.live.RunView;
+import railwitness.logger.screen.theme.Look;
 import railwitness.logger.screen.theme.Theme;
+import railwitness.logger.screen.trace.TraceView;
 
 /** Every stage, light and dark, as a picture in {@code target/screens} for people to look at; no button is cut off in any. */
 class PicturesTest extends OnDisplay {
@@ -42,6 +44,10 @@ class PicturesTest extends OnDisplay {
                 "the readings are drawn",
                 () -> driver.ask(() -> driver.readings().upToDate()));
         pictures("readings");
+        TraceView plus = (TraceView) driver.named("readings plus.voltage");
+        assertThat(driver.ask(() -> plus.model().stroke().colour()))
+                .as("the traces follow the theme")
+                .isEqualTo(driver.ask(() -> Look.palette().rail(0)));
         enter("sessions");
         driver.until(
                 "the session is listed",
