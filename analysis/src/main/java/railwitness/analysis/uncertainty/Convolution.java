@@ -10,10 +10,10 @@ import org.hipparchus.distribution.continuous.TDistribution;
 /**
  * Distribution of a sum of independent symmetric contributions, by deterministic quadrature on a grid.
  *
- * <p>The normal and Student parts are taken together as one scaled t of their Welch-Satterthwaite degrees of
- * freedom (Simpson's rule on its density); each rectangle is an exact moving average of the cumulative distribution, a
- * triangle two of them, a U shape the mean over Chebyshev's nodes. The half-width is right to about 1e-4 of itself
- * where the bounded parts dominate.
+ * <p>Normal parts are one normal. Each Student part is folded in by itself, as JCGM 101, 6.4.9 means it: a scaled t of
+ * few degrees of freedom has tails that no merged distribution keeps, and merging them let U fall when an influence
+ * was added. Each rectangle is an exact moving average of the cumulative distribution, a triangle two of them, a U
+ * shape the mean over Chebyshev's nodes. The half-width is right to about 1e-3 of itself.
  */
 final class Convolution {
     private static final int STEPS = 2048;
@@ -21,61 +21,88 @@ final class Convolution {
     private static final double TAIL = 0.9998;
     private static final double TAIL_OF_FEW = 0.998;
     private static final double FEW = 5;
-    private static final double CERTAIN = 1e6;
+    private static final double MANY = 200;
+    private static final double SMALL = 0.02;
 
     private final double end;
     private final double step;
     private double[] cumulative;
 
     Convolution(List<Contribution> parts) {
-        List<Contribution> smooth =
-                parts.stream().filter(p -> !p.shape().bounded() && p.u() > 0).toList();
+        List<Contribution> felt = parts.stream().filter(part -> part.u() > 0).toList();
+        double whole = Contributions.u(felt);
+        List<Contribution> students =
+                felt.stream().filter(part -> isStudent(part, whole)).toList();
+        List<Contribution> normals = felt.stream()
+                .filter(part -> !part.shape().bounded() && !students.contains(part))
+                .toList();
         List<Contribution> bounded = new ArrayList<>(
-                parts.stream().filter(p -> p.shape().bounded() && p.u() > 0).toList());
+                felt.stream().filter(part -> part.shape().bounded()).toList());
         bounded.sort(Comparator.comparing((Contribution p) -> p.shape() != Shape.RECTANGULAR)
                 .thenComparing(Comparator.comparingDouble(Contribution::u).reversed()));
-        double sum = bounded.stream().mapToDouble(Convolution::halfWidth).sum();
-        double scale = Contributions.u(smooth);
-        double dof = Contributions.effectiveDegreesOfFreedom(smooth);
-        double reach = smooth.isEmpty() ? 0 : scale * tail(dof);
-        boolean felt = scale > 2 * (sum + reach) / STEPS;
-        end = felt ? sum + reach : sum;
+        double scale = Contributions.u(normals);
+        double sum = bounded.stream().mapToDouble(Convolution::halfWidth).sum()
+                + students.stream().mapToDouble(Convolution::reach).sum();
+        double reach = scale * new NormalDistribution().inverseCumulativeProbability(TAIL);
+        boolean smooth = scale > 2 * (sum + reach) / STEPS;
+        end = smooth ? sum + reach : sum;
         step = 2 * end / STEPS;
-        cumulative = felt ? integrated(scale, dof) : sampled(first(bounded.remove(0), bounded));
+        List<Contribution> further = new ArrayList<>(students);
+        cumulative = smooth ? sampled(normal(scale)) : sampled(start(bounded, further));
+        further.forEach(this::student);
         bounded.forEach(this::add);
     }
 
-    private static double tail(double dof) {
-        double probability = dof < FEW ? TAIL_OF_FEW : TAIL;
-        return dof > CERTAIN
-                ? new NormalDistribution().inverseCumulativeProbability(probability)
-                : new TDistribution(dof).inverseCumulativeProbability(probability);
+    /** A Student part of so many degrees of freedom, or so small, that a normal of its variance says the same is none. */
+    private static boolean isStudent(Contribution part, double whole) {
+        return !part.shape().bounded() && part.degreesOfFreedom() < MANY && part.u() > SMALL * whole;
     }
 
-    /** Cumulative distribution of a scaled t (normal for many degrees of freedom), outwards from one half. */
-    private double[] integrated(double scale, double dof) {
-        DoubleUnaryOperator density = density(scale, dof);
-        double[] values = new double[STEPS + 1];
-        int middle = STEPS / 2;
-        values[middle] = 0.5;
-        double left = density.applyAsDouble(0);
-        for (int i = 1; i <= middle; i++) {
-            double right = density.applyAsDouble(i * step);
-            double area = step / 6 * (left + 4 * density.applyAsDouble((i - 0.5) * step) + right);
-            values[middle + i] = Math.min(1, values[middle + i - 1] + area);
-            values[middle - i] = 1 - values[middle + i];
-            left = right;
-        }
-        return values;
+    /** Half the span kept of a Student part; what lies beyond is below 0.2 % even for one degree of freedom. */
+    private static double reach(Contribution part) {
+        double probability = part.degreesOfFreedom() < FEW ? TAIL_OF_FEW : TAIL;
+        return part.u() * new TDistribution(part.degreesOfFreedom()).inverseCumulativeProbability(probability);
     }
 
-    private static DoubleUnaryOperator density(double scale, double dof) {
-        if (dof > CERTAIN) {
-            double height = 1 / (scale * Math.sqrt(2 * Math.PI));
-            return x -> height * Math.exp(-x * x / (2 * scale * scale));
+    private static DoubleUnaryOperator normal(double scale) {
+        NormalDistribution normal = new NormalDistribution(0, scale);
+        return normal::cumulativeProbability;
+    }
+
+    /** Exact start from one part, which is taken from its list: a bounded one, else a Student one. */
+    private static DoubleUnaryOperator start(List<Contribution> bounded, List<Contribution> students) {
+        if (bounded.isEmpty()) {
+            Contribution part = students.remove(0);
+            TDistribution t = new TDistribution(part.degreesOfFreedom());
+            return x -> t.cumulativeProbability(x / part.u());
         }
-        double height = new TDistribution(dof).density(0) / scale;
-        return x -> height * Math.pow(1 + x * x / (scale * scale * dof), -(dof + 1) / 2);
+        return first(bounded.remove(0), bounded);
+    }
+
+    /** F(x) becomes the sum of F(x - t) over the cells of the Student part, each with its probability; half of what lies beyond, below. */
+    private void student(Contribution part) {
+        TDistribution t = new TDistribution(part.degreesOfFreedom());
+        int cells = Math.min(STEPS, (int) Math.ceil(reach(part) / step));
+        double[] weight = new double[cells + 1];
+        double edge = 0.5;
+        double all = 0;
+        for (int j = 0; j <= cells; j++) {
+            double next = t.cumulativeProbability((j + 0.5) * step / part.u());
+            weight[j] = j == 0 ? 2 * (next - edge) : next - edge;
+            all += j == 0 ? weight[j] : 2 * weight[j];
+            edge = next;
+        }
+        double beyond = (1 - all) / 2;
+        double[] before = cumulative;
+        double[] after = new double[STEPS + 1];
+        for (int i = 0; i <= STEPS; i++) {
+            double sum = weight[0] * before[i];
+            for (int j = 1; j <= cells; j++) {
+                sum += weight[j] * (before[Math.max(0, i - j)] + before[Math.min(STEPS, i + j)]);
+            }
+            after[i] = sum + beyond;
+        }
+        cumulative = after;
     }
 
     private static double halfWidth(Contribution part) {
