@@ -1,0 +1,112 @@
+package railwitness.analysis.transformer;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+
+class DesignSheetTest {
+    private static final CoreMaterial FERRITE = Materials.named("power ferrite").orElseThrow();
+    private static final List<RailLoad> RAILS = List.of(new RailLoad(35, 4), new RailLoad(-35, 4));
+
+    private static Core core(double areaSquareMillimetres) {
+        return new Core(
+                0.050, 0.030, 0.020, OptionalDouble.of(areaSquareMillimetres * 1e-6), OptionalDouble.of(5e-6), FERRITE);
+    }
+
+    private static ToroidDesign design(Core core, int primary, int secondary, Drive drive) {
+        return new ToroidDesign(
+                core,
+                new Winding(primary, new Wire(0.7e-3, 12)),
+                new Winding(secondary, new Wire(0.7e-3, 4)),
+                drive,
+                RAILS,
+                40,
+                105,
+                OptionalDouble.of(75),
+                OptionalDouble.empty());
+    }
+
+    private static double value(ToroidDesign design, String line) {
+        return DesignSheet.of(design).line(line).orElseThrow().value();
+    }
+
+    /** 12 V to +-20 V car-audio article, 5 + 5 turns, 1.25 cm^2: 0.096 T at 12 V, 50 kHz; 0.144 T at 14.4 V, 40 kHz. */
+    @Test
+    void fluxOfAPublishedCarAudioTransformer() {
+        Drive at50 = new Drive(50e3, 0.5, 11, 12, 12, true);
+        assertThat(value(design(core(125), 5, 10, at50), "flux density")).isCloseTo(0.096, within(0.0005));
+        Drive at40 = new Drive(40e3, 0.5, 11, 12, 14.4, true);
+        assertThat(value(design(core(125), 5, 10, at40), "flux density")).isCloseTo(0.144, within(0.0005));
+    }
+
+    /** 250 W inverter example: 10.5 V, 50 kHz, 1.25 cm^2 and 3 turns come to 0.14 T (1400 gauss). */
+    @Test
+    void fluxOfAPublishedInverterTransformer() {
+        Drive drive = new Drive(50e3, 0.5, 10.5, 10.5, 10.5, true);
+        assertThat(value(design(core(125), 3, 96, drive), "flux density")).isCloseTo(0.14, within(0.0005));
+    }
+
+    @Test
+    void withoutASoftStartTheFirstHalfCycleSwingsTwiceAsFar() {
+        Drive hard = new Drive(25e3, 0.45, 10.5, 13.8, 14.4, false);
+        ToroidDesign design = design(core(200), 4, 12, hard);
+        assertThat(value(design, "flux density of the first half-cycle"))
+                .isCloseTo(2 * value(design, "flux density"), within(1e-12));
+    }
+
+    /** N^2 AL: 4 turns on 5000 nH are 80 uH. */
+    @Test
+    void magnetisingInductance() {
+        Drive drive = new Drive(25e3, 0.45, 10.5, 13.8, 14.4, true);
+        assertThat(value(design(core(200), 4, 12, drive), "magnetising inductance of a primary half"))
+                .isCloseTo(80, within(1e-9));
+    }
+
+    /** Too few turns: the core is what limits, and the sheet says so. */
+    @Test
+    void aCoreTooSmallIsNamedAsTheLimit() {
+        Drive drive = new Drive(25e3, 0.45, 10.5, 13.8, 14.4, true);
+        DesignSheet sheet = DesignSheet.of(design(core(60), 2, 6, drive));
+        assertThat(sheet.holds()).isFalse();
+        assertThat(sheet.limiting().orElseThrow().name()).startsWith("flux density");
+    }
+
+    /** IEC 60205 ring core: le of 50 x 30 mm is pi 20 / ln(5/3) = 123.0 mm. */
+    @Test
+    void pathOfARing() {
+        assertThat(core(200).pathMetres() * 1e3).isCloseTo(123.0, within(0.1));
+    }
+
+    /** Every proposal keeps every limit; more power never gets by with less loss. */
+    @Test
+    void proposalsKeepTheirLimits() {
+        Drive drive = new Drive(25e3, 0.45, 10.5, 13.8, 14.4, true);
+        double before = 0;
+        for (double amps : new double[] {1, 2, 4}) {
+            List<RailLoad> rails = List.of(new RailLoad(35, amps), new RailLoad(-35, amps));
+            List<DesignSheet> sheets = new Proposal(core(200), drive, rails, 40, 105).all();
+            assertThat(sheets).isNotEmpty().allMatch(DesignSheet::holds);
+            ToroidDesign best = sheets.get(0).design();
+            assertThat(best.ratio() * 13.8).isGreaterThan(35);
+            double loss = sheets.get(0).lines().stream()
+                    .filter(line -> line.name().contains("loss"))
+                    .mapToDouble(DesignLine::value)
+                    .sum();
+            assertThat(loss).isGreaterThan(before);
+            before = loss;
+        }
+    }
+
+    /** The trade's own: fewer secondary turns step down, more step up (common practice, no source). */
+    @Test
+    void highRailsNeedMoreSecondaryTurns() {
+        Drive drive = new Drive(25e3, 0.45, 10.5, 12, 14.4, true);
+        for (double volts : new double[] {20, 30, 40, 60}) {
+            ToroidDesign design = new Proposal(core(200), drive, List.of(new RailLoad(volts, 1)), 40, 105).with(4);
+            assertThat(design.ratio()).isGreaterThan(volts / 12).isLessThan(volts / 12 * 1.35);
+        }
+    }
+}
