@@ -59,9 +59,8 @@ abstract class ScpiInstrument implements Instrument {
 
     final boolean saysOn(String question) {
         String reply = dialogue.ask(question);
-        return SwitchState.of(reply)
-                        .orElseThrow(() -> LineException.garbled(dialogue.port(), question, reply, "1 or 0")
-                                .of(name()))
+        return SwitchState.of(reply).orElseThrow(() -> LineException.garbled(dialogue.port(), question, reply, "1 or 0")
+                        .of(name()))
                 == SwitchState.ON;
     }
 

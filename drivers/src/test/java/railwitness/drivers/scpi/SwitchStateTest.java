@@ -20,7 +20,8 @@ class SwitchStateTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "0.0002", "2", "-1", "10", "1.5", "1E1", "OFFLINE", "O N", "0,\"No error\"", "NAN", "0;0"})
+    @ValueSource(
+            strings = {"", "0.0002", "2", "-1", "10", "1.5", "1E1", "OFFLINE", "O N", "0,\"No error\"", "NAN", "0;0"})
     void neither(String reply) {
         assertThat(SwitchState.of(reply)).isEmpty();
     }
