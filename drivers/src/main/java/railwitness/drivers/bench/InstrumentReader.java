@@ -129,6 +129,9 @@ final class InstrumentReader {
         return new SupplySetting(
                 positive("highest_V", "highest voltage it may be set to"),
                 positive("highest_A", "highest current it may be set to"),
+                resolution("resolution_V", "steps in which its voltage can be set; a setting may read back so far off"),
+                resolution(
+                        "resolution_A", "steps in which its current limit can be set; a setting may read back so far off"),
                 channel,
                 drives,
                 table.whole("remote_channel", "channel that switches the remote turn-on")
@@ -146,6 +149,10 @@ final class InstrumentReader {
         return table.number(key, meaning).above(0).optionalNumber();
     }
 
+    private OptionalDouble resolution(String key, String meaning) {
+        return table.number(key, meaning).between(0.00001, 1).optionalNumber();
+    }
+
     private LoadSetting load() {
         return new LoadSetting(
                 rail(table),
@@ -154,6 +161,7 @@ final class InstrumentReader {
                         .orElse(false),
                 positive("highest_A", "highest current it may be set to"),
                 positive("highest_W", "highest power it can take"),
+                resolution("resolution_A", "steps in which its current can be set; a setting may read back so far off"),
                 channel);
     }
 

@@ -17,6 +17,7 @@ import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.line.PortSettings;
+import railwitness.drivers.line.Visible;
 import railwitness.drivers.scpi.Dialogue;
 import railwitness.drivers.scpi.ExchangeLog;
 import railwitness.drivers.time.Agenda;
@@ -25,6 +26,11 @@ import railwitness.drivers.time.Agenda;
 final class Introduction {
     /** A reset can keep an instrument busy with its relays. */
     private static final Duration RESET = Duration.ofSeconds(10);
+
+    /** An instrument that is just waking up, or slow with long answers, is given so long to say who it is. */
+    private static final Duration WAKING = Duration.ofSeconds(4);
+
+    private static final Duration STEP = Duration.ofSeconds(1);
 
     private static final String IDENTITY = "*IDN?";
 
@@ -35,6 +41,7 @@ final class Introduction {
     private final Dialects dialects;
     private PortSettings port;
     private Line line;
+    private boolean repliesByCarriageReturn;
 
     /** An instrument ready for use, and the line to be closed with it. */
     record Met(Instrument instrument, Line line) {}
@@ -73,11 +80,12 @@ final class Introduction {
                         : chosen.map(Dialect::terminator).orElse("\n"));
         String answer = identify();
         Dialect dialect = chosen.orElseGet(() -> dialects.forIdentity(answer));
-        if (!sheet.terminatorStated() && !dialect.terminator().equals(port.terminator())) {
+        boolean free = !sheet.terminatorStated() && !repliesByCarriageReturn;
+        if (free && !dialect.terminator().equals(port.terminator())) {
             line.close();
             open(dialect.terminator());
         }
-        return new Met(instrument(dialect, Identity.of(answer)), line);
+        return new Met(instrument(dialect, Identity.of(answer), answer), line);
     }
 
     private Dialect dialect(String name) {
@@ -99,47 +107,89 @@ final class Introduction {
         return new Dialogue(sheet.name(), line, agenda, log, errorQuery, sheet.answerWithin());
     }
 
-    /* Asked twice: what an earlier user left half sent can spoil the first question. */
     private String identify() {
-        Dialogue dialogue = dialogue("");
-        String answer;
+        String answer = whoIsThere();
+        String expected = sheet.expect().orElse("");
+        if (!answer.toLowerCase(Locale.ROOT).contains(expected.toLowerCase(Locale.ROOT))) {
+            throw wrong("answers " + IDENTITY + " with '" + Visible.text(answer) + "', but the bench sheet expects '"
+                    + expected + "'");
+        }
+        return answer;
+    }
+
+    /* Asked twice: what an earlier user left half sent can spoil the first question. */
+    private String whoIsThere() {
         try {
-            answer = dialogue.ask(IDENTITY);
+            return dialogue("").ask(IDENTITY);
         } catch (LineException first) {
             if (first.trouble() != Trouble.NO_ANSWER && first.trouble() != Trouble.GARBLED) {
                 throw first;
             }
-            answer = dialogue.ask(IDENTITY);
+            if (!sheet.terminatorStated() && first.received().endsWith("\r")) {
+                line.close();
+                open("\r");
+                repliesByCarriageReturn = true;
+            }
         }
-        String expected = sheet.expect().orElse("");
-        if (!answer.toLowerCase(Locale.ROOT).contains(expected.toLowerCase(Locale.ROOT))) {
-            throw wrong(
-                    "answers " + IDENTITY + " with '" + answer + "', but the bench sheet expects '" + expected + "'");
-        }
-        return answer;
+        Duration patience = sheet.answerWithin().compareTo(WAKING) > 0 ? sheet.answerWithin() : WAKING;
+        return dialogue("").ask(IDENTITY, patience);
     }
 
     private LineException wrong(String why) {
         return new LineException(
                 Trouble.WRONG_INSTRUMENT,
                 sheet.name() + " on " + line.port() + ": wrong instrument: it " + why
-                        + "; are two cables swapped, or is the port on the bench sheet another's?",
+                        + "; are two cables swapped, or is the port on the bench sheet another's? Where it is right and"
+                        + " only speaks otherwise, dialect on the bench sheet names a dialect that fits",
                 IDENTITY,
                 why);
     }
 
-    private Instrument instrument(Dialect dialect, Identity identity) {
+    private Instrument instrument(Dialect dialect, Identity identity, String answer) {
         Dialogue dialogue = dialogue(dialect.error());
         dialect.remote().forEach(dialogue::send);
+        dialogue.getToKnow(answer, sheet.answerWithin().compareTo(STEP) < 0 ? sheet.answerWithin() : STEP);
         dialect.reset().forEach(dialogue::send);
-        dialogue.drain(RESET);
+        if (dialogue.hasErrorQueue()) {
+            emptyErrors(dialogue);
+        }
         try {
             return setUp(dialogue, dialect, identity);
         } catch (LineException e) {
             if (unknown(e, dialogue)) {
                 throw wrong("is '" + identity + "' and does not understand '" + e.sent() + "' (" + e.received() + ")");
             }
+            if (e.trouble() == Trouble.NO_ANSWER || e.trouble() == Trouble.GARBLED) {
+                throw unanswered(e);
+            }
             throw e;
+        }
+    }
+
+    /*
+     * After a reset an instrument may be busy for seconds. One that says who it is meanwhile, and still nothing of its
+     * errors, has no queue of them.
+     */
+    private void emptyErrors(Dialogue dialogue) {
+        try {
+            dialogue.drain();
+        } catch (LineException first) {
+            if (first.trouble() != Trouble.NO_ANSWER && first.trouble() != Trouble.GARBLED) {
+                throw first;
+            }
+            dialogue.ask(IDENTITY, RESET);
+            emptyErrorsOrNone(dialogue);
+        }
+    }
+
+    private static void emptyErrorsOrNone(Dialogue dialogue) {
+        try {
+            dialogue.drain();
+        } catch (LineException second) {
+            if (second.trouble() != Trouble.NO_ANSWER && second.trouble() != Trouble.GARBLED) {
+                throw second;
+            }
+            dialogue.withoutErrorQueue();
         }
     }
 
@@ -150,6 +200,16 @@ final class Introduction {
         }
         return e.trouble() == Trouble.NO_ANSWER
                 && dialogue.drain().stream().anyMatch(entry -> entry.isUnknownCommand());
+    }
+
+    private LineException unanswered(LineException e) {
+        return new LineException(
+                e.trouble(),
+                e.getMessage() + " It has said who it is, but without this answer there is no run: where it is the right"
+                        + " instrument and only speaks otherwise, give its words in a dialect of its own"
+                        + " (dialect = \"mine.toml\" on the bench sheet)",
+                e.sent(),
+                e.received());
     }
 
     private Instrument setUp(Dialogue dialogue, Dialect dialect, Identity identity) {

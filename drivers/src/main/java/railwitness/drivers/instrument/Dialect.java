@@ -14,7 +14,7 @@ import railwitness.drivers.reading.Quantity;
  * @param terminator ends a message: LF, CR or CR LF
  * @param remote sent before anything else
  * @param reset sent once the identity is known to be right
- * @param error asks for the next entry of the error queue
+ * @param error asks for the next entry of the error queue; empty where the models have none
  */
 public record Dialect(
         String name,
@@ -28,6 +28,9 @@ public record Dialect(
         Optional<SupplyWords> supply,
         Optional<LoadWords> load,
         Optional<ScopeWords> scope) {
+
+    /** How an input or output is switched, and the question whether it is on. */
+    public record Switch(String on, String off, String isOn) {}
 
     /** A setting and the question that reads it back. */
     public record Level(String set, String ask) {}
@@ -61,15 +64,15 @@ public record Dialect(
             Optional<String> remoteOff,
             List<State> states) {}
 
+    /** @param otherwise how the input is switched where the instrument does not know the first way */
     public record LoadWords(
             Optional<String> select,
             Level amps,
             Level ohms,
             String constantAmps,
             String constantOhms,
-            String on,
-            String off,
-            String isOn,
+            Switch input,
+            Optional<Switch> otherwise,
             String readVolts,
             String readAmps,
             List<State> states) {}

@@ -14,6 +14,7 @@ import railwitness.drivers.instrument.Dialect.MeterWords;
 import railwitness.drivers.instrument.Dialect.ScopeWords;
 import railwitness.drivers.instrument.Dialect.State;
 import railwitness.drivers.instrument.Dialect.SupplyWords;
+import railwitness.drivers.instrument.Dialect.Switch;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.sheet.SheetTable;
 import railwitness.drivers.sheet.TextKey;
@@ -35,7 +36,7 @@ final class DialectReader {
                         .orElse("LF")),
                 common.texts("remote", "sent before anything else").orElse(List.of()),
                 common.texts("reset", "sent once the identity is right").orElse(List.of()),
-                common.text("error", "asks for the next error").required(),
+                common.text("error", "asks for the next error; left out where there is no error queue").orElse(""),
                 meter(root.table("meter", "a meter's messages")),
                 supply(root.table("supply", "a supply's messages")),
                 load(root.table("load", "a load's messages")),
@@ -104,12 +105,22 @@ final class DialectReader {
                 level(table, "ohms"),
                 message(table, "constant_amps", "constant current").required(),
                 message(table, "constant_ohms", "constant resistance").required(),
-                message(table, "on", "input on").required(),
-                message(table, "off", "input off").required(),
-                message(table, "is_on", "asks whether the input is on").required(),
+                switchIn(table),
+                otherwise(table.table("otherwise", "how the input is switched where the first way is not known")),
                 message(table, "read_volts", "asks for the measured voltage").required(),
                 message(table, "read_amps", "asks for the measured current").required(),
                 states(table)));
+    }
+
+    private static Switch switchIn(SheetTable table) {
+        return new Switch(
+                message(table, "on", "input on").required(),
+                message(table, "off", "input off").required(),
+                message(table, "is_on", "asks whether the input is on").required());
+    }
+
+    private static Optional<Switch> otherwise(SheetTable table) {
+        return table.present() ? Optional.of(switchIn(table)) : Optional.empty();
     }
 
     private static Optional<ScopeWords> scope(SheetTable table) {

@@ -1,5 +1,7 @@
 package railwitness.drivers.instrument;
 
+import java.util.List;
+
 /** What every instrument can do. All calls block and throw LineException. */
 public interface Instrument {
     /** The name in the bench sheet. */
@@ -10,6 +12,14 @@ public interface Instrument {
 
     /** Reads every channel this instrument is given, with the state it is in. Never throws for a silence: that is a Missing. */
     Sweep poll();
+
+    /**
+     * What it was asked for at the introduction and does not know, each with what is lost by it and what stands in for it,
+     * in words; it is not asked for these again.
+     */
+    default List<String> lacks() {
+        return List.of();
+    }
 
     /** Sends the bytes now, over the head of any exchange; never waits, never throws. */
     boolean cutIn(byte[] bytes);

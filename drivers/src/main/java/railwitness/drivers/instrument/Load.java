@@ -1,5 +1,7 @@
 package railwitness.drivers.instrument;
 
+import java.util.OptionalDouble;
+
 /** An electronic load on one rail. SI units; the rail's sign is the wiring's business, all values are magnitudes. */
 public interface Load extends Instrument {
     /** The rail it loads. */
@@ -11,8 +13,13 @@ public interface Load extends Instrument {
     /** Constant resistance, ohm, above nought. */
     void setOhms(double ohms);
 
-    /** Reads the set point back. */
+    /** Reads the set point back; what was sent last, where the instrument does not tell ({@link #lacks}). */
     double setting();
+
+    /** Steps in which its current can be set, A, where the bench sheet states them: a setting may read back so far off. */
+    default OptionalDouble resolutionAmps() {
+        return OptionalDouble.empty();
+    }
 
     void inputOn();
 

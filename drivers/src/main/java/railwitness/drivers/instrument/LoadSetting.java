@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
  *
  * @param readsVoltage true when its voltage reading stands for the rail's
  * @param reversed true when its plus terminal is on the return, as on a negative rail: the voltage then gets a minus sign
+ * @param resolutionAmps steps in which its current can be set, A
  */
 public record LoadSetting(
         String rail,
@@ -14,4 +15,5 @@ public record LoadSetting(
         boolean reversed,
         OptionalDouble highestAmps,
         OptionalDouble highestWatts,
+        OptionalDouble resolutionAmps,
         int channel) {}

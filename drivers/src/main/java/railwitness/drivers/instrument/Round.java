@@ -1,12 +1,8 @@
 package railwitness.drivers.instrument;
 
 import java.time.Duration;
-import java.util.EnumSet;
-import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
-import java.util.function.UnaryOperator;
 import railwitness.drivers.instrument.Dialect.State;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
@@ -23,12 +19,10 @@ import railwitness.drivers.scpi.Numeric;
  * silent instrument costs one deadline.
  */
 final class Round {
-    /** No bench instrument reads beyond this; a spoilt exponent can. */
-    private static final double IMPLAUSIBLE = 1e9;
-
     private final Dialogue dialogue;
     private final Duration deadline;
     private String silent = "";
+    private boolean unfit;
 
     Round(Dialogue dialogue, Duration deadline) {
         this.dialogue = dialogue;
@@ -48,19 +42,24 @@ final class Round {
         }
     }
 
-    private static Reading taken(
+    /* A reply that cannot be a reading of this channel may belong to another question. */
+    private Reading taken(
             Channel channel, String reply, DoubleUnaryOperator scale, long requested, long replied) {
         try {
             Numeric numeric = Numeric.of(reply);
             if (numeric instanceof Numeric.Infinite) {
                 return new Overload(channel, requested, replied);
             }
-            if (numeric instanceof Numeric.Value value && Math.abs(value.value()) < IMPLAUSIBLE) {
+            if (numeric instanceof Numeric.Value value && Plausible.is(channel, scale.applyAsDouble(value.value()))) {
                 return new Measured(channel, scale.applyAsDouble(value.value()), requested, replied);
             }
-            String why = numeric instanceof Numeric.Nothing ? "the instrument has no number" : "implausible: " + reply;
-            return new Missing(channel, why, requested, replied);
+            if (numeric instanceof Numeric.Nothing) {
+                return new Missing(channel, "the instrument has no number", requested, replied);
+            }
+            dialogue.doubt();
+            return new Missing(channel, "implausible: " + reply, requested, replied);
         } catch (IllegalArgumentException e) {
+            dialogue.doubt();
             return new Missing(channel, e.getMessage(), requested, replied);
         }
     }
@@ -79,44 +78,31 @@ final class Round {
         return reason;
     }
 
-    /** The conditions the states tell; those known before when an answer is lacking. */
-    Set<Condition> conditions(List<State> states, UnaryOperator<String> fill, Set<Condition> before) {
-        Set<Condition> found = EnumSet.noneOf(Condition.class);
-        for (State state : states) {
-            if (!silent.isEmpty() || !ask(state, fill.apply(state.ask()), found)) {
-                return before;
-            }
-        }
-        return found;
+    /** True once a question of this round was not answered. */
+    boolean isSilent() {
+        return !silent.isEmpty();
     }
 
-    private boolean ask(State state, String question, Set<Condition> found) {
+    /** True when the last question for a state was heard in silence or answered by what cannot be its answer. */
+    boolean wasUnfit() {
+        return unfit;
+    }
+
+    /** Adds the conditions this state tells; false when no answer came, or one that cannot be its own. */
+    boolean ask(State state, String question, Set<Condition> found) {
         try {
             String reply = dialogue.poll(question, deadline).strip();
-            for (Map.Entry<Condition, List<String>> entry : state.words().entrySet()) {
-                if (entry.getValue().stream().anyMatch(reply.replace("\"", "")::equalsIgnoreCase)) {
-                    found.add(entry.getKey());
-                }
+            boolean fits = StateReply.fits(state, reply);
+            unfit = !fits;
+            if (fits) {
+                found.addAll(StateReply.conditions(state, reply));
+            } else {
+                dialogue.doubt();
             }
-            return state.bits().isEmpty() || addBits(state, reply, found);
+            return fits;
         } catch (LineException e) {
+            unfit = e.trouble() == Trouble.NO_ANSWER;
             fallSilent(e);
-            return false;
-        }
-    }
-
-    private static boolean addBits(State state, String reply, Set<Condition> found) {
-        try {
-            if (!(Numeric.of(reply) instanceof Numeric.Value register)) {
-                return false;
-            }
-            state.bits().forEach((condition, bits) -> {
-                if (((int) register.value() & bits) != 0) {
-                    found.add(condition);
-                }
-            });
-            return true;
-        } catch (IllegalArgumentException notANumber) {
             return false;
         }
     }

@@ -4,9 +4,12 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
 import railwitness.drivers.scpi.Dialogue;
+import railwitness.drivers.scpi.SwitchState;
 
 /** What all instruments share: a dialogue, an identity, a dialect. */
 abstract class ScpiInstrument implements Instrument {
@@ -14,6 +17,7 @@ abstract class ScpiInstrument implements Instrument {
     private final Identity identity;
     private final Dialect dialect;
     private final String terminator;
+    private final List<String> lacks = new CopyOnWriteArrayList<>();
 
     ScpiInstrument(Dialogue dialogue, Identity identity, Dialect dialect, String terminator) {
         this.dialogue = dialogue;
@@ -58,13 +62,30 @@ abstract class ScpiInstrument implements Instrument {
 
     final boolean saysOn(String question) {
         String reply = dialogue.ask(question);
-        return switch (reply.strip()) {
-            case "1", "+1", "ON" -> true;
-            case "0", "+0", "OFF" -> false;
-            default ->
-                throw LineException.garbled(dialogue.port(), question, reply, "1 or 0")
-                        .of(name());
-        };
+        Optional<SwitchState> state = SwitchState.of(reply);
+        if (state.isEmpty()) {
+            dialogue.doubt();
+            throw LineException.garbled(dialogue.port(), question, reply, "1 or 0")
+                    .of(name());
+        }
+        return state.get() == SwitchState.ON;
+    }
+
+    /** What this instrument does not know of its dialect, and what is lost by it, in words. */
+    @Override
+    public final List<String> lacks() {
+        return List.copyOf(lacks);
+    }
+
+    final void lacks(String words) {
+        lacks.add(words);
+    }
+
+    /** To be called at the beginning of a set-up. */
+    final void noteErrorQueue() {
+        if (!dialogue.hasErrorQueue() && !dialect.error().isEmpty()) {
+            lacks("'" + dialect.error() + "' is not answered: a setting that is refused shows in its read-back only");
+        }
     }
 
     /** Refuses a value that the bench sheet does not allow this instrument, or that makes no sense. */

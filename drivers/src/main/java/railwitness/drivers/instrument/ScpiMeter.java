@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
+import railwitness.drivers.line.LineException;
 import railwitness.drivers.scpi.Dialogue;
 
 /** A meter that talks SCPI. */
@@ -38,10 +39,28 @@ public final class ScpiMeter extends ScpiInstrument implements Meter {
 
     /** Sends the setting; the instrument has been reset before. */
     public void setUp() {
+        noteErrorQueue();
         Template template = template().with("range", "DEF");
         range.ifPresent(value -> template.with("range", value));
         setting.lineCycles().ifPresent(value -> template.with("plc", value));
-        dialogue().set(template.fillKnown(function.setUp()));
+        List<String> messages = template.fillKnown(function.setUp());
+        messages.stream().limit(1).forEach(dialogue()::set);
+        messages.stream().skip(1).forEach(this::setWhereKnown);
+        if (!dialogue().hasErrorQueue()) {
+            new Trial(dialogue()).needs(read, "its reading");
+        }
+    }
+
+    /* The function it must know; what follows, such as the integration time, makes its readings better. */
+    private void setWhereKnown(String message) {
+        try {
+            dialogue().set(message);
+        } catch (LineException e) {
+            if (!e.received().startsWith("-113")) {
+                throw e;
+            }
+            lacks("'" + message + "' is not known: it measures by its own choice there");
+        }
     }
 
     private Template template() {

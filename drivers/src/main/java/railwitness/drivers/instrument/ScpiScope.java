@@ -38,6 +38,7 @@ public final class ScpiScope extends ScpiInstrument implements Scope {
 
     /** Sends the setting; the instrument has been reset before. */
     public void setUp() {
+        noteErrorQueue();
         dialogue().set(template.fillKnown(words.setUp()));
     }
 

@@ -2,12 +2,17 @@ package railwitness.drivers.instrument;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 import railwitness.drivers.instrument.Dialect.Level;
+import railwitness.drivers.instrument.Dialect.State;
 import railwitness.drivers.instrument.Dialect.SupplyWords;
+import railwitness.drivers.line.LineException;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.scpi.Dialogue;
@@ -19,10 +24,22 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     /** Protection may stand above what the supply can give. */
     private static final double HIGHEST_PROTECTION = 1e4;
 
+    /** Judged from its readings, a supply limits that is within so much of its limit and below its voltage. */
+    private static final double LIMIT_SHARE = 0.02;
+
+    private static final double LIMIT_AMPS = 0.02;
+    private static final double LIMIT_VOLTS = 0.1;
+
     private final SupplyWords words;
     private final SupplySetting setting;
     private final Template template;
-    private Set<Condition> conditions = Set.of();
+    private final States states;
+    private Optional<Level> overVolts;
+    private Optional<Level> overAmps;
+    private boolean tellsVolts = true;
+    private boolean tellsAmps = true;
+    private OptionalDouble sentVolts = OptionalDouble.empty();
+    private OptionalDouble sentAmps = OptionalDouble.empty();
 
     /** @throws IllegalArgumentException when the dialect has no supply, or none that can drive the remote line as said */
     public ScpiSupply(Dialogue dialogue, Identity identity, Dialect dialect, String terminator, SupplySetting setting) {
@@ -40,12 +57,67 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
                 .with("remote_channel", setting.remoteChannel())
                 .with("remote_volts", setting.remoteVolts())
                 .with("remote_amps", setting.remoteAmps());
+        this.overVolts = words.overVolts();
+        this.overAmps = words.overAmps();
+        this.states = new States(words.states(), template::fill, this::lost);
     }
 
-    /** Chooses the channel where that is needed; the instrument has been reset before. */
+    /**
+     * Chooses the channel where that is needed, and asks once for all that a supply may not know; the instrument has been
+     * reset before.
+     *
+     * @throws LineException when it does not know what no run can do without
+     */
     public void setUp() {
+        noteErrorQueue();
         selection().ifPresent(dialogue()::set);
         isOn();
+        Trial trial = new Trial(dialogue());
+        tellsVolts = tells(trial, words.volts(), "the voltage it is set to", "its own reading shows what it gives");
+        tellsAmps = tells(trial, words.amps(), "its current limit", "its own reading shows where it limits");
+        overVolts = known(trial, words.overVolts(), "over-voltage");
+        overAmps = known(trial, words.overAmps(), "over-current");
+        states.tryOnce(trial, template.fill(words.isOn()));
+        if (!states.tell(Condition.OUTPUT_OFF)) {
+            states.add(new State(words.isOn(), Map.of(), Map.of(Condition.OUTPUT_OFF, List.of("0"))));
+        }
+        if (!lacks().isEmpty()) {
+            trial.needs(template.fill(words.readVolts()), "a reading of its voltage");
+            trial.needs(template.fill(words.readAmps()), "a reading of its current");
+        }
+    }
+
+    private boolean tells(Trial trial, Level level, String what, String instead) {
+        boolean tells = trial.answersNumber(template.fill(level.ask()));
+        if (!tells) {
+            lacks("'" + template.fill(level.ask()) + "' is not answered: " + what + " is not read back; " + instead);
+        }
+        return tells;
+    }
+
+    private Optional<Level> known(Trial trial, Optional<Level> level, String which) {
+        Optional<Level> known = level.filter(asked -> trial.answersNumber(template.fill(asked.ask())));
+        if (level.isPresent() && known.isEmpty()) {
+            lacks("'" + template.fill(level.get().ask()) + "' is not answered: it has no " + which
+                    + " protection that can be set; this program's own watch stands alone");
+        }
+        return known;
+    }
+
+    private void lost(State state) {
+        Set<Condition> told = new TreeSet<>(state.bits().keySet());
+        told.addAll(state.words().keySet());
+        List<String> lost = new ArrayList<>();
+        if (told.contains(Condition.LIMITING)) {
+            lost.add("whether it limits its current is judged from its own readings");
+        }
+        if (told.contains(Condition.PROTECTION)) {
+            lost.add("that its protection tripped shows only in its output going off");
+        }
+        if (told.contains(Condition.OUTPUT_OFF)) {
+            lost.add("whether its output is on is asked by '" + template.fill(words.isOn()) + "'");
+        }
+        lacks("'" + template.fill(state.ask()) + "' is not answered: " + String.join("; ", lost));
     }
 
     private Optional<String> selection() {
@@ -56,54 +128,56 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     public void setVolts(double volts) {
         within("voltage in V", volts, 0, highestVolts().orElse(HIGHEST_PROTECTION));
         set(words.volts(), "volts", volts);
+        sentVolts = OptionalDouble.of(volts);
     }
 
     @Override
     public double voltsSetting() {
-        return ask(words.volts());
+        return tellsVolts ? ask(words.volts()) : sentVolts.orElse(0);
     }
 
     @Override
     public void setCurrentLimit(double amps) {
         within("current limit in A", amps, 0, highestAmps().orElse(HIGHEST_PROTECTION));
         set(words.amps(), "amps", amps);
+        sentAmps = OptionalDouble.of(amps);
     }
 
     @Override
     public double currentLimitSetting() {
-        return ask(words.amps());
+        return tellsAmps ? ask(words.amps()) : sentAmps.orElse(0);
     }
 
     @Override
     public boolean hasOverVoltageProtection() {
-        return words.overVolts().isPresent();
+        return overVolts.isPresent();
     }
 
     @Override
     public void setOverVoltageProtection(double volts) {
         within("over-voltage protection in V", volts, 0, HIGHEST_PROTECTION);
-        set(words.overVolts().orElseThrow(this::noProtection), "volts", volts);
+        set(overVolts.orElseThrow(this::noProtection), "volts", volts);
     }
 
     @Override
     public double overVoltageProtectionSetting() {
-        return ask(words.overVolts().orElseThrow(this::noProtection));
+        return ask(overVolts.orElseThrow(this::noProtection));
     }
 
     @Override
     public boolean hasOverCurrentProtection() {
-        return words.overAmps().isPresent();
+        return overAmps.isPresent();
     }
 
     @Override
     public void setOverCurrentProtection(double amps) {
         within("over-current protection in A", amps, 0, HIGHEST_PROTECTION);
-        set(words.overAmps().orElseThrow(this::noProtection), "amps", amps);
+        set(overAmps.orElseThrow(this::noProtection), "amps", amps);
     }
 
     @Override
     public double overCurrentProtectionSetting() {
-        return ask(words.overAmps().orElseThrow(this::noProtection));
+        return ask(overAmps.orElseThrow(this::noProtection));
     }
 
     private IllegalStateException noProtection() {
@@ -179,11 +253,34 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     }
 
     @Override
+    public OptionalDouble resolutionVolts() {
+        return setting.resolutionVolts();
+    }
+
+    @Override
+    public OptionalDouble resolutionAmps() {
+        return setting.resolutionAmps();
+    }
+
+    @Override
     public Sweep poll() {
         Round round = round();
         Reading volts = round.reading(VOLTAGE, template.fill(words.readVolts()), number -> number);
         Reading amps = round.reading(CURRENT, template.fill(words.readAmps()), number -> number);
-        conditions = round.conditions(words.states(), template::fill, conditions);
+        Set<Condition> conditions = new TreeSet<>(states.ask(round));
+        if (!states.tell(Condition.LIMITING) && seemsToLimit(volts, amps)) {
+            conditions.add(Condition.LIMITING);
+        }
         return new Sweep(name(), List.of(volts, amps), conditions);
+    }
+
+    /* It gives all the current it may, and less voltage than it was set to. */
+    private boolean seemsToLimit(Reading volts, Reading amps) {
+        return volts instanceof Measured givenVolts
+                && amps instanceof Measured givenAmps
+                && sentVolts.isPresent()
+                && sentAmps.isPresent()
+                && givenAmps.value() >= sentAmps.getAsDouble() * (1 - LIMIT_SHARE) - LIMIT_AMPS
+                && givenVolts.value() < sentVolts.getAsDouble() * (1 - LIMIT_SHARE) - LIMIT_VOLTS;
     }
 }

@@ -10,13 +10,13 @@ public interface Supply extends Instrument {
     /** Sets the output voltage, V. */
     void setVolts(double volts);
 
-    /** Reads the voltage setting back, V. */
+    /** Reads the voltage setting back, V; what was sent last, where the instrument does not tell ({@link #lacks}). */
     double voltsSetting();
 
     /** Sets the current limit, A. */
     void setCurrentLimit(double amps);
 
-    /** Reads the current limit back, A. */
+    /** Reads the current limit back, A; what was sent last, where the instrument does not tell. */
     double currentLimitSetting();
 
     /** True when this model has an over-voltage protection that can be set. */
@@ -55,4 +55,13 @@ public interface Supply extends Instrument {
     OptionalDouble highestVolts();
 
     OptionalDouble highestAmps();
+
+    /** Steps in which it can be set, V and A, where the bench sheet states them: a setting may read back so far off. */
+    default OptionalDouble resolutionVolts() {
+        return OptionalDouble.empty();
+    }
+
+    default OptionalDouble resolutionAmps() {
+        return OptionalDouble.empty();
+    }
 }

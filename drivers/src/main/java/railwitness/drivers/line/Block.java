@@ -8,7 +8,8 @@ import java.util.Arrays;
  * the bytes.
  */
 public final class Block {
-    private static final int LONGEST = 64 * 1024 * 1024;
+    /** Longest block, bytes. */
+    static final int LONGEST = 64 * 1024 * 1024;
 
     private Block() {}
 

@@ -1,6 +1,7 @@
 package railwitness.drivers.line;
 
 import java.time.Duration;
+import java.util.List;
 
 /**
  * One instrument's wire. {@link #ask} and {@link #send} are for one thread at a time; {@link #cutIn} may come from any
@@ -30,6 +31,26 @@ public interface Line extends AutoCloseable {
      * bring their own terminators. Never throws; false when the port is known to be gone.
      */
     boolean cutIn(byte[] bytes);
+
+    /**
+     * Learns by what questions this instrument can be brought back in step after a silence; to be called once, when it
+     * has answered to {@code *IDN?} and before its error queue is emptied, as it may not know them.
+     *
+     * @param identity its answer
+     */
+    default void getToKnow(String identity, Duration deadline) {
+        // a line that keeps every answer with its question needs to know nothing
+    }
+
+    /** The last reply cannot belong to its question: the next exchange first brings the line back in step. */
+    default void doubt() {
+        // a line that keeps every answer with its question is never in doubt
+    }
+
+    /** What came too late or unasked since this was last asked, oldest first; it was thrown away. */
+    default List<String> thrownAway() {
+        return List.of();
+    }
 
     /** Closes after what was sent has left. */
     @Override

@@ -6,7 +6,9 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.Condition;
 import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.Predicate;
 
 /** What has come in over a wire: one thread reads it, another waits for a complete reply until an exact moment. */
 final class Reception {
@@ -15,11 +17,17 @@ final class Reception {
 
     private static final long AT_ONCE_NANOS = 2_000_000;
 
+    /** No line of an instrument is longer, bytes; what is has no end. */
+    static final int LONGEST_LINE = 65_536;
+
     private final ReentrantLock lock = new ReentrantLock();
     private final Condition changed = lock.newCondition();
     private final Wire wire;
     private final char last;
     private final Thread reader;
+    private final Consumer<String> thrownAway;
+    private int longest = LONGEST_LINE;
+    private boolean flooded;
     private byte[] bytes = new byte[256];
     private int count;
     private int cuts;
@@ -31,14 +39,17 @@ final class Reception {
         COMPLETE,
         DUE,
         CUT,
-        GONE
+        GONE,
+        FLOODED
     }
 
     /** How a wait ended. */
     record End(Optional<byte[]> reply, Why why) {}
 
-    Reception(PortSettings settings, Wire wire) {
+    /** @param thrownAway told of every text that comes without being asked for, or too late; must be quick */
+    Reception(PortSettings settings, Wire wire, Consumer<String> thrownAway) {
         this.wire = wire;
+        this.thrownAway = thrownAway;
         this.last = settings.terminator().equals("\r") ? '\r' : '\n';
         reader = new Thread(this::read, "reader of " + settings.port());
         reader.setDaemon(true);
@@ -78,6 +89,10 @@ final class Reception {
     private void add(byte[] chunk, int got) {
         lock.lock();
         try {
+            if (count + got > longest) {
+                flooded = true;
+                count = 0;
+            }
             if (count + got > bytes.length) {
                 bytes = Arrays.copyOf(bytes, Math.max(2 * bytes.length, count + got));
             }
@@ -128,13 +143,45 @@ final class Reception {
         }
     }
 
-    /** Throws away what has come; true when there was anything. */
+    /** Throws away what has come, told as one text; true when there was more than ends of lines. */
     boolean discard() {
         lock.lock();
         try {
-            boolean any = count > 0;
+            String text = text().strip();
+            if (!text.isEmpty()) {
+                thrownAway.accept(text);
+            }
+            boolean any = !text.isEmpty() || flooded;
             count = 0;
+            flooded = false;
             return any;
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    /** How many bytes one reply may have from now on. */
+    void bound(int bytes) {
+        lock.lock();
+        try {
+            longest = bytes;
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    /** True when nothing but ends of lines comes for so long. */
+    boolean quiet(long nanos) {
+        lock.lock();
+        try {
+            long until = System.nanoTime() + nanos;
+            for (long left = nanos; left > 0 && ends(0, count) == count && !gone; left = until - System.nanoTime()) {
+                changed.awaitNanos(left);
+            }
+            return ends(0, count) == count;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
         } finally {
             lock.unlock();
         }
@@ -144,7 +191,7 @@ final class Reception {
     String text() {
         lock.lock();
         try {
-            return new String(bytes, 0, count, StandardCharsets.ISO_8859_1).strip();
+            return new String(bytes, 0, count, StandardCharsets.ISO_8859_1);
         } finally {
             lock.unlock();
         }
@@ -164,6 +211,9 @@ final class Reception {
                 }
                 if (gone) {
                     return new End(Optional.empty(), Why.GONE);
+                }
+                if (flooded) {
+                    return new End(Optional.empty(), Why.FLOODED);
                 }
                 long left = due - System.nanoTime();
                 if (left <= 0) {
@@ -212,12 +262,14 @@ final class Reception {
         return at;
     }
 
-    /** Passes over lines until one is this number; empty when it came, or null. For {@link #await}. */
-    byte[] lineSaying(int number) {
+    /** Passes over lines, which are thrown away, until one is wanted; null when none came. For {@link #await}. */
+    byte[] lineThat(Predicate<String> wanted) {
         for (byte[] line = line(); line != null; line = line()) {
-            if (new String(line, StandardCharsets.ISO_8859_1).strip().matches("\\+?0*" + number)) {
+            String text = new String(line, StandardCharsets.ISO_8859_1);
+            if (wanted.test(text.strip())) {
                 return line;
             }
+            thrownAway.accept(text);
         }
         return null;
     }

@@ -2,6 +2,8 @@ package railwitness.drivers.line;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
@@ -9,20 +11,30 @@ import java.util.function.Function;
 /**
  * A line over a serial port. A thread of its own reads whatever comes, so deadlines are exact.
  *
- * <p>A late answer never becomes the next one: after a silence, or after something was cut in, the line first makes sure
- * that the instrument is with it again. It sets the event enable register to a number not used before and asks for it
- * back ({@code *ESE n;*ESE?}, IEEE 488.2); whatever comes before that number is thrown away.
+ * <p>A reply never becomes that of another question. After a silence, a reply that is spoilt or too long, or after
+ * something was cut in, the line is first brought back in step ({@link InStep}); whatever comes before is thrown away.
+ * Where the instrument answers several questions in one message (IEEE 488.2), every reply bears a mark of its own question
+ * ({@link Tags}). Where it does not, a reply counts only when nothing else follows at its heels.
  */
 public final class SerialLine implements Line {
     private static final Duration CLOSING = Duration.ofSeconds(1);
     private static final long URGENT_WAIT_MILLIS = 200;
+    /** A second reply to the same question follows the first within a few characters' time. */
+    private static final long HEELS_NANOS = 5_000_000;
+    /** Wait for the echo of a command on a line that echoes. */
+    private static final long ECHO_NANOS = 200_000_000;
+    /** An instrument that passed the trial of the marks and then leaves them out so often in turn does not know them. */
+    private static final int MOST_UNMARKED = 2;
 
     private final PortSettings settings;
     private final Wire wire;
+    private final Unasked unasked = new Unasked();
     private final Reception reception;
+    private final InStep inStep;
     private final ReentrantLock writing = new ReentrantLock();
-    private int nonces;
-    private boolean knowsNonces;
+    private boolean marks;
+    private boolean echoes;
+    private int unmarked;
     private boolean nothingBegun = true;
     private volatile boolean uncertain;
     private volatile boolean unconfirmed;
@@ -31,7 +43,8 @@ public final class SerialLine implements Line {
     private SerialLine(PortSettings settings, Wire wire) {
         this.settings = settings;
         this.wire = wire;
-        this.reception = new Reception(settings, wire);
+        this.reception = new Reception(settings, wire, unasked::add);
+        this.inStep = new InStep(reception, this::write);
     }
 
     /** @throws LineException when there is no such port, it is in use, or may not be opened */
@@ -52,76 +65,157 @@ public final class SerialLine implements Line {
     @Override
     public void send(String message) {
         unconfirmed = true;
-        write(message, reception.cuts());
+        int cuts = reception.cuts();
+        write(message, cuts);
+        if (echoes) {
+            reception.await(System.nanoTime() + ECHO_NANOS, cuts, come -> come.lineThat(message::equals));
+        }
     }
 
     @Override
     public String ask(String message, Duration deadline) {
-        byte[] reply = exchange(message, deadline, Reception::line);
+        Asked asked = new Asked(message, deadline, reception.cuts());
+        reception.bound(Reception.LONGEST_LINE);
+        begin(asked, marks && Tags.fits(message));
+        if (marks && Tags.fits(message)) {
+            return marked(asked);
+        }
+        write(message, asked.cuts());
+        String reply = text(asked, reply(asked, come -> own(come, message)));
+        if (!reception.quiet(HEELS_NANOS)) {
+            uncertain = true;
+            if (!message.startsWith("*")) {
+                throw LineException.outOfStep(port(), message, reply + "\n" + reception.text());
+            }
+        }
+        return reply;
+    }
+
+    /* The shortest way to learn that a question is unknown: its mark comes back alone. */
+    private String marked(Asked asked) {
+        String message = inStep.tags().marked(asked.message());
+        write(message, asked.cuts());
+        boolean[] bare = {false};
+        String reply;
+        try {
+            reply = text(asked, reply(asked, come -> ownMarked(come, message, bare)));
+        } catch (LineException e) {
+            marks = !(e.trouble() == LineException.Trouble.NO_ANSWER && bare[0] && ++unmarked >= MOST_UNMARKED);
+            throw e;
+        }
+        unmarked = 0;
+        if (reply.isEmpty()) {
+            throw LineException.passedOver(port(), asked.message());
+        }
+        return reply;
+    }
+
+    private String text(Asked asked, byte[] reply) {
         String text = new String(reply, StandardCharsets.ISO_8859_1);
         if (text.chars().anyMatch(c -> c < ' ' && c != '\t' || c >= 0x7f && c < 0xa0)) {
             uncertain = true;
-            throw LineException.garbled(port(), message, text.replaceAll("[^ -~]", "?"), "plain text");
+            throw LineException.garbled(port(), asked.message(), text.replaceAll("[^ -~]", "?"), "plain text");
         }
         return text;
     }
 
-    @Override
-    public byte[] askBlock(String message, Duration deadline) {
-        return Block.content(port(), message, exchange(message, deadline, Reception::block));
+    /*
+     * A line that echoes says the question first; it is known by the question that no instrument answers with itself. The
+     * identity, where it brings the line in step, is no reading.
+     */
+    private byte[] own(Reception come, String sent) {
+        byte[] line = come.line();
+        while (line != null) {
+            String text = new String(line, StandardCharsets.ISO_8859_1);
+            if (text.equals(sent) && (echoes || sent.equals(InStep.IDENTITY))) {
+                echoes = true;
+            } else if (inStep.isStale(text, sent)) {
+                unasked.add(text);
+            } else {
+                return line;
+            }
+            line = come.line();
+        }
+        return null;
     }
 
-    private byte[] exchange(String message, Duration deadline, Function<Reception, byte[]> complete) {
-        long due = System.nanoTime() + deadline.toNanos();
-        int cuts = reception.cuts();
-        if (reception.discard() && !nothingBegun) {
+    private byte[] ownMarked(Reception come, String sent, boolean[] bare) {
+        for (byte[] line = own(come, sent); line != null; line = own(come, sent)) {
+            String text = new String(line, StandardCharsets.ISO_8859_1);
+            Optional<String> own = inStep.tags().own(text);
+            if (own.isPresent()) {
+                return own.get().getBytes(StandardCharsets.ISO_8859_1);
+            }
+            bare[0] |= Tags.unmarked(text);
+            unasked.add(text);
+        }
+        return null;
+    }
+
+    @Override
+    public byte[] askBlock(String message, Duration deadline) {
+        Asked asked = new Asked(message, deadline, reception.cuts());
+        reception.bound(Block.LONGEST + Reception.LONGEST_LINE);
+        begin(asked, false);
+        write(message, asked.cuts());
+        return Block.content(port(), message, reply(asked, Reception::block));
+    }
+
+    /** One question under way: until when its reply is waited for, and what was cut in before it. */
+    private record Asked(String message, Duration deadline, long due, int cuts) {
+        Asked(String message, Duration deadline, int cuts) {
+            this(message, deadline, System.nanoTime() + deadline.toNanos(), cuts);
+        }
+    }
+
+    /** @param willBeMarked what came unasked then does no harm */
+    private void begin(Asked asked, boolean willBeMarked) {
+        if (reception.discard() && !nothingBegun && !willBeMarked) {
             uncertain = true;
         }
         nothingBegun = false;
         if (uncertain) {
-            resynchronise(message, deadline, due, cuts);
+            Reception.Why why = inStep.regain(asked.due(), asked.cuts());
+            if (why != Reception.Why.COMPLETE) {
+                throw failed(asked, why);
+            }
+            uncertain = false;
         }
-        write(message, cuts);
-        return reply(message, deadline, due, cuts, complete);
     }
 
-    private byte[] reply(String message, Duration deadline, long due, int cuts, Function<Reception, byte[]> complete) {
-        Reception.End end = reception.await(due, cuts, complete);
+    private byte[] reply(Asked asked, Function<Reception, byte[]> complete) {
+        Reception.End end = reception.await(asked.due(), asked.cuts(), complete);
         if (end.reply().isPresent()) {
             unconfirmed = false;
             return end.reply().get();
         }
         uncertain = true;
-        throw switch (end.why()) {
-            case GONE -> LineException.unplugged(port(), message);
-            case CUT -> LineException.cutShort(port(), message, reception.text());
-            default -> LineException.noAnswer(port(), message, reception.text(), deadline);
+        throw failed(asked, end.why());
+    }
+
+    private LineException failed(Asked asked, Reception.Why why) {
+        return switch (why) {
+            case GONE -> LineException.unplugged(port(), asked.message());
+            case CUT -> LineException.cutShort(port(), asked.message(), reception.text().strip());
+            case FLOODED -> LineException.endless(port(), asked.message(), Reception.LONGEST_LINE);
+            default -> LineException.noAnswer(port(), asked.message(), reception.text(), asked.deadline());
         };
     }
 
-    /*
-     * An instrument that once gave a number back must do so again. Of one that never did, a silence is taken to mean
-     * that it knows no such command and owes no answer either.
-     */
-    private void resynchronise(String message, Duration deadline, long due, int cuts) {
-        long now = System.nanoTime();
-        long until = knowsNonces ? due : now + (due - now) / 2;
-        int nonce = 129 + nonces++ % 120;
-        write("*ESE " + nonce + ";*ESE?", cuts);
-        Reception.End end = reception.await(until, cuts, received -> received.lineSaying(nonce));
-        if (end.reply().isPresent()) {
-            knowsNonces = true;
-            uncertain = false;
-        } else if (end.why() == Reception.Why.GONE) {
-            throw LineException.unplugged(port(), message);
-        } else if (end.why() == Reception.Why.CUT) {
-            throw LineException.cutShort(port(), message, "");
-        } else if (knowsNonces) {
-            throw LineException.noAnswer(port(), message, "", deadline);
-        } else {
-            reception.discard();
-            uncertain = false;
-        }
+    @Override
+    public void getToKnow(String identity, Duration deadline) {
+        marks = inStep.learn(identity, deadline, reception.cuts());
+        uncertain = !marks;
+    }
+
+    @Override
+    public void doubt() {
+        uncertain = true;
+    }
+
+    @Override
+    public List<String> thrownAway() {
+        return unasked.taken();
     }
 
     private void write(String message, int cuts) {

@@ -14,6 +14,14 @@ public final class SerialPorts {
 
     private SerialPorts() {}
 
+    /**
+     * The device that a bench sheet's port means, for whoever opens it: a name without a slash stands below {@code /dev}
+     * ({@code ttyUSB0} is {@code /dev/ttyUSB0}); on Windows names stay as they are.
+     */
+    public static String device(String port) {
+        return Wire.windows() || port.contains("/") ? port : "/dev/" + port;
+    }
+
     /** All that the system knows, in its order; pseudo-terminals are not among them. */
     public static List<Port> list() {
         return Wire.list();

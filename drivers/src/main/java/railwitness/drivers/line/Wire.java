@@ -50,15 +50,14 @@ final class Wire {
         }
     }
 
-    private static boolean windows() {
+    static boolean windows() {
         return System.getProperty("os.name").toLowerCase(Locale.ROOT).startsWith("windows");
     }
 
     /* The library takes a path it cannot find for the last part of it, and so may open another device. */
     private static Wire openByPath(PortSettings settings, boolean shared) {
-        Path named = settings.port().contains("/") ? Path.of(settings.port()) : Path.of("/dev", settings.port());
         try {
-            Path real = named.toRealPath();
+            Path real = Path.of(SerialPorts.device(settings.port())).toRealPath();
             if (Files.isRegularFile(real) || Files.isDirectory(real)) {
                 throw noSuchPort(settings.port());
             }

@@ -8,6 +8,7 @@ import java.util.function.Supplier;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
+import railwitness.drivers.line.Visible;
 import railwitness.drivers.time.Agenda;
 
 /**
@@ -18,15 +19,18 @@ public final class Dialogue {
     /** A full queue of a real instrument holds 20 to 30 entries; one that never ends is broken. */
     private static final int MOST_ERRORS = 64;
 
+    /** A longer reply is kept by its beginning and its length. */
+    private static final int LONGEST_KEPT = 2000;
+
     private final String instrument;
     private final Line line;
     private final Agenda agenda;
     private final ExchangeLog log;
-    private final String errorQuery;
+    private String errorQuery;
     private final Duration patience;
 
     /**
-     * @param errorQuery asks for the next entry of the error queue
+     * @param errorQuery asks for the next entry of the error queue; empty where there is none
      * @param patience longest wait for an ordinary answer
      */
     public Dialogue(
@@ -49,6 +53,26 @@ public final class Dialogue {
 
     public Duration patience() {
         return patience;
+    }
+
+    /** False where a refused setting shows in its read-back only. */
+    public boolean hasErrorQueue() {
+        return !errorQuery.isEmpty();
+    }
+
+    /** From now on the instrument is not asked for errors: it has no such queue. */
+    public void withoutErrorQueue() {
+        errorQuery = "";
+    }
+
+    /** The last reply cannot belong to its question: the line is brought back in step before the next. */
+    public void doubt() {
+        line.doubt();
+    }
+
+    /** Learns how the line can be brought back in step; see {@link Line#getToKnow}. */
+    public void getToKnow(String identity, Duration deadline) {
+        line.getToKnow(identity, deadline);
     }
 
     /** The session's clock, ns. */
@@ -98,6 +122,7 @@ public final class Dialogue {
         } catch (IllegalArgumentException notANumber) {
             // said below, like an overload
         }
+        doubt();
         throw LineException.garbled(port(), message, reply, "a number").of(instrument);
     }
 
@@ -142,12 +167,15 @@ public final class Dialogue {
     /** Like {@link #drain()}, with a patience of its own: after a reset an instrument may be busy for seconds. */
     public List<ErrorEntry> drain(Duration deadline) {
         List<ErrorEntry> errors = new ArrayList<>();
-        while (errors.size() < MOST_ERRORS) {
+        while (hasErrorQueue() && errors.size() < MOST_ERRORS) {
             ErrorEntry entry = nextError(deadline);
             if (entry.isNone()) {
                 return errors;
             }
             errors.add(entry);
+        }
+        if (errors.isEmpty()) {
+            return errors;
         }
         throw LineException.garbled(port(), errorQuery, errors.get(0).reply(), "the end of the error queue")
                 .of(instrument);
@@ -158,6 +186,7 @@ public final class Dialogue {
         try {
             return ErrorEntry.of(reply);
         } catch (IllegalArgumentException e) {
+            doubt();
             throw LineException.garbled(port(), errorQuery, reply, "an entry of the error queue")
                     .of(instrument);
         }
@@ -176,12 +205,24 @@ public final class Dialogue {
         long begun = nowNanos();
         try {
             String reply = exchange.get();
-            log.ended(new Exchange(begun, instrument, polling, message, reply, ""));
+            logUnasked();
+            log.ended(new Exchange(begun, instrument, polling, message, bounded(reply), ""));
             return reply;
         } catch (LineException e) {
+            logUnasked();
             LineException named = e.of(instrument);
-            log.ended(new Exchange(begun, instrument, polling, message, e.received(), named.getMessage()));
+            log.ended(new Exchange(begun, instrument, polling, message, bounded(e.received()), named.getMessage()));
             throw named;
         }
+    }
+
+    private void logUnasked() {
+        line.thrownAway()
+                .forEach(late -> log.ended(new Exchange(
+                        nowNanos(), instrument, false, "", late, "came too late or unasked, and was thrown away")));
+    }
+
+    private static String bounded(String reply) {
+        return reply.length() <= LONGEST_KEPT ? reply : Visible.text(reply);
     }
 }

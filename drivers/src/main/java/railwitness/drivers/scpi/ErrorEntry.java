@@ -2,6 +2,7 @@ package railwitness.drivers.scpi;
 
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import railwitness.drivers.line.Visible;
 
 /**
  * One entry of the error queue: number, text, and what the instrument adds after a semicolon inside the quotes. Negative
@@ -9,6 +10,9 @@ import java.util.regex.Pattern;
  */
 public record ErrorEntry(int number, String text, String detail) {
     private static final Pattern FORM = Pattern.compile("\\s*([+-]?\\d{1,6})\\s*(?:,\\s*(.*?)\\s*)?", Pattern.DOTALL);
+    /** SCPI-1999 allows 255 characters of text (from memory); some instruments add what they were told. */
+    private static final int LONGEST = 2000;
+
     private static final int UNDEFINED_HEADER = -113;
 
     /**
@@ -18,8 +22,8 @@ public record ErrorEntry(int number, String text, String detail) {
      */
     public static ErrorEntry of(String reply) {
         Matcher matcher = FORM.matcher(reply);
-        if (!matcher.matches()) {
-            throw new IllegalArgumentException("'" + reply + "' is no entry of an error queue");
+        if (reply.length() > LONGEST || !matcher.matches()) {
+            throw new IllegalArgumentException("'" + Visible.text(reply) + "' is no entry of an error queue");
         }
         String whole = matcher.group(2) == null ? "" : unquoted(matcher.group(2));
         int semicolon = whole.indexOf(';');

@@ -15,6 +15,9 @@ public sealed interface Numeric {
     /** 9.91E37. */
     double NOT_A_NUMBER = 9.91e37;
 
+    /** No number of an instrument is written longer. */
+    int LONGEST = 64;
+
     /** An ordinary number. */
     record Value(double value) implements Numeric {}
 
@@ -31,6 +34,9 @@ public sealed interface Numeric {
      * @throws IllegalArgumentException when it is no number
      */
     static Numeric of(String text) {
+        if (text.length() > LONGEST) {
+            throw new IllegalArgumentException("a reply of " + text.length() + " characters is no number");
+        }
         String word = text.strip().toUpperCase(Locale.ROOT);
         Matcher matcher = Form.NUMBER.matcher(word);
         if (matcher.matches()) {

@@ -188,7 +188,10 @@ class BenchTest {
 
     @Test
     void dialectIsChosenByTheIdentityAndItsTerminatorTaken() {
-        bed.peer("S", new ScriptedPeer("Workshop,S-1-RF,1,1.0").answers("OUTP:STAT?", "0"));
+        bed.peer("S", new ScriptedPeer("Workshop,S-1-RF,1,1.0")
+                        .answers("OUTP:STAT?", "0")
+                        .answers("MEAS:VOLT:DC?", "0")
+                        .answers("MEAS:CURR:DC?", "0"));
         try (Bench bench = bed.open(SUPPLY)) {
             assertThat(bench.supply().instrument().identity().model()).isEqualTo("S-1-RF");
             assertThat(bed.opened).extracting(port -> port.terminator()).containsExactly("\n", "\r\n");
@@ -212,6 +215,7 @@ class BenchTest {
 
     @Test
     void refusedSettingNamesWhatTheInstrumentSaid() {
+        supply.answers("VOLT:PROT?", "22");
         Bench bench = bed.open(SUPPLY);
         supply.knowsNo("VOLT:PROT");
         assertThatThrownBy(() -> supply(bench).setOverVoltageProtection(16))

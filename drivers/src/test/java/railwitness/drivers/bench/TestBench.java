@@ -9,6 +9,7 @@ import railwitness.drivers.instrument.StationMaker;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
+import railwitness.drivers.line.Peer;
 import railwitness.drivers.line.PeerLine;
 import railwitness.drivers.line.PortSettings;
 import railwitness.drivers.scpi.Exchange;
@@ -19,6 +20,7 @@ import railwitness.drivers.time.VirtualAgenda;
 final class TestBench {
     final VirtualAgenda agenda = new VirtualAgenda(Instant.EPOCH);
     final Map<String, ScriptedPeer> peers = new TreeMap<>();
+    private final Map<String, Peer> deaf = new TreeMap<>();
     final List<PortSettings> opened = new ArrayList<>();
     final List<Exchange> log = new ArrayList<>();
     int open;
@@ -26,6 +28,11 @@ final class TestBench {
     TestBench peer(String port, ScriptedPeer peer) {
         peers.put(port, peer);
         return this;
+    }
+
+    /** Stands in the place of a scripted one on this port. */
+    void deaf(String port, Peer peer) {
+        deaf.put(port, peer);
     }
 
     Bench open(String toml) {
@@ -38,7 +45,7 @@ final class TestBench {
     }
 
     private Line line(PortSettings settings) {
-        ScriptedPeer peer = peers.get(settings.port());
+        Peer peer = deaf.getOrDefault(settings.port(), peers.get(settings.port()));
         if (peer == null) {
             throw new LineException(Trouble.NO_SUCH_PORT, settings.port() + ": no such port", "", "");
         }

@@ -9,6 +9,7 @@ import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Filter;
 import railwitness.analysis.design.Prediction;
 import railwitness.drivers.bench.Bench;
+import railwitness.drivers.instrument.Supply;
 import railwitness.logger.plan.Plan;
 import railwitness.logger.plan.PowerUp;
 import railwitness.safety.caution.Source;
@@ -36,6 +37,7 @@ final class FirstPowerSettings {
 
     static Settings arming(Bench bench, RunLimits limits, Plan plan, Design design) {
         double first = steps(design).get(0);
+        Supply supply = bench.supply().instrument();
         return new Settings(
                 Source.of(bench.sheet().source().word()),
                 Math.min(first, limits.highestInputVolts()),
@@ -43,8 +45,8 @@ final class FirstPowerSettings {
                 inrushLimit(plan, limits),
                 limits.overVoltageVolts(),
                 limits.overCurrentAmps(),
-                RESOLUTION_VOLTS,
-                RESOLUTION_AMPS,
+                Math.max(RESOLUTION_VOLTS, supply.resolutionVolts().orElse(0)),
+                Math.max(RESOLUTION_AMPS, supply.resolutionAmps().orElse(0)),
                 bench.sheet().acceptedWithoutProtection());
     }
 

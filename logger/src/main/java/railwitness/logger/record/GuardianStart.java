@@ -6,6 +6,7 @@ import railwitness.drivers.bench.Bench;
 import railwitness.drivers.instrument.Load;
 import railwitness.drivers.instrument.Station;
 import railwitness.drivers.instrument.Supply;
+import railwitness.drivers.line.SerialPorts;
 import railwitness.safety.guardian.Guardian;
 import railwitness.safety.guardian.GuardianException;
 import railwitness.safety.guardian.Orders;
@@ -50,6 +51,7 @@ public final class GuardianStart {
     }
 
     private static String port(Bench bench, String instrument) {
-        return bench.sheet().instrument(instrument).orElseThrow().port().port();
+        return SerialPorts.device(
+                bench.sheet().instrument(instrument).orElseThrow().port().port());
     }
 }

@@ -1,10 +1,12 @@
 package railwitness.logger.record;
 
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import railwitness.analysis.steady.Settling;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.reading.Channel;
@@ -41,7 +43,7 @@ final class StepRun {
     private Part part = Part.SETTING;
     private long partSinceNanos;
     private long limitingSinceNanos = -1;
-    private String limitingWords = "";
+    private final Map<String, String> limiting = new LinkedHashMap<>();
     private boolean settled;
     private boolean waiting;
     private StepEntry entry;
@@ -86,29 +88,34 @@ final class StepRun {
         }
     }
 
-    /** What state an instrument was in when it was last asked. */
+    /** What state an instrument was in when it was last asked; of several that limit, each ends its own limiting only. */
     void conditions(String instrument, Set<Condition> conditions, long nowNanos) {
-        boolean limiting = conditions.contains(Condition.LIMITING)
+        boolean limits = conditions.contains(Condition.LIMITING)
                 || (conditions.contains(Condition.NOT_HOLDING) && !step.mayGiveUp());
         if (part == Part.ENDED || part == Part.SETTING) {
             return;
         }
-        if (!limiting) {
-            if (limitingWords.startsWith(instrument)) {
-                limitingSinceNanos = -1;
-                limitingWords = "";
-            }
+        if (!limits) {
+            limiting.remove(instrument);
+            limitingSinceNanos = limiting.isEmpty() ? -1 : limitingSinceNanos;
             return;
         }
         if (limitingSinceNanos < 0) {
             limitingSinceNanos = nowNanos;
         }
-        limitingWords = instrument
-                + (conditions.contains(Condition.LIMITING) ? " limits its current" : " cannot hold its set point");
+        limiting.put(
+                instrument,
+                conditions.contains(Condition.LIMITING) ? " limits its current" : " cannot hold its set point");
         settlings.clear();
         if (part != Part.SETTLING || nowNanos - limitingSinceNanos > PATIENCE_NANOS) {
-            end(StepOutcome.NOT_REACHED, limitingWords, Optional.empty());
+            end(StepOutcome.NOT_REACHED, limitingWords(), Optional.empty());
         }
+    }
+
+    private String limitingWords() {
+        return limiting.entrySet().stream()
+                .map(one -> one.getKey() + one.getValue())
+                .collect(Collectors.joining(", "));
     }
 
     /** While a person still reads a meter, an average does not end. */
@@ -134,7 +141,7 @@ final class StepRun {
                 && settlings.values().stream().allMatch(Settling::settled);
         boolean late = nowNanos - partSinceNanos >= step.timing().settleAtMost().toNanos();
         if (limitingSinceNanos >= 0 && late) {
-            end(StepOutcome.NOT_REACHED, limitingWords, Optional.empty());
+            end(StepOutcome.NOT_REACHED, limitingWords(), Optional.empty());
         } else if (limitingSinceNanos < 0 && (still || late)) {
             settled = still;
             enter(step.hold().isZero() ? Part.AVERAGING : Part.HOLDING, nowNanos);

@@ -11,6 +11,8 @@ import railwitness.drivers.instrument.Supply;
 final class Arming {
     private static final double LOAD_SHARE = 0.01;
     private static final double LOAD_AMPS = 0.01;
+    /** Steps that the bench sheet can state go up to this, V or A. */
+    private static final double COARSEST = 1;
 
     private Arming() {}
 
@@ -29,7 +31,8 @@ final class Arming {
                 ? Optional.empty()
                 : Optional.of("this supply has no "
                         + (supply.hasOverVoltageProtection() ? "over-current" : "over-voltage")
-                        + " protection, and the bench sheet does not accept that in words");
+                        + " protection, and the bench sheet does not accept that in words:"
+                        + " supply_without_protection under [bench] does");
     }
 
     static Chain chain(
@@ -99,7 +102,8 @@ final class Arming {
     static Result loadOn(Load load, double amps) {
         load.setAmps(amps);
         double back = load.setting();
-        Result set = compared("load", amps, back, LOAD_AMPS + LOAD_SHARE * amps, "A");
+        double resolution = Math.max(LOAD_AMPS + LOAD_SHARE * amps, load.resolutionAmps().orElse(0));
+        Result set = compared("load", amps, back, resolution, "A");
         if (!set.isDone()) {
             return set;
         }
@@ -111,7 +115,13 @@ final class Arming {
 
     private static Result compared(String what, double wanted, double back, double resolution, String unit) {
         String both = what + " set to " + number(wanted, unit) + ", reads back " + number(back, unit);
-        return Math.abs(wanted - back) <= resolution ? new Result.Done(both) : new Result.Refused(both);
+        if (Math.abs(wanted - back) <= resolution) {
+            return new Result.Done(both);
+        }
+        return Math.abs(wanted - back) > COARSEST
+                ? new Result.Refused(both)
+                : new Result.Refused(both + ": where it can only be set in such steps, resolution_" + unit
+                        + " of this instrument on the bench sheet states them");
     }
 
     private static String number(double value, String unit) {

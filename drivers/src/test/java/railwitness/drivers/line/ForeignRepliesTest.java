@@ -1,0 +1,36 @@
+package railwitness.drivers.line;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** The short form of {@link ForeignReplies}, whose long form is a command. */
+@Timeout(120)
+class ForeignRepliesTest {
+    private static final int QUESTIONS = 1500;
+    private static final long SEED = 20261127;
+
+    @BeforeEach
+    void terminals() {
+        Terminal.assume();
+    }
+
+    @Test
+    void noReplyIsTakenForThatOfAnotherQuestion() {
+        judge(ForeignReplies.of488(QUESTIONS, SEED));
+    }
+
+    @Test
+    void norOfAnInstrumentThatKnowsItsIdentityAndItsReadingsAlone() {
+        judge(ForeignReplies.ofBare(QUESTIONS, SEED));
+    }
+
+    private static void judge(ForeignReplies.Count count) {
+        assertThat(count.foreign()).as("seed %d: %s", SEED, count).isZero();
+        assertThat(count.own()).as("seed %d: %s", SEED, count).isGreaterThan(QUESTIONS / 2);
+        assertThat(count.none()).as("seed %d: %s", SEED, count).isPositive();
+        assertThat(count.thrownAway()).as("seed %d: %s", SEED, count).isPositive();
+    }
+}
