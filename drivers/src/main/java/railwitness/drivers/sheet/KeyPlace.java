@@ -10,6 +10,8 @@ final class KeyPlace {
     private static final Set<String> UNITS = Set.of(
             "V", "A", "W", "J", "s", "h", "Hz", "kHz", "ohm", "degC", "pct", "uF", "nF", "nH", "uH", "T", "mm", "mm2",
             "mm3", "cm2", "ppm", "turns", "min", "K", "dB");
+    private static final int MOST_SHOWN = 80;
+
     private final Sheet sheet;
     private final SheetTable table;
     private final String key;
@@ -42,13 +44,13 @@ final class KeyPlace {
         for (int i = parts.length - 1; i > 0; i--) {
             if (UNITS.contains(parts[i])) {
                 boolean quotient = i > 1 && parts[i - 1].equals("per") && UNITS.contains(parts[i - 2]);
-                return quotient ? written(parts[i - 2]) + "/" + written(parts[i]) : written(parts[i]);
+                return quotient ? unitOf(parts[i - 2]) + "/" + unitOf(parts[i]) : unitOf(parts[i]);
             }
         }
         return "";
     }
 
-    private static String written(String unit) {
+    private static String unitOf(String unit) {
         return unit.equals("pct") ? "%" : unit;
     }
 
@@ -57,6 +59,7 @@ final class KeyPlace {
     }
 
     void refuse(String words) {
+        table.refuses(key, type.startsWith("t"));
         Object value = value();
         sheet.fault(line(), table.named(key) + (value == null ? " " : " = " + shown(value) + " ") + words);
     }
@@ -66,11 +69,19 @@ final class KeyPlace {
     }
 
     private static String shown(Object value) {
+        String whole = written(value);
+        return whole.length() <= MOST_SHOWN ? whole : whole.substring(0, MOST_SHOWN) + "...";
+    }
+
+    private static String written(Object value) {
         if (value instanceof String text) {
             return '"' + text + '"';
         }
         if (value instanceof TomlArray array) {
-            return array.toList().stream().map(KeyPlace::shown).collect(Collectors.joining(", ", "[", "]"));
+            return array.toList().stream()
+                    .limit(MOST_SHOWN)
+                    .map(KeyPlace::shown)
+                    .collect(Collectors.joining(", ", "[", "]"));
         }
         return value instanceof TomlTable ? "{...}" : value.toString();
     }

@@ -1,8 +1,5 @@
 package railwitness.drivers.sheet;
 
-import java.io.IOException;
-import java.nio.charset.MalformedInputException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -36,20 +33,10 @@ public final class Sheet {
         this.notes = notes;
     }
 
-    /** @throws SheetException when the file cannot be read */
+    /** @throws SheetException when the file cannot be read, or is no text of a sheet's size */
     public static Sheet of(Path path) {
-        String file = path.getFileName().toString();
-        try {
-            return of(file, Files.readString(path));
-        } catch (MalformedInputException e) {
-            throw unreadable(file, "is not a text file (UTF-8)");
-        } catch (IOException e) {
-            throw unreadable(path.toString(), "cannot be read; is the name right, and may you read it?");
-        }
-    }
-
-    private static SheetException unreadable(String file, String why) {
-        return new SheetException(List.of(new SheetFault(file, 1, why)));
+        String text = SheetFile.text(path);
+        return of(path.getFileName().toString(), text);
     }
 
     /** @param file name for messages */
@@ -83,12 +70,12 @@ public final class Sheet {
         T result = null;
         try {
             result = reader.apply(root());
-            tables.forEach(SheetTable::refuseUnknown);
+            tables.forEach(table -> table.refuseUnknown(true));
         } catch (IllegalArgumentException e) {
             if (faults.isEmpty()) {
                 fault(1, e.getMessage());
             }
-            refuseUnknownOfThoseRead();
+            tables.forEach(table -> table.refuseUnknown(false));
         }
         if (!faults.isEmpty()) {
             throw new SheetException(faults);
@@ -96,16 +83,11 @@ public final class Sheet {
         return result;
     }
 
-    /** A reader that broke off has not asked for everything in the table it was in, nor in those around it. */
-    private void refuseUnknownOfThoseRead() {
-        String last = tables.isEmpty() ? "" : tables.get(tables.size() - 1).name();
-        List.copyOf(tables).stream()
-                .filter(table -> table.name().equals(last) || !last.startsWith(table.name()))
-                .forEach(SheetTable::refuseUnknown);
-    }
-
     private SheetTable root() {
-        TomlParseResult parsed = Toml.parse(text);
+        SheetFile.tooMuch(file, text).ifPresent(fault -> {
+            throw new SheetException(List.of(fault));
+        });
+        TomlParseResult parsed = Toml.parse(text.startsWith("\uFEFF") ? text.substring(1) : text);
         if (parsed.hasErrors()) {
             throw new SheetException(parsed.errors().stream()
                     .map(e -> new SheetFault(file, e.position().line(), "is not TOML: " + e.getMessage()))

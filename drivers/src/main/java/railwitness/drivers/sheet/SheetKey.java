@@ -58,6 +58,11 @@ public class SheetKey<T> {
             place.refuse("must be a " + place.type() + (allowed.isEmpty() ? "" : ", " + allowed));
             return standIn;
         }
+        Optional<String> excess = Excess.in(raw);
+        if (excess.isPresent()) {
+            place.refuse(excess.get());
+            return standIn;
+        }
         T value = taken.apply(raw);
         if (!rule.test(value)) {
             place.refuse("is not allowed: must be " + allowed);

@@ -3,6 +3,7 @@ package railwitness.drivers.sheet;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -21,7 +22,9 @@ public final class SheetTable {
     private final TomlTable content;
     private final int line;
     private final Set<String> asked = new TreeSet<>();
+    private final Set<String> refused = new TreeSet<>();
     private final boolean present;
+    private boolean steersAmiss;
 
     SheetTable(Sheet sheet, String name, TomlTable content, int line) {
         this.sheet = sheet;
@@ -102,7 +105,10 @@ public final class SheetTable {
         place.note("", "optional");
         Object value = place.value();
         List<SheetTable> tables = new ArrayList<>();
-        if (value instanceof TomlArray array && array.toList().stream().allMatch(TomlTable.class::isInstance)) {
+        Optional<String> excess = Excess.in(value);
+        if (excess.isPresent()) {
+            place.refuse(excess.get());
+        } else if (value instanceof TomlArray array && array.toList().stream().allMatch(TomlTable.class::isInstance)) {
             for (int i = 0; i < array.size(); i++) {
                 tables.add(sheet.table(
                         under(key, "[[%s]]"),
@@ -150,10 +156,19 @@ public final class SheetTable {
         return name.isEmpty() ? key : name + " " + key;
     }
 
-    void refuseUnknown() {
+    /** @param steers whether it can decide which other keys are asked for, so that now not all were */
+    void refuses(String key, boolean steers) {
+        refused.add(key);
+        steersAmiss |= steers;
+    }
+
+    /** @param all whether the reader came to its end; otherwise only what looks like a refused or missing key */
+    void refuseUnknown(boolean all) {
+        boolean asked = all && !steersAmiss;
         for (String key : content.keySet()) {
-            if (!asked.contains(key)) {
-                sheet.fault(lineOf(key), named(key) + " is not a key that is known here" + NearMiss.words(key, asked));
+            String words = NearMiss.words(key, asked ? this.asked : refused);
+            if (!this.asked.contains(key) && (asked || words.contains("did you mean"))) {
+                sheet.fault(lineOf(key), named(key) + " is not a key that is known here" + words);
             }
         }
     }

@@ -1,27 +1,26 @@
 package railwitness.logger.rehearsal;
 
 import java.util.Map;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import railwitness.drivers.bench.BenchSheet;
-import railwitness.drivers.bench.InstrumentSheet;
+import railwitness.drivers.sheet.TomlLexer;
+import railwitness.logger.sheet.SheetEdit;
 import railwitness.logger.sheet.SheetText;
 
 /** A bench sheet with other ports, everything else and every comment kept. */
 public final class PortsOnSheet {
+    private static final String INSTRUMENT = "[[instrument]]";
+
     private PortsOnSheet() {}
 
     /** @param devices by name of the instrument */
     public static String changed(SheetText<BenchSheet> sheet, Map<String, String> devices) {
-        String text = sheet.text();
-        for (InstrumentSheet instrument : sheet.content().instruments()) {
-            String device = devices.get(instrument.name());
+        SheetEdit edit = new SheetEdit(sheet.text());
+        for (int place = 0; place < edit.count(INSTRUMENT); place++) {
+            String device = devices.get(edit.text(INSTRUMENT, place, "name"));
             if (device != null) {
-                String old = "(?m)^(\\s*port\\s*=\\s*)\""
-                        + Pattern.quote(instrument.port().port()) + "\"";
-                text = text.replaceAll(old, "$1\"" + Matcher.quoteReplacement(device) + "\"");
+                edit.set(INSTRUMENT, place, "port", TomlLexer.quoted(device));
             }
         }
-        return text;
+        return edit.text();
     }
 }

@@ -64,7 +64,7 @@ public final class SheetKeys {
     private static List<Field> each(SheetKind kind, String header, SheetEdit edit) {
         List<Field> fields = new ArrayList<>();
         for (int place = 0; place < edit.count(header); place++) {
-            List<KeyNote> notes = notes(kind, header + "\n" + edit.body(header, place) + "\n");
+            List<KeyNote> notes = notes(kind, edit.alone(header, place));
             fields.addAll(fields(notes, header, place, edit));
         }
         return fields;

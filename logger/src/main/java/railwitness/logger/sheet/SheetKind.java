@@ -1,8 +1,8 @@
 package railwitness.logger.sheet;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.function.Function;
-import java.util.regex.Pattern;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.sheet.Sheet;
 import railwitness.drivers.sheet.SheetTable;
@@ -11,21 +11,21 @@ import railwitness.drivers.sheet.SheetTable;
 public enum SheetKind {
     DESIGN(
             "design sheet",
-            "^\\s*\\[(unit|converter|transformer)\\]",
+            List.of("unit", "converter", "transformer"),
             DesignReader::design,
             "[transformer]\n[switches]\n[rectifier]\n[filter]\n"),
-    BENCH("bench sheet", "^\\s*\\[(bench|\\[instrument\\])\\]", BenchSheet::from, ""),
-    PLAN("plan", "^\\s*\\[(plan|\\[stage\\])\\]", PlanReader::plan, "");
+    BENCH("bench sheet", List.of("bench", "instrument"), BenchSheet::from, ""),
+    PLAN("plan", List.of("plan", "stage"), PlanReader::plan, "");
 
     private final String word;
-    private final Pattern mark;
+    private final List<String> marks;
     private final Function<SheetTable, ?> reader;
     private final String everyTable;
 
     /** @param everyTable the tables of which the reader only asks for keys where they are there */
-    SheetKind(String word, String mark, Function<SheetTable, ?> reader, String everyTable) {
+    SheetKind(String word, List<String> marks, Function<SheetTable, ?> reader, String everyTable) {
         this.word = word;
-        this.mark = Pattern.compile(mark, Pattern.MULTILINE);
+        this.marks = marks;
         this.reader = reader;
         this.everyTable = everyTable;
     }
@@ -50,8 +50,9 @@ public enum SheetKind {
      */
     public static SheetKind check(Path file) {
         Sheet sheet = Sheet.of(file);
+        SheetMap map = new SheetMap(sheet.text());
         for (SheetKind kind : values()) {
-            if (kind.mark.matcher(sheet.text()).find()) {
+            if (kind.marks.stream().anyMatch(mark -> map.has(List.of(mark)))) {
                 sheet.read(kind.reader);
                 return kind;
             }

@@ -6,9 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import railwitness.drivers.sheet.TomlLexer;
 import railwitness.logger.screen.paper.Numbers;
 import railwitness.logger.sheet.SheetKeys;
 
@@ -18,16 +17,21 @@ import railwitness.logger.sheet.SheetKeys;
  * is wrong.
  */
 final class FieldText {
-    private static final Pattern QUOTED = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*)\"|'([^']*)'");
-
     private FieldText() {}
 
     /** As it is read by a person. */
     static String shown(SheetKeys.Field field) {
         String literal = field.literal();
         return switch (field.note().type()) {
-            case "text" -> unquoted(literal).stream().findFirst().orElse(literal);
-            case "texts" -> String.join("; ", unquoted(literal));
+            case "text" ->
+                TomlLexer.texts(literal).stream()
+                        .findFirst()
+                        .map(text -> controls(text) ? TomlLexer.quoted(text) : text)
+                        .orElse(literal);
+            case "texts" ->
+                TomlLexer.texts(literal).stream()
+                        .map(item -> hidden(item) ? TomlLexer.quoted(item) : item)
+                        .collect(Collectors.joining("; "));
             case "number", "whole number" -> number(literal);
             case "numbers" ->
                 literal.startsWith("[")
@@ -81,10 +85,10 @@ final class FieldText {
     }
 
     private static String texts(String typed) {
-        List<String> all = parts(typed, ";");
+        List<String> all = items(typed);
         return all.size() == 1
-                ? quoted(all.get(0))
-                : all.stream().map(FieldText::quoted).collect(Collectors.joining(", ", "[", "]"));
+                ? TomlLexer.quoted(all.get(0))
+                : all.stream().map(TomlLexer::quoted).collect(Collectors.joining(", ", "[", "]"));
     }
 
     private static List<String> parts(String text, String separator) {
@@ -94,19 +98,39 @@ final class FieldText {
                 .toList();
     }
 
-    private static List<String> unquoted(String literal) {
+    /** Whether it must be shown in quotes so that it comes back as it is. */
+    private static boolean hidden(String item) {
+        return item.isEmpty()
+                || item.contains(";")
+                || item.startsWith("\"")
+                || !item.equals(item.strip())
+                || controls(item);
+    }
+
+    private static boolean controls(String text) {
+        return text.chars().anyMatch(Character::isISOControl);
+    }
+
+    /** Items between semicolons; one in quotes may hold semicolons of its own. */
+    private static List<String> items(String typed) {
         List<String> all = new ArrayList<>();
-        Matcher matcher = QUOTED.matcher(literal);
-        while (matcher.find()) {
-            all.add(
-                    matcher.group(2) != null
-                            ? matcher.group(2)
-                            : matcher.group(1).replaceAll("\\\\(.)", "$1"));
+        String rest = typed.strip();
+        while (!rest.isEmpty()) {
+            int end = rest.startsWith("\"") ? TomlLexer.tokens(rest).get(0).to() : 0;
+            boolean string = end > 1 && rest.substring(end).matches("\\s*(;(?s:.*))?");
+            int next = rest.indexOf(';', string ? end : 0);
+            String item = rest.substring(0, next < 0 ? rest.length() : next).strip();
+            if (!item.isEmpty()) {
+                all.add(string ? TomlLexer.texts(item).get(0) : item);
+            }
+            rest = next < 0 ? "" : rest.substring(next + 1).strip();
         }
         return all;
     }
 
     private static String quoted(String text) {
-        return "\"" + text.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
+        boolean escaped = TomlLexer.tokens(text).size() == 1
+                && TomlLexer.texts(text).stream().anyMatch(FieldText::controls);
+        return escaped ? text : TomlLexer.quoted(text);
     }
 }

@@ -68,4 +68,24 @@ class FieldTextTest {
         assertThat(back("true or false", "perhaps")).isEqualTo("\"perhaps\"");
         assertThat(back("number", "  ")).isEmpty();
     }
+
+    /** Signs that part items or lines, inside of them, come back as they were. */
+    @Test
+    void whatIsShownComesBackAsTheSameTexts() {
+        for (String literal : java.util.List.of(
+                "[\"a; b\", \"c\"]",
+                "[\"say \\\"on\\\"\", \"\\\"x\\\"\"]",
+                "[\"line\\nend\", ' blank ']",
+                "[\"\\u00b5F\", \"a # b\", \"a, b\"]",
+                "[\"\\\"\", \"x\"]",
+                "[\"\", \"x\"]")) {
+            String again = back("texts", there("texts", literal));
+            assertThat(railwitness.drivers.sheet.TomlLexer.texts(again))
+                    .as(literal)
+                    .isEqualTo(railwitness.drivers.sheet.TomlLexer.texts(literal));
+        }
+        String spread = "\"\"\"one\ntwo\"\"\"";
+        assertThat(railwitness.drivers.sheet.TomlLexer.texts(back("text", there("text", spread))))
+                .containsExactly("one\ntwo");
+    }
 }
