@@ -1,6 +1,7 @@
 package railwitness.analysis.design;
 
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Whether the limits leave a sound unit alone and a faulty one none of what it may not have. */
@@ -138,8 +139,18 @@ final class LimitCheck {
     private void input() {
         Prediction.of(design, design.input().nominalVolts(), Map.of()).ifPresent(idle -> idle.inputCurrent()
                 .ifPresent(amperes -> under(limits.noLoadInputAmperes(), "no_load_input_A", "without load", amperes)));
-        InputCheck.atFullLoad(design).ifPresent(full -> full.inputCurrent()
+        Optional<Prediction> full = InputCheck.atFullLoad(design);
+        full.ifPresent(at -> at.inputCurrent()
                 .ifPresent(amperes -> under(limits.inputAmperes(), "input_A", "at full load", amperes)));
+        if (limits.extraLossWatts().isPresent()
+                && full.map(Prediction::complete).filter(complete -> complete).isEmpty()) {
+            remarks.look(
+                    LIMITS,
+                    Remarks.ONLY,
+                    "extra_loss_W",
+                    "the loss beyond the predicted one cannot be watched: the sheet does not give all parts that losses"
+                            + " hang on");
+        }
     }
 
     private void under(OptionalDouble limit, String key, String when, double amperes) {

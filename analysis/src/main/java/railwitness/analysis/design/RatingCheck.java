@@ -102,14 +102,10 @@ final class RatingCheck {
     /** The half that does not feed adds to the rail. */
     private void diodes() {
         OptionalDouble rating = design.rectifier().map(Rectifier::ratingVolts).orElse(OptionalDouble.empty());
-        OptionalDouble most = design.transformer().isEmpty()
-                ? OptionalDouble.empty()
-                : design.rails().stream()
-                        .mapToDouble(rail -> design.ratio(rail).orElseThrow())
-                        .max();
-        if (rating.isPresent() && most.isPresent()) {
+        OptionalDouble sees = Stress.of(design, highestVolts).diodeVolts();
+        if (rating.isPresent() && sees.isPresent()) {
             over(
-                    2 * most.getAsDouble() * highestVolts,
+                    sees.getAsDouble(),
                     rating.getAsDouble(),
                     1 / DIODE_ROOM,
                     "[rectifier]",

@@ -65,7 +65,7 @@ class SparseSheetTest {
                     .orElseThrow()
                     .inputAmperes();
             double simulated = SimulatedSupply.number(found, "iin_avg_A");
-            assertThat(least).as(row).isBetween(simulated - 0.6, simulated);
+            assertThat(least).as(row).isBetween(0.96 * simulated - 0.5, simulated);
         }
     }
 

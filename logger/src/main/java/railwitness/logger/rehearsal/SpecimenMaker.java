@@ -152,7 +152,8 @@ public final class SpecimenMaker {
     private List<Specimen.Rail> rails() {
         Specimen.Rail known = usual.rails().get(0);
         boolean choke = design.converter().filter() == FilterInput.CHOKE;
-        double chokeHenry = CHOKE_FILTER_HENRY * known.chokeHenry()
+        double chokeHenry = CHOKE_FILTER_HENRY
+                * known.chokeHenry()
                 / Specimen.usual().rails().get(0).chokeHenry();
         var filter = design.filter();
         double henry = filter.isPresent() && filter.get().chokeMicrohenries().isPresent()

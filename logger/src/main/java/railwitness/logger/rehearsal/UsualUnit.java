@@ -88,9 +88,15 @@ final class UsualUnit {
     private static Specimen.Transformer transformer(
             Design design, Specimen.Transformer core, double railOhms, double inputOhms, double slower) {
         boolean choke = design.converter().filter() == FilterInput.CHOKE;
-        double share = choke ? 2 * design.converter().duty().orElse(Specimen.usual().drive().duty()) : 1;
+        double share = choke
+                ? 2 * design.converter().duty().orElse(Specimen.usual().drive().duty())
+                : 1;
         double room = design.converter().regulated() || choke ? UNLOADED + 0.1 : UNLOADED;
-        double turns = core.primaryTurns() * room * highestNominal(design) / share / design.input().nominalVolts();
+        double turns = core.primaryTurns()
+                * room
+                * highestNominal(design)
+                / share
+                / design.input().nominalVolts();
         return new Specimen.Transformer(
                 core.primaryTurns(),
                 turns,
