@@ -30,13 +30,12 @@ final class Expectation {
         ratio(values, deviation);
         atCycle(values, deviation);
         Optional<Prediction> idle = bench.idle().map(point -> at(point, deviation, volts(point)));
-        idle.ifPresent(prediction -> put(values, Sign.IDLE, prediction.inputWatts()));
+        idle.filter(Prediction::complete).ifPresent(prediction -> put(values, Sign.IDLE, prediction.inputWatts()));
         bench.light().ifPresent(point -> {
             Prediction light = at(point, deviation, volts(point));
             for (String rail : bench.points().rails()) {
-                values.put(
-                        Symptom.key(Sign.LEVEL, Optional.of(rail)),
-                        Math.abs(light.railVolts().get(rail)));
+                light.rail(rail)
+                        .ifPresent(level -> values.put(Symptom.key(Sign.LEVEL, Optional.of(rail)), Math.abs(level)));
             }
         });
         bench.heavy().ifPresent(point -> heavy(values, at(point, deviation, volts(point)), idle));
@@ -47,11 +46,15 @@ final class Expectation {
     }
 
     private void ratio(Map<String, Double> values, Deviation deviation) {
-        double turns = bench.transformer().secondaryTurns();
-        double ratio = bench.transformer().ratio() * (turns + deviation.secondaryTurns()) / turns;
+        double more = (double) deviation.secondaryTurns() / bench.transformer().primaryTurns();
         boolean halved = bench.design().converter().filter() == FilterInput.CHOKE;
         for (String rail : bench.points().rails()) {
             double share = halved && missing(deviation, rail) ? 0.5 : 1;
+            double ratio = more
+                    + bench.design()
+                            .rail(rail)
+                            .map(sheet -> bench.design().ratio(sheet).orElseThrow())
+                            .orElse(bench.transformer().ratio());
             values.put(Symptom.key(Sign.RATIO, Optional.of(rail)), ratio * share);
         }
     }
@@ -71,7 +74,8 @@ final class Expectation {
     }
 
     private void heavy(Map<String, Double> values, Prediction heavy, Optional<Prediction> idle) {
-        idle.ifPresent(none -> put(values, Sign.LOAD_LOSS, heavy.totalLossWatts() - none.inputWatts()));
+        idle.filter(none -> none.complete() && heavy.complete())
+                .ifPresent(none -> put(values, Sign.LOAD_LOSS, heavy.totalLossWatts() - none.inputWatts()));
         if (heavy.rippleRmsVolts().size() == bench.points().rails().size()) {
             putPair(values, Sign.RIPPLE, Sign.RIPPLE_DIFFERENCE, heavy.rippleRmsVolts());
         }
@@ -82,6 +86,10 @@ final class Expectation {
         OperatingPoint heavy = bench.heavy().orElseThrow();
         Prediction above = at(light, deviation, volts(heavy));
         Prediction below = at(heavy, deviation, volts(heavy));
+        if (!above.railVolts().keySet().containsAll(bench.points().rails())
+                || !below.railVolts().keySet().containsAll(bench.points().rails())) {
+            return;
+        }
         Map<String, Double> ohms = new LinkedHashMap<>();
         for (String rail : bench.points().rails()) {
             double fall = Math.abs(above.railVolts().get(rail))

@@ -31,11 +31,13 @@ final class CapacitorInput {
      * @param start a conversion near this one, from which to begin
      */
     Conversion at(double inputVolts, double inputAmperes, double[] loads, Optional<Conversion> start) {
-        double drive = path.ratio() * (inputVolts + path.inputCapacitorOhms() * inputAmperes) - path.diodeVolts();
+        double[] drive = new double[loads.length];
         double[] volts = new double[loads.length];
         for (int rail = 0; rail < volts.length; rail++) {
             int index = rail;
-            volts[rail] = start.map(near -> near.feeds().get(index).volts()).orElse(Math.max(drive, 0));
+            drive[rail] =
+                    path.ratio(rail) * (inputVolts + path.inputCapacitorOhms() * inputAmperes) - path.diodeVolts();
+            volts[rail] = start.map(near -> near.feeds().get(index).freeVolts()).orElse(Math.max(drive[rail], 0));
         }
         List<Pulse> own = List.of();
         for (int round = 0; round < ROUNDS; round++) {
@@ -44,7 +46,7 @@ final class CapacitorInput {
             for (int rail = 0; rail < loads.length; rail++) {
                 next[rail] = Math.max(
                         0,
-                        drive
+                        drive[rail]
                                 - fall(rail, own, withBleeders(loads, volts), volts, inputVolts)
                                 + path.capacitorOhms() * loads[rail]);
             }
@@ -74,17 +76,20 @@ final class CapacitorInput {
         return means;
     }
 
-    /** Voltage lost between the driving voltage and the rail, V: each mode's amplitude times its resistance. */
+    /**
+     * Voltage lost between the driving voltage and the rail, V: each mode's amplitude times its resistance. Currents of
+     * rails with other turns count as what this rail sees of them; exact where all turns are equal, and for resistances.
+     */
     private double fall(int rail, List<Pulse> own, double[] means, double[] volts, double inputVolts) {
         if (!railsTogether()) {
-            return own.get(rail).amplitude() * (path.ownOhms() + path.sharedOhms());
+            return own.get(rail).amplitude() * (path.ownOhms() + path.sharedOhms(rail));
         }
         double sum = 0;
         for (int other = 0; other < means.length; other++) {
-            sum += means[other] * share(rail, other);
+            sum += means[other] * path.ratio(other) / path.ratio(rail) * share(rail, other);
         }
         double mean = sum / means.length;
-        double commonOhms = path.ownOhms() + means.length * path.sharedOhms();
+        double commonOhms = path.ownOhms() + means.length * path.sharedOhms(rail);
         double common = carrying(mean, commonOhms, means.length, rail, volts, inputVolts)
                         .amplitude()
                 * commonOhms;
@@ -104,17 +109,17 @@ final class CapacitorInput {
     private List<Pulse> pulsesOf(double[] means, double[] volts, double inputVolts) {
         List<Pulse> list = new ArrayList<>();
         int together = railsTogether() ? means.length : 1;
-        double ohms = path.ownOhms() + together * path.sharedOhms();
         for (int rail = 0; rail < means.length; rail++) {
+            double ohms = path.ownOhms() + together * path.sharedOhms(rail);
             list.add(carrying(means[rail], ohms, together, rail, volts, inputVolts));
         }
         return list;
     }
 
     private Pulse carrying(double mean, double ohms, int together, int rail, double[] volts, double inputVolts) {
-        double henries = path.pulseHenries(together, volts.length);
+        double henries = path.pulseHenries(rail, together, volts.length);
         double tau = ohms > 0 ? henries / ohms : 0;
-        double emptying = volts[rail] + path.ratio() * inputVolts;
+        double emptying = volts[rail] + path.ratio(rail) * inputVolts;
         double fall = emptying > 0 ? henries / emptying : 0;
         return Pulse.carrying(mean, tau, path.onSeconds(), period(rail), fall);
     }
@@ -138,12 +143,13 @@ final class CapacitorInput {
         for (int rail = 0; rail < means.length; rail++) {
             double square = own.get(rail).meanSquare();
             double capacitor = Math.max(0, square - means[rail] * means[rail]);
-            feeds.add(new Feed(volts[rail], square, capacitor, 1 / period(rail)));
-            sumOfRms += Math.sqrt(square);
-            sumOfSquares += square;
-            mean += means[rail];
+            feeds.add(Feed.free(volts[rail], square, capacitor, 1 / period(rail)));
+            double ratio = path.ratio(rail);
+            sumOfRms += ratio * Math.sqrt(square);
+            sumOfSquares += ratio * ratio * square;
+            mean += ratio * means[rail];
         }
         double together = railsTogether() ? sumOfRms * sumOfRms : sumOfSquares;
-        return new Conversion(feeds, path.ratio() * path.ratio() * together, path.ratio() * mean);
+        return new Conversion(feeds, together, mean);
     }
 }

@@ -28,11 +28,12 @@ final class ChokeInput {
             double[] next = new double[loads.length];
             double sum = 0;
             for (int rail = 0; rail < loads.length; rail++) {
-                sum += mean(loads, volts, rail);
+                sum += path.ratio(rail) * mean(loads, volts, rail);
             }
-            double primary = path.ratio() * sum * (railsTogether() ? 1 : 1.0 / loads.length);
-            double drive = path.ratio() * (inputVolts - primary * (path.switchOhms() + path.primaryOhms()));
+            double primary = sum * (railsTogether() ? 1 : 1.0 / loads.length);
+            double behindPrimary = inputVolts - primary * (path.switchOhms() + path.primaryOhms());
             for (int rail = 0; rail < loads.length; rail++) {
+                double drive = path.ratio(rail) * behindPrimary;
                 next[rail] = Math.max(0, rail(drive, mean(loads, volts, rail), rail));
             }
             boolean done = round > 0 && CapacitorInput.settled(volts, next);
@@ -88,16 +89,16 @@ final class ChokeInput {
             double swing = swing(volts[rail], rail);
             double capacitor = swing * swing / 12;
             double square = (mean * mean + capacitor) * (on + (1 - on) / 2);
-            feeds.add(new Feed(volts[rail], square, capacitor, 1 / period(rail)));
-            primarySum += mean;
-            primarySquare += mean * mean;
+            feeds.add(Feed.free(volts[rail], square, capacitor, 1 / period(rail)));
+            double referred = path.ratio(rail) * mean;
+            primarySum += referred;
+            primarySquare += referred * referred;
         }
-        double n = path.ratio();
         double together = railsTogether() ? primarySum * primarySum : primarySquare;
-        return new Conversion(feeds, n * n * together * on, n * primarySum * on);
+        return new Conversion(feeds, together * on, primarySum * on);
     }
 
-    /** Peak to peak of the choke's current in continuous conduction, A; nought where the choke is not known. */
+    /** Peak to peak of the choke's current in continuous conduction, A; zero where the choke is not known. */
     private double swing(double volts, int rail) {
         return path.chokeHenries() > 0 ? volts * (1 - onShare(rail)) * period(rail) / path.chokeHenries() : 0;
     }

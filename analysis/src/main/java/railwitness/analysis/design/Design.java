@@ -3,6 +3,7 @@ package railwitness.analysis.design;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
@@ -65,6 +66,26 @@ public record Design(
     /** The rail of that name, if the sheet has it. */
     public Optional<Rail> rail(String name) {
         return rails.stream().filter(rail -> rail.name().equals(name)).findFirst();
+    }
+
+    /** Turns of the half that feeds the rail over those of the primary half; empty where the sheet does not know them. */
+    public OptionalDouble ratio(Rail rail) {
+        return transformer
+                .map(known -> OptionalDouble.of(
+                        rail.secondaryTurns().orElse(known.secondaryTurns()) / (double) known.primaryTurns()))
+                .orElse(OptionalDouble.empty());
+    }
+
+    /** Whether the rail is held at its nominal voltage, by the converter or by a regulator of its own. */
+    public boolean regulates(Rail rail) {
+        return rail.regulated().orElse(converter.regulated());
+    }
+
+    /** Rating of the rail's filter capacitors, V. */
+    public OptionalDouble capacitorRatingVolts(Rail rail) {
+        return rail.capacitorRatingVolts().isPresent()
+                ? rail.capacitorRatingVolts()
+                : filter.map(Filter::capacitorRatingVolts).orElse(OptionalDouble.empty());
     }
 
     private static void requireKnownRails(List<Rail> rails, List<Requirement> requirements) {

@@ -6,11 +6,44 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 
-/** Works a {@link Prediction} out: the rails by the kind of filter, the losses part by part, the input by their sum. */
+/**
+ * Works a {@link Prediction} out: the rails by the kind of filter, the losses part by part, the input by their sum. What
+ * hangs on a part that the sheet does not give is left open.
+ */
 final class Forecast {
     private static final int ROUNDS = 12;
     private static final double SETTLED_AMPERES = 1e-7;
+
+    /** What an unloaded unit draws hangs on these. */
+    private static final List<String> STANDING = List.of("control_A", "gate_and_switching_W", "core_loss_W");
+
+    /** How far a loaded rail sags, and what that costs, hangs on these. */
+    private static final List<String> IN_SERIES = List.of(
+            "frequency_Hz",
+            "duty",
+            "on_resistance_ohm",
+            "primary_resistance_ohm",
+            "secondary_resistance_ohm",
+            "slope_ohm",
+            "drop_V",
+            "leakage_nH",
+            "capacitor_esr_ohm");
+
+    /** Behind a choke the rail follows the mean of the pulses; leakage and capacitor hardly matter to it. */
+    private static final List<String> IN_SERIES_BEHIND_A_CHOKE = List.of(
+            "frequency_Hz",
+            "duty",
+            "choke_uH",
+            "on_resistance_ohm",
+            "primary_resistance_ohm",
+            "secondary_resistance_ohm",
+            "slope_ohm",
+            "drop_V");
+
+    /** Whether an unloaded rail behind a choke stands at the peak, at the mean or between hangs on these. */
+    private static final List<String> UNLOADED_BEHIND_A_CHOKE = List.of("frequency_Hz", "duty", "choke_uH");
 
     private final Design design;
     private final Transformer transformer;
@@ -51,7 +84,7 @@ final class Forecast {
         Conversion free = design.converter().filter() == FilterInput.CAPACITOR
                 ? new CapacitorInput(path, deviation.pulses(), names).at(behindCore, inputAmperes, loads, start)
                 : new ChokeInput(path, deviation.pulses(), names).at(behindCore, loads);
-        return design.converter().regulated() ? held(free) : free;
+        return design.rails().stream().anyMatch(design::regulates) ? held(free) : free;
     }
 
     /** What the extra core current drops in switches and primary, V. */
@@ -60,16 +93,40 @@ final class Forecast {
         return extra / inputVolts * (path.switchOhms() + path.primaryOhms() + path.inputCapacitorOhms());
     }
 
-    /** A regulated unit holds its nominal rails as long as it can. */
+    /** A held rail stands at its nominal voltage as long as it can; the others follow what the control does. */
     private Conversion held(Conversion free) {
+        double share = controlledShare(free);
         List<Feed> feeds = new ArrayList<>();
         for (int rail = 0; rail < names.size(); rail++) {
             Feed feed = free.feeds().get(rail);
-            double nominal = Math.abs(design.rails().get(rail).nominalVolts());
-            feeds.add(new Feed(
-                    Math.min(nominal, feed.volts()), feed.meanSquare(), feed.capacitorSquare(), feed.rippleHz()));
+            Rail sheet = design.rails().get(rail);
+            feeds.add(feed.held(
+                    design.regulates(sheet) ? Math.min(sheet.nominalMagnitude(), feed.volts()) : share * feed.volts()));
         }
         return new Conversion(feeds, free.primarySquare(), free.primaryMean());
+    }
+
+    /** To what share of their free voltage the control brings the rails; 1 where the converter does not regulate. */
+    private double controlledShare(Conversion free) {
+        double share = 1;
+        for (int rail = 0; rail < names.size() && design.converter().regulated(); rail++) {
+            Rail sheet = design.rails().get(rail);
+            double volts = free.feeds().get(rail).volts();
+            if (design.regulates(sheet) && volts > 0) {
+                share = Math.min(share, sheet.nominalMagnitude() / volts);
+            }
+        }
+        return share;
+    }
+
+    /** A rail that holds itself behind an unregulated converter burns what it does not need. */
+    private double seriesRegulatorWatts(double[] loads, Conversion conversion) {
+        double watts = 0;
+        for (int rail = 0; rail < loads.length && !design.converter().regulated(); rail++) {
+            Feed feed = conversion.feeds().get(rail);
+            watts += (feed.freeVolts() - feed.volts()) * loads[rail];
+        }
+        return watts;
     }
 
     private double output(double[] loads, Conversion conversion) {
@@ -98,6 +155,7 @@ final class Forecast {
                         * conversion.feeds().stream()
                                 .mapToDouble(Feed::capacitorSquare)
                                 .sum());
+        watts.put("series regulators", seriesRegulatorWatts(loads, conversion));
         watts.put(
                 "bleeders",
                 path.bleederSiemens()
@@ -144,21 +202,56 @@ final class Forecast {
     private Prediction prediction(double inputVolts, double[] loads, Conversion conversion) {
         Map<String, Double> volts = new LinkedHashMap<>();
         Map<String, Double> ripple = new LinkedHashMap<>();
+        boolean loaded = DoubleStream.of(loads).anyMatch(load -> load > 0);
+        boolean sagKnown = known(choke() ? IN_SERIES_BEHIND_A_CHOKE : IN_SERIES);
         for (int rail = 0; rail < loads.length; rail++) {
             Feed feed = conversion.feeds().get(rail);
-            String name = names.get(rail);
-            volts.put(name, Math.signum(design.rails().get(rail).nominalVolts()) * feed.volts());
-            rippleOf(name, feed).ifPresent(value -> ripple.put(name, value));
+            Rail sheet = design.rails().get(rail);
+            if (railKnown(sheet, feed, loaded, sagKnown)) {
+                volts.put(sheet.name(), Math.signum(sheet.nominalVolts()) * feed.volts());
+            }
+            if (!loaded || sagKnown || choke() && known(UNLOADED_BEHIND_A_CHOKE)) {
+                rippleOf(sheet.name(), feed).ifPresent(value -> ripple.put(sheet.name(), value));
+            }
         }
         Map<String, Double> losses = losses(inputVolts, loads, conversion);
         double output = output(loads, conversion);
         double amperes = (output + sum(losses)) / inputVolts;
-        return new Prediction(inputVolts, volts, ripple, amperes, output, losses, flux(inputVolts), path.leftOut());
+        boolean complete = known(STANDING) && (!loaded || sagKnown);
+        return new Prediction(
+                inputVolts, volts, ripple, amperes, output, losses, flux(inputVolts), leftOut(), complete);
+    }
+
+    /** Without load the turns tell a rail behind a capacitor; a held rail is known wherever the turns can give it. */
+    private boolean railKnown(Rail rail, Feed feed, boolean loaded, boolean sagKnown) {
+        if (design.regulates(rail) && feed.volts() >= rail.nominalMagnitude()) {
+            return true;
+        }
+        return loaded ? sagKnown : !choke() || known(UNLOADED_BEHIND_A_CHOKE);
+    }
+
+    private boolean choke() {
+        return design.converter().filter() == FilterInput.CHOKE;
+    }
+
+    private boolean known(List<String> keys) {
+        return leftOut().stream().noneMatch(keys::contains);
+    }
+
+    private List<String> leftOut() {
+        if (!choke() || path.chokeHenries() > 0) {
+            return path.leftOut();
+        }
+        List<String> all = new ArrayList<>(path.leftOut());
+        all.add("choke_uH");
+        return all;
     }
 
     /** Current in the capacitor times its impedance: resistance and reactance in quadrature, V rms. */
     private OptionalDouble rippleOf(String name, Feed feed) {
-        if (path.capacitorFarads() == 0 || path.frequencyHz() == 0) {
+        if (path.capacitorFarads() == 0
+                || path.frequencyHz() == 0
+                || path.leftOut().contains("capacitor_esr_ohm")) {
             return OptionalDouble.empty();
         }
         double resistance = path.capacitorOhms() * tired(name, Deviation.TiredCapacitor::resistanceFactor);
@@ -176,7 +269,9 @@ final class Forecast {
     }
 
     private OptionalDouble flux(double inputVolts) {
-        if (transformer.coreAreaSquareMillimetres().isEmpty() || path.frequencyHz() == 0) {
+        if (transformer.coreAreaSquareMillimetres().isEmpty()
+                || path.frequencyHz() == 0
+                || path.leftOut().contains("duty")) {
             return OptionalDouble.empty();
         }
         double area = transformer.coreAreaSquareMillimetres().getAsDouble() * 1e-6;

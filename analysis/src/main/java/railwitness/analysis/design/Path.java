@@ -7,9 +7,11 @@ import java.util.OptionalDouble;
 /**
  * The sheet's parts as numbers for the closed form: resistances in ohm, the rest SI. What the sheet does not know counts
  * as nought and is named in {@code leftOut}.
+ *
+ * @param ratios turns of the half that feeds each rail over those of the primary half
  */
 record Path(
-        double ratio,
+        List<Double> ratios,
         double frequencyHz,
         double duty,
         double switchOhms,
@@ -20,7 +22,7 @@ record Path(
         double diodeVolts,
         double chokeOhms,
         double chokeHenries,
-        double leakageHenries,
+        double leakagePerSquaredRatio,
         double capacitorOhms,
         double capacitorFarads,
         double bleederSiemens,
@@ -35,12 +37,13 @@ record Path(
     static Path of(Design design, Transformer transformer, Deviation deviation) {
         Collector take = new Collector();
         Converter converter = design.converter();
-        double ratio =
-                (double) (transformer.secondaryTurns() + deviation.secondaryTurns()) / transformer.primaryTurns();
+        double more = (double) deviation.secondaryTurns() / transformer.primaryTurns();
         return new Path(
-                ratio,
+                design.rails().stream()
+                        .map(rail -> design.ratio(rail).orElseThrow() + more)
+                        .toList(),
                 take.orNought("frequency_Hz", converter.frequencyHz()),
-                converter.duty().orElse(FULL_DUTY),
+                take.orElse("duty", converter.duty(), FULL_DUTY),
                 take.orNought("on_resistance_ohm", design.switches().map(Switches::onResistanceOhms))
                         + deviation.extraPrimaryOhms(),
                 take.orNought("primary_resistance_ohm", transformer.primaryResistanceOhms()),
@@ -59,7 +62,7 @@ record Path(
                         * 1e-6,
                 take.orNought("leakage_nH", transformer.leakageNanohenries())
                         * 1e-9
-                        * squareOfTurns(transformer, ratio),
+                        / (transformer.ratio() * transformer.ratio()),
                 take.orNought("capacitor_esr_ohm", design.filter().map(Filter::capacitorEsrOhms)),
                 take.orNought("capacitor_uF", design.filter().map(Filter::capacitorMicrofarads)) * 1e-6,
                 inverse(design.filter().map(Filter::bleederOhms).orElse(OptionalDouble.empty())),
@@ -78,9 +81,13 @@ record Path(
         return frequencyHz > 0 ? 1 / frequencyHz : 1;
     }
 
-    /** What both rails share, seen at the secondary: primary side times the ratio squared, ohm. */
-    double sharedOhms() {
-        return ratio * ratio * (switchOhms + primaryOhms + inputCapacitorOhms);
+    double ratio(int rail) {
+        return ratios.get(rail);
+    }
+
+    /** What all rails share, seen from one of them: primary side times its ratio squared, ohm. */
+    double sharedOhms(int rail) {
+        return ratio(rail) * ratio(rail) * (switchOhms + primaryOhms + inputCapacitorOhms);
     }
 
     /** A rail's own resistance while it conducts, ohm. */
@@ -93,28 +100,28 @@ record Path(
      * leakage lies between primary and secondary, so the rails share it as they share the primary's resistance; the sheet
      * gives what one rail sees when all conduct.
      */
-    double pulseHenries(int together, int all) {
-        return frequencyHz > 0 ? chokeHenries + leakageHenries * together / all : 0;
-    }
-
-    /** Leakage seen at the secondary goes with the square of its turns. */
-    private static double squareOfTurns(Transformer transformer, double ratio) {
-        return ratio * ratio / (transformer.ratio() * transformer.ratio());
+    double pulseHenries(int rail, int together, int all) {
+        double leakage = leakagePerSquaredRatio * ratio(rail) * ratio(rail); // it goes with the square of the turns
+        return frequencyHz > 0 ? chokeHenries + leakage * together / all : 0;
     }
 
     private static double inverse(OptionalDouble ohms) {
         return ohms.isPresent() ? 1 / ohms.getAsDouble() : 0;
     }
 
-    /** Takes nought for what is missing and remembers its key. */
+    /** Takes zero for what is missing and remembers its key. */
     private static final class Collector {
         private final List<String> missing = new ArrayList<>();
 
-        double orNought(String key, OptionalDouble value) {
+        double orElse(String key, OptionalDouble value, double other) {
             if (value.isEmpty()) {
                 missing.add(key);
             }
-            return value.orElse(0);
+            return value.orElse(other);
+        }
+
+        double orNought(String key, OptionalDouble value) {
+            return orElse(key, value, 0);
         }
 
         double orNought(String key, java.util.Optional<OptionalDouble> value) {

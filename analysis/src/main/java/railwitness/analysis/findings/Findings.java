@@ -10,6 +10,8 @@ import railwitness.analysis.cause.EarlyEnd;
 import railwitness.analysis.cause.Ending;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.FigureName;
+import railwitness.analysis.design.Rail;
+import railwitness.analysis.design.Transformer;
 import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.Figures;
 import railwitness.analysis.supply.LossBudget;
@@ -71,9 +73,13 @@ public record Findings(
         Map<String, ImpliedTurns> byRail = new LinkedHashMap<>();
         design.transformer().ifPresent(transformer -> design.rails()
                 .forEach(rail -> figures.value(FigureName.EFFECTIVE_TURNS_RATIO, rail.name())
-                        .flatMap(ratio -> ImpliedTurns.of(transformer, ratio))
+                        .flatMap(ratio -> ImpliedTurns.of(transformer, turnsOf(rail, transformer), ratio))
                         .ifPresent(implied -> byRail.put(rail.name(), implied))));
         return byRail;
+    }
+
+    private static int turnsOf(Rail rail, Transformer transformer) {
+        return rail.secondaryTurns().orElse(transformer.secondaryTurns());
     }
 
     private static List<LossBudget> budgets(Design design, Points points) {

@@ -39,6 +39,11 @@ public record ImpliedTurns(int primaryTurns, int sheetTurns, List<Candidate> can
 
     /** Compares; empty where the uncertainty does not allow a word. */
     public static Optional<ImpliedTurns> of(Transformer sheet, Estimate effectiveRatio) {
+        return of(sheet, sheet.secondaryTurns(), effectiveRatio);
+    }
+
+    /** @param secondaryTurns what the sheet says of the half that feeds this rail */
+    public static Optional<ImpliedTurns> of(Transformer sheet, int secondaryTurns, Estimate effectiveRatio) {
         double turns = effectiveRatio.value() * sheet.primaryTurns();
         double u = Math.hypot(effectiveRatio.u() * sheet.primaryTurns(), MODEL_SHARE * turns);
         if (u > LARGEST_U_TURNS || !effectiveRatio.known()) {
@@ -50,7 +55,7 @@ public record ImpliedTurns(int primaryTurns, int sheetTurns, List<Candidate> can
             candidates.add(new Candidate(whole, Erf.erfc(Math.abs(turns - whole) / u / Math.sqrt(2))));
         }
         candidates.sort(Comparator.comparingDouble(Candidate::agreement).reversed());
-        return Optional.of(new ImpliedTurns(sheet.primaryTurns(), sheet.secondaryTurns(), candidates));
+        return Optional.of(new ImpliedTurns(sheet.primaryTurns(), secondaryTurns, candidates));
     }
 
     /** One line for the findings. */

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 
 class ChokeInputTest {
     private static final OptionalDouble UNKNOWN = OptionalDouble.empty();
+    private static final OptionalDouble NONE = OptionalDouble.of(0);
 
     @Test
     void hartsPushPullGivesNineVolts() {
@@ -128,12 +129,13 @@ class ChokeInputTest {
                         UNKNOWN,
                         UNKNOWN),
                 Input.of(volts),
-                Optional.of(Transformer.of(primary, secondary)),
-                Optional.empty(),
-                Optional.empty(),
+                Optional.of(new Transformer(
+                        primary, secondary, NONE, NONE, UNKNOWN, UNKNOWN, UNKNOWN, NONE, NONE)), // ideal parts
+                Optional.of(new Switches(NONE, UNKNOWN, NONE)),
+                Optional.of(new Rectifier(NONE, NONE, UNKNOWN)),
                 Optional.of(new Filter(
                         OptionalDouble.of(microfarads),
-                        UNKNOWN,
+                        NONE,
                         UNKNOWN,
                         UNKNOWN,
                         OptionalDouble.of(microhenries),

@@ -6,8 +6,6 @@ import static railwitness.analysis.reference.SimulatedSupply.number;
 
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -113,20 +111,6 @@ class PredictionTest {
                 .isCloseTo(number(row, "vpos_avg_V"), Percentage.withPercentage(0.4));
         assertThat(predicted.rippleRmsVolts().get("plus"))
                 .isCloseTo(number(row, "ripple_pos_rms_V"), Percentage.withPercentage(10));
-    }
-
-    @Test
-    void turnsAndRailsAloneStillPredictARail() {
-        Design bare = Design.of(
-                new Unit("supply", Optional.empty(), Optional.empty(), Optional.empty()),
-                Converter.unregulated(FilterInput.CAPACITOR),
-                Input.of(13.8),
-                Transformer.of(4, 12),
-                List.of(new Rail("plus", 36.7, OptionalDouble.empty())));
-        Prediction predicted = Prediction.of(bare, 13.8, Map.of("plus", 2.0)).orElseThrow();
-        assertThat(predicted.railVolts().get("plus")).isCloseTo(41.4, within(1e-6));
-        assertThat(predicted.leftOut()).contains("on_resistance_ohm", "drop_V");
-        assertThat(predicted.rippleRmsVolts()).isEmpty();
     }
 
     @Test

@@ -88,7 +88,7 @@ public final class SimulatedSupply {
                 new Input(13.8, of(10.5), of(14.4), of(30), UNKNOWN, of(4700), of(0.012), UNKNOWN),
                 Optional.of(
                         new Transformer(4, 12, of(0.0022), of(0.028), UNKNOWN, UNKNOWN, of(5000), of(1.9), of(2520))),
-                Optional.of(new Switches(of(0.005), of(75), UNKNOWN)),
+                Optional.of(new Switches(of(0.005), of(75), of(0))),
                 Optional.of(new Rectifier(of(dropVolts), of(0.02), of(200))),
                 Optional.of(new Filter(of(4400), of(0.015), UNKNOWN, of(3300), of(1.5), of(0.004))),
                 List.of(new Rail("plus", 36.9, of(4)), new Rail("minus", -36.9, of(4))),

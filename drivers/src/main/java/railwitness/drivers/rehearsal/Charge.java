@@ -17,7 +17,9 @@ record Charge(double terminalVolts, double[] railVolts, double duty, boolean con
 
     static Charge guess(Circuit circuit, Feed feed) {
         double[] rails = new double[circuit.rails];
-        Arrays.fill(rails, feed.volts() * circuit.ratio[0]);
+        for (int r = 0; r < rails.length; r++) {
+            rails[r] = feed.volts() * circuit.ratio(0, r);
+        }
         return new Charge(feed.volts(), rails, circuit.specimen.drive().duty(), true);
     }
 

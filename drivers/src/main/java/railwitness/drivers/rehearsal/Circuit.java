@@ -10,8 +10,8 @@ final class Circuit {
     final int rails;
     final double periodSeconds;
     final boolean chokeInput;
-    /** Turns ratio of each secondary half. */
-    final double[] ratio;
+    /** Turns ratio of each whole secondary half. */
+    private final double[] ratio;
 
     final double[] switchOhm;
     final double primaryOhm;
@@ -29,7 +29,7 @@ final class Circuit {
     final boolean[] driven;
     final double[] chokeHenry;
     final double[] esrOhm;
-    /** Per side and rail: turns ratio of the half that feeds it. */
+    /** Per side and rail: turns ratio of what feeds it. */
     final double[][] reflect;
     /** Per side: inductances of the rails' loops, with what they share. */
     final double[][][] henry;
@@ -86,6 +86,20 @@ final class Circuit {
         return specimen.rails();
     }
 
+    /** Turns ratio of what a secondary half gives the rail. */
+    double ratio(int half, int rail) {
+        return ratio[half] * rail(rail).turnsShare();
+    }
+
+    /** The highest turns ratio of any rail. */
+    double highestRatio() {
+        double most = 0;
+        for (int r = 0; r < rails; r++) {
+            most = Math.max(most, Math.max(ratio(0, r), ratio(1, r)));
+        }
+        return most;
+    }
+
     double diodeExtraOhm(int half, int rail) {
         return half == 0 ? rail(rail).diodeExtraOhm1() : rail(rail).diodeExtraOhm2();
     }
@@ -128,8 +142,8 @@ final class Circuit {
     private double henry(int side, int r, int q) {
         int halfR = half(side, r);
         int halfQ = half(side, q);
-        double shared = ratio[halfR] * ratio[halfQ] * primaryHenry;
-        double own = halfR == halfQ ? secondaryHenry : 0;
+        double shared = ratio(halfR, r) * ratio(halfQ, q) * primaryHenry;
+        double own = halfR == halfQ ? secondaryHenry * rail(r).turnsShare() * rail(q).turnsShare() : 0;
         return shared + own + (r == q ? chokeHenry[r] : 0);
     }
 
@@ -142,7 +156,7 @@ final class Circuit {
     private void layOut() {
         for (int side = 0; side < 2; side++) {
             for (int r = 0; r < rails; r++) {
-                reflect[side][r] = ratio[half(side, r)];
+                reflect[side][r] = ratio(half(side, r), r);
                 for (int q = 0; q < rails; q++) {
                     henry[side][r][q] = henry(side, r, q);
                     ohm[side][r][q] = ohm(side, r, q);

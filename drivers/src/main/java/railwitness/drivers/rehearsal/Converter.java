@@ -132,9 +132,10 @@ public final class Converter {
     private static Balance.RailState railState(
             Circuit circuit, Situation situation, Charge charge, CycleTrace trace, int r) {
         Specimen.Rail rail = circuit.rail(r);
-        double volts = charge.railVolts()[r];
+        double volts = rail.outVolts(charge.railVolts()[r]);
         double frequency = circuit.specimen.drive().frequencyHz();
-        Ripple ripple = situation.running() && charge.duty() > 0
+        boolean held = volts < charge.railVolts()[r]; // a series regulator leaves no ripple to speak of
+        Ripple ripple = situation.running() && charge.duty() > 0 && !held
                 ? Ripple.of(
                         trace.sampled(r, Ripple.sampleCount()),
                         rail.capacitorFarad(),

@@ -162,7 +162,7 @@ final class Cycle {
         double ring = circuit.chokeInput ? 0 : circuit.specimen.transformer().ringAmps();
         for (int r = 0; r < rails; r++) {
             int half = circuit.half(side, r);
-            double room = circuit.ratio[half] * sourceVolts - circuit.idleDrop() - railVolts[r];
+            double room = circuit.ratio(half, r) * sourceVolts - circuit.idleDrop() - railVolts[r];
             if (room > 0 && circuit.connected(half, r)) {
                 amps[r] = Math.max(amps[r], ring * -Math.expm1(-room / KICK_VOLTS));
             }
@@ -292,7 +292,7 @@ final class Cycle {
     private double fallSeconds(
             int side, int r, double sourceVolts, double railVolts, double outAmps, double henry, double off) {
         int half = circuit.half(side, r);
-        double back = circuit.chokeInput ? 0 : circuit.ratio[half] * sourceVolts;
+        double back = circuit.chokeInput ? 0 : circuit.ratio(half, r) * sourceVolts;
         double ohm = circuit.ownOhm(half, r) + circuit.secondaryOhm[half];
         double first = amps[r];
         double plain = railVolts - circuit.esrOhm[r] * outAmps + circuit.drop(first) + back;

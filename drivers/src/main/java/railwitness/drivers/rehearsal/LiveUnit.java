@@ -91,7 +91,7 @@ final class LiveUnit {
         if (run != running) {
             running = run;
             runningSeconds = 0;
-            rampTopVolts = Math.max(circuit.ratio[0], circuit.ratio[1])
+            rampTopVolts = circuit.highestRatio()
                     * Math.max(volts, feed.volts())
                     * (1 + specimen.transformer().peakCharging());
             charge = charge.withDuty(0);

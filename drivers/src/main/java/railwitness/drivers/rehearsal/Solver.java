@@ -170,7 +170,7 @@ final class Solver {
         standing(terminalVolts, duty);
         for (int r = 0; r < rails; r++) {
             Specimen.Rail rail = circuit.rail(r);
-            out[r] = situation.draws().get(r).at(railVolts[r])
+            out[r] = situation.draws().get(r).at(rail.outVolts(railVolts[r]))
                     + Math.max(0, railVolts[r]) * (1 / rail.bleederOhm() + 1 / rail.diodeShortOhm());
             ringAmps[r] = pulsing ? ringing(r, terminalVolts, railVolts[r], duty) : 0;
         }
@@ -202,7 +202,7 @@ final class Solver {
     private double constantAmps(double terminalVolts) {
         double ring = 0;
         for (int r = 0; r < rails; r++) {
-            ring += ringAmps[r] * ringRatio();
+            ring += ringAmps[r] * ringRatio(r);
         }
         return standingAmps + leakAmps + ring + magnetisingWatts / Math.max(1, terminalVolts);
     }
@@ -212,8 +212,8 @@ final class Solver {
         return constantAmps(terminalVolts) + cycle.primaryAmps;
     }
 
-    private double ringRatio() {
-        double ratio = Math.max(circuit.ratio[0], circuit.ratio[1]);
+    private double ringRatio(int r) {
+        double ratio = Math.max(circuit.ratio(0, r), circuit.ratio(1, r));
         return ratio * (1 + circuit.specimen.transformer().peakCharging());
     }
 
@@ -227,7 +227,7 @@ final class Solver {
         for (int side = 0; side < 2; side++) {
             int half = circuit.half(side, r);
             if (circuit.driven[side] && circuit.connected(half, r)) {
-                ratio = Math.max(ratio, circuit.ratio[half]);
+                ratio = Math.max(ratio, circuit.ratio(half, r));
             }
         }
         double plain = ratio * terminalVolts - circuit.idleDrop();
@@ -256,6 +256,7 @@ final class Solver {
         drawnAmps = drawnAmps(volts);
         double bleeders = 0;
         double shorted = 0;
+        double regulators = 0;
         double filter = 0;
         double ring = 0;
         for (int r = 0; r < rails; r++) {
@@ -263,9 +264,11 @@ final class Solver {
             Specimen.Rail part = circuit.rail(r);
             bleeders += rail * rail / part.bleederOhm();
             shorted += rail * rail / part.diodeShortOhm();
+            double outVolts = part.outVolts(rail);
+            regulators += (rail - outVolts) * situation.draws().get(r).at(outVolts);
             filter += part.capacitorEsrOhm()
                     * Math.max(0, cycle.railSquares[r] - 2 * cycle.railAmps[r] * out[r] + out[r] * out[r]);
-            ring += ringAmps[r] * (ringRatio() * volts - rail);
+            ring += ringAmps[r] * (ringRatio(r) * volts - rail);
         }
         double inputCapacitor =
                 circuit.esrInOhm * Math.max(0, cycle.primarySquares - cycle.primaryAmps * cycle.primaryAmps);
@@ -279,7 +282,7 @@ final class Solver {
                 cycle.shortedTurnWatts,
                 cycle.clampWatts + ring,
                 cycle.secondaryWatts,
-                cycle.diodeWatts + shorted,
+                cycle.diodeWatts + shorted + regulators,
                 cycle.chokeWatts,
                 filter,
                 bleeders,

@@ -279,6 +279,8 @@ public record Specimen(
      * @param diodeExtraOhm1 extra resistance of the diode at the first secondary half; {@link #OPEN_OHM} when dead
      * @param diodeExtraOhm2 the same at the second half
      * @param diodeShortOhm direct path from the rail to ground through a shorted diode; {@link #OPEN_OHM} when sound
+     * @param turnsShare turns that feed this rail over the secondary's, 0.01 to 100
+     * @param heldVolts magnitude at which a series regulator behind the filter holds the rail, V; empty for none
      */
     public record Rail(
             String name,
@@ -290,7 +292,9 @@ public record Specimen(
             double bleederOhm,
             double diodeExtraOhm1,
             double diodeExtraOhm2,
-            double diodeShortOhm) {
+            double diodeShortOhm,
+            double turnsShare,
+            OptionalDouble heldVolts) {
         public Rail {
             if (!name.matches("[a-z][a-z0-9-]*")) {
                 throw new IllegalArgumentException(
@@ -304,6 +308,57 @@ public record Specimen(
             within("diodeExtraOhm1", diodeExtraOhm1, 0, OPEN_OHM);
             within("diodeExtraOhm2", diodeExtraOhm2, 0, OPEN_OHM);
             within("diodeShortOhm", diodeShortOhm, 1e-3, OPEN_OHM);
+            within("turnsShare", turnsShare, 0.01, 100);
+            heldVolts.ifPresent(volts -> within("heldVolts", volts, 0.1, 2000));
+        }
+
+        /** A rail on the whole secondary that nothing holds. */
+        public Rail(
+                String name,
+                boolean negative,
+                double chokeHenry,
+                double chokeOhm,
+                double capacitorFarad,
+                double capacitorEsrOhm,
+                double bleederOhm,
+                double diodeExtraOhm1,
+                double diodeExtraOhm2,
+                double diodeShortOhm) {
+            this(
+                    name,
+                    negative,
+                    chokeHenry,
+                    chokeOhm,
+                    capacitorFarad,
+                    capacitorEsrOhm,
+                    bleederOhm,
+                    diodeExtraOhm1,
+                    diodeExtraOhm2,
+                    diodeShortOhm,
+                    1,
+                    OptionalDouble.empty());
+        }
+
+        /** The same with other turns, and held by a regulator or not. */
+        public Rail withOutput(double share, OptionalDouble held) {
+            return new Rail(
+                    name,
+                    negative,
+                    chokeHenry,
+                    chokeOhm,
+                    capacitorFarad,
+                    capacitorEsrOhm,
+                    bleederOhm,
+                    diodeExtraOhm1,
+                    diodeExtraOhm2,
+                    diodeShortOhm,
+                    share,
+                    held);
+        }
+
+        /** What stands at the rail's terminals with this on its filter capacitor, V. */
+        double outVolts(double capacitorVolts) {
+            return Math.min(capacitorVolts, heldVolts.orElse(capacitorVolts));
         }
 
         /** The same with another filter capacitor. */
@@ -318,7 +373,9 @@ public record Specimen(
                     bleederOhm,
                     diodeExtraOhm1,
                     diodeExtraOhm2,
-                    diodeShortOhm);
+                    diodeShortOhm,
+                    turnsShare,
+                    heldVolts);
         }
 
         /** The same with other diodes: what is in series with each, and the path of a shorted one. */
@@ -333,7 +390,9 @@ public record Specimen(
                     bleederOhm,
                     extraOhm1,
                     extraOhm2,
-                    shortOhm);
+                    shortOhm,
+                    turnsShare,
+                    heldVolts);
         }
     }
 

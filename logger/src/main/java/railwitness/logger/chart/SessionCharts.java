@@ -64,7 +64,7 @@ public final class SessionCharts {
                 point -> point.efficiency().orElseThrow().scale(100);
         List<Curve> curves = new ArrayList<>();
         curves.add(curve("", loaded, this::percent, value, OptionalInt.empty()));
-        predicted(loaded, predicted -> 100 * predicted.efficiency().orElse(0)).ifPresent(curves::add);
+        predicted(loaded, Prediction::efficiency, 100).ifPresent(curves::add);
         return drawn("Efficiency against load", "%", "%", loaded, this::percent, curves, efficiencyLimits());
     }
 
@@ -72,7 +72,7 @@ public final class SessionCharts {
     public Optional<Chart> lossAgainstLoad() {
         List<Curve> curves = new ArrayList<>();
         curves.add(curve("", sweep, this::percent, OperatingPoint::loss, OptionalInt.empty()));
-        predicted(sweep, Prediction::totalLossWatts).ifPresent(curves::add);
+        predicted(sweep, Prediction::loss, 1).ifPresent(curves::add);
         return drawn("Loss against load", "W", "%", sweep, this::percent, curves, List.of());
     }
 
@@ -178,11 +178,13 @@ public final class SessionCharts {
                 across,
                 "predicted",
                 index,
-                predicted -> Math.abs(predicted.railVolts().getOrDefault(rail, 0.0)));
+                predicted -> predicted.rail(rail).stream().map(Math::abs).findFirst(),
+                1);
     }
 
-    private Optional<Curve> predicted(List<OperatingPoint> over, ToDoubleFunction<Prediction> value) {
-        return predicted(over, this::percent, "predicted", OptionalInt.empty(), value);
+    private Optional<Curve> predicted(
+            List<OperatingPoint> over, Function<Prediction, OptionalDouble> value, double scale) {
+        return predicted(over, this::percent, "predicted", OptionalInt.empty(), value, scale);
     }
 
     /** The design's line from the first measured point to the last, input and loads between two points in proportion. */
@@ -191,7 +193,8 @@ public final class SessionCharts {
             ToDoubleFunction<OperatingPoint> across,
             String name,
             OptionalInt rail,
-            ToDoubleFunction<Prediction> value) {
+            Function<Prediction, OptionalDouble> value,
+            double scale) {
         if (design.isEmpty() || design.get().transformer().isEmpty() || over.size() < 2) {
             return Optional.empty();
         }
@@ -211,7 +214,12 @@ public final class SessionCharts {
             if (!(volts > 0)) {
                 return Optional.empty();
             }
-            y[i] = value.applyAsDouble(Prediction.of(design.get(), volts, loads).orElseThrow());
+            OptionalDouble predicted =
+                    value.apply(Prediction.of(design.get(), volts, loads).orElseThrow());
+            if (predicted.isEmpty()) {
+                return Optional.empty(); // the sheet does not give what it hangs on
+            }
+            y[i] = scale * predicted.getAsDouble();
         }
         return Optional.of(Curve.predicted(name, x, y, rail));
     }

@@ -79,6 +79,7 @@ final class RehearseCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Sheets used = sheets.orDemo();
+        Gate.pass(used, spec.commandLine().getErr());
         Instant start = Instant.now();
         Path file = out == null ? Path.of("rehearsal-" + DATED.format(start) + ".session") : out;
         VirtualAgenda agenda = pace == Pace.real ? VirtualAgenda.atRealPace(start) : new VirtualAgenda(start);

@@ -71,6 +71,7 @@ final class RunCommand implements Callable<Integer> {
     public Integer call() {
         Sheets used = sheets.all();
         PrintWriter err = spec.commandLine().getErr();
+        Gate.pass(used, err);
         Briefing briefing = BriefingMaker.of(used);
         BriefingPrint.print(briefing, err);
         if (name == null || name.isBlank()) {

@@ -1,12 +1,13 @@
 package railwitness.logger.record;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import railwitness.analysis.design.ColdResistance;
 import railwitness.analysis.design.Design;
-import railwitness.analysis.design.Filter;
-import railwitness.analysis.design.Prediction;
 import railwitness.analysis.design.Rail;
+import railwitness.analysis.design.RailBounds;
+import railwitness.analysis.design.Stress;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.bench.Duty;
 import railwitness.drivers.bench.InstrumentSheet;
@@ -52,15 +53,12 @@ public final class BriefingMaker {
         double highest = Math.max(
                 plan.highestInputVolts(RunSetup.ratingOf(design)),
                 design.input().nominalVolts());
-        double scale =
-                highest / design.input().highestVolts().orElse(design.input().nominalVolts());
-        double rail = Prediction.highestNoLoadRailVolts(design)
-                .orElse(design.rails().stream()
-                                .mapToDouble(r -> Math.abs(r.nominalVolts()))
-                                .max()
-                                .orElse(0)
-                        * 1.2);
-        double volts = rail * scale;
+        List<RailBounds> rails = design.rails().stream()
+                .map(rail -> RailBounds.of(design, rail, highest))
+                .toList();
+        RailBounds nearest = rails.stream()
+                .max(Comparator.comparingDouble(BriefingMaker::shareOfRating))
+                .orElseThrow();
         double farads = design.filter()
                 .map(filter -> filter.capacitorMicrofarads().orElse(UNKNOWN_FARADS * 1e6) * 1e-6)
                 .orElse(UNKNOWN_FARADS);
@@ -68,14 +66,13 @@ public final class BriefingMaker {
                 .highestAmperes()
                 .orElse(design.limits().inputAmperes().orElse(30));
         return new Hazards(
-                between(volts),
-                volts,
+                Stress.of(design, highest).betweenVolts().orElseGet(() -> between(rails)),
+                nearest.expectedVolts(),
                 farads,
-                design.filter()
-                        .map(Filter::capacitorRatingVolts)
-                        .map(r -> r.orElse(volts * 2))
-                        .orElse(volts * 2),
-                design.rails().size() * Hazards.joules(farads, volts),
+                nearest.ratingVolts().orElse(nearest.expectedVolts() * 2),
+                rails.stream()
+                        .mapToDouble(rail -> Hazards.joules(farads, rail.expectedVolts()))
+                        .sum(),
                 highest,
                 design.input().capacitorRatingVolts(),
                 amps,
@@ -87,10 +84,19 @@ public final class BriefingMaker {
                 FirstPowerSettings.touchVolts(design));
     }
 
-    private double between(double volts) {
+    /** Of how much of its capacitors' rating a rail makes use; of rails without a rating the highest counts. */
+    private static double shareOfRating(RailBounds rail) {
+        return rail.ratingVolts().isPresent()
+                ? rail.expectedVolts() / rail.ratingVolts().getAsDouble()
+                : rail.expectedVolts() * 1e-6;
+    }
+
+    private double between(List<RailBounds> rails) {
+        double highest =
+                rails.stream().mapToDouble(RailBounds::expectedVolts).max().orElse(0);
         boolean positive = design.rails().stream().anyMatch(rail -> rail.nominalVolts() > 0);
         boolean negative = design.rails().stream().anyMatch(rail -> rail.nominalVolts() < 0);
-        return positive && negative ? 2 * volts : volts;
+        return positive && negative ? 2 * highest : highest;
     }
 
     /** Terminals that the wiring of a bench joins, whether anybody thinks of it or not. */

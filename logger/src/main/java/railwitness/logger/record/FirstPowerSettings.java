@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Filter;
 import railwitness.analysis.design.Prediction;
@@ -54,14 +55,13 @@ final class FirstPowerSettings {
         double working = design.input().nominalVolts();
         double inrush = inrushLimit(plan, limits);
         double remoteOff = design.limits().standbyAmperes().orElse(inrush / 20);
+        OptionalDouble idle = Prediction.of(design, working, Map.of())
+                .map(Prediction::inputCurrent)
+                .orElse(OptionalDouble.empty());
+        double most = inrush * 0.9;
         double noLoad = design.limits()
                 .noLoadInputAmperes()
-                .orElse(Math.min(
-                        inrush * 0.9,
-                        NO_LOAD_MARGIN
-                                * Prediction.of(design, working, Map.of())
-                                        .map(Prediction::inputAmperes)
-                                        .orElse(inrush / 4)));
+                .orElse(idle.isPresent() ? Math.min(most, NO_LOAD_MARGIN * idle.getAsDouble()) : most);
         return new FirstPowerBounds(
                 hasRemote ? steps(design) : List.of(),
                 inrush,

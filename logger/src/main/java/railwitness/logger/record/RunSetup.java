@@ -56,10 +56,7 @@ public final class RunSetup {
         this.design = design;
         this.plan = plan;
         this.rating = ratingOf(design);
-        this.limits = RunLimits.of(
-                design,
-                plan.highestInputVolts(rating),
-                bench.supply().instrument().highestAmps());
+        this.limits = RunLimits.of(design, plan, bench.supply().instrument().highestAmps());
         this.read = new TreeSet<>(bench.sheet().readBy().keySet());
         bench.sheet().handRead().forEach(meter -> read.remove(meter.reads()));
         read.add(SUPPLY_CURRENT);

@@ -82,7 +82,7 @@ final class Watches {
         double high = limits.railHighVolts(rail.name());
         Watch watch =
                 Watch.of(rail.name() + " rail", new Subject.Magnitude(channel), age(METER_AGE), Limits.atMost(high));
-        double low = design.limits().railLowVolts().orElse(0);
+        double low = limits.railLowVolts(rail.name()).orElse(0);
         watches.add(watch.during(Phase.UP, Limits.between(Math.min(low, high), high)));
     }
 
@@ -117,11 +117,13 @@ final class Watches {
                 .mapToDouble(rail -> rail.fullLoadAmperes().orElse(0))
                 .sum();
         OptionalDouble none = lossAt(0);
-        if (none.isEmpty() || full == 0) {
+        OptionalDouble halfLoad = lossAt(0.5);
+        OptionalDouble fullLoad = lossAt(1);
+        if (none.isEmpty() || halfLoad.isEmpty() || fullLoad.isEmpty() || full == 0) {
             return;
         }
-        double half = lossAt(0.5).orElseThrow() - none.getAsDouble();
-        double whole = lossAt(1).orElseThrow() - none.getAsDouble();
+        double half = halfLoad.getAsDouble() - none.getAsDouble();
+        double whole = fullLoad.getAsDouble() - none.getAsDouble();
         double ohms = (2 * whole - 4 * half) / (full * full);
         double wattsPerAmp = (4 * half - whole) / full;
         watches.add(Watch.of(
@@ -158,7 +160,7 @@ final class Watches {
                 .forEach(rail ->
                         amps.put(rail.name(), share * rail.fullLoadAmperes().orElse(0)));
         return Prediction.of(design, design.input().nominalVolts(), amps)
-                .map(prediction -> OptionalDouble.of(prediction.totalLossWatts()))
+                .map(Prediction::loss)
                 .orElse(OptionalDouble.empty());
     }
 

@@ -4,9 +4,13 @@ import java.util.List;
 import java.util.OptionalDouble;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.FilterInput;
+import railwitness.analysis.design.Rail;
 import railwitness.drivers.rehearsal.Specimen;
 
-/** The sound unit that a design sheet describes, as physical parameters. */
+/**
+ * The sound unit that a design sheet describes, as physical parameters. What the sheet does not know is taken from the
+ * usual kind, made as large and wound as high as the sheet's rails and loads want it.
+ */
 public final class SpecimenMaker {
     /** Drop-out lies this share below the start voltage (hysteresis; common practice, no source). */
     private static final double DROP_OUT_SHARE = 0.9;
@@ -15,10 +19,11 @@ public final class SpecimenMaker {
     private static final double CHOKE_FILTER_HENRY = 40e-6;
 
     private final Design design;
-    private final Specimen usual = Specimen.usual();
+    private final Specimen usual;
 
     private SpecimenMaker(Design design) {
         this.design = design;
+        this.usual = UsualUnit.of(design);
     }
 
     /** @param leadOhm from the source to the unit's terminals, both leads, ohm */
@@ -59,6 +64,21 @@ public final class SpecimenMaker {
                 converter.regulated() ? OptionalDouble.of(regulated) : OptionalDouble.empty());
     }
 
+    /** Turns of this rail over those of the transformer's secondary; from its nominal where the sheet knows no turns. */
+    private double share(Rail rail) {
+        if (design.transformer().isPresent()) {
+            return design.ratio(rail).orElseThrow() / design.transformer().get().ratio();
+        }
+        return rail.nominalMagnitude() / UsualUnit.highestNominal(design);
+    }
+
+    /** A rail that holds itself behind an unregulated converter. */
+    private OptionalDouble held(Rail rail) {
+        return design.regulates(rail) && !design.converter().regulated()
+                ? OptionalDouble.of(rail.nominalMagnitude())
+                : OptionalDouble.empty();
+    }
+
     private Specimen.Input input(double leadOhm) {
         return new Specimen.Input(
                 Math.max(1e-4, leadOhm),
@@ -78,7 +98,9 @@ public final class SpecimenMaker {
         double ratio = sheet.ratio();
         // One seventh of the leakage belongs to a secondary half, the rest to the shared primary, which both rails'
         // currents pass at the square of the ratio: the split of a bifilar toroid (common practice, no source).
-        double leakage = sheet.leakageNanohenries().orElse(2500) * 1e-9;
+        double leakage = sheet.leakageNanohenries().isPresent()
+                ? sheet.leakageNanohenries().getAsDouble() * 1e-9
+                : known.secondaryLeakageHenry() * 7;
         double secondaryLeakage = leakage / 7;
         double saturation = sheet.coreAreaSquareMillimetres().isPresent()
                 ? turns
@@ -86,7 +108,7 @@ public final class SpecimenMaker {
                         * 1e-6
                         * sheet.highestFluxTesla().orElse(0.3)
                 : 4 * nominal * design.converter().duty().orElse(usual.drive().duty()) / frequency / 2;
-        double coreWatts = sheet.coreLossWatts().orElse(1.9);
+        double coreWatts = sheet.coreLossWatts().orElse(nominal * nominal / known.coreOhm());
         return new Specimen.Transformer(
                 turns,
                 sheet.secondaryTurns(),
@@ -130,10 +152,13 @@ public final class SpecimenMaker {
     private List<Specimen.Rail> rails() {
         Specimen.Rail known = usual.rails().get(0);
         boolean choke = design.converter().filter() == FilterInput.CHOKE;
+        double chokeHenry = CHOKE_FILTER_HENRY
+                * known.chokeHenry()
+                / Specimen.usual().rails().get(0).chokeHenry();
         var filter = design.filter();
         double henry = filter.isPresent() && filter.get().chokeMicrohenries().isPresent()
                 ? filter.get().chokeMicrohenries().getAsDouble() * 1e-6
-                : choke ? CHOKE_FILTER_HENRY : 0;
+                : choke ? chokeHenry : 0;
         return design.rails().stream()
                 .map(rail -> new Specimen.Rail(
                         rail.name(),
@@ -141,7 +166,7 @@ public final class SpecimenMaker {
                         henry,
                         filter.isPresent() ? filter.get().chokeResistanceOhms().orElse(0.004) : 0.004,
                         filter.isPresent()
-                                ? filter.get().capacitorMicrofarads().orElse(4400) * 1e-6
+                                ? filter.get().capacitorMicrofarads().orElse(known.capacitorFarad() * 1e6) * 1e-6
                                 : known.capacitorFarad(),
                         filter.isPresent()
                                 ? filter.get().capacitorEsrOhms().orElse(known.capacitorEsrOhm())
@@ -149,7 +174,9 @@ public final class SpecimenMaker {
                         filter.isPresent() ? filter.get().bleederOhms().orElse(known.bleederOhm()) : known.bleederOhm(),
                         0,
                         0,
-                        Specimen.OPEN_OHM))
+                        Specimen.OPEN_OHM,
+                        share(rail),
+                        held(rail)))
                 .toList();
     }
 }

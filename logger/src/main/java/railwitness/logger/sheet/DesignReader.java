@@ -1,6 +1,7 @@
 package railwitness.logger.sheet;
 
 import java.util.List;
+import java.util.OptionalInt;
 import railwitness.analysis.design.Band;
 import railwitness.analysis.design.ColdResistance;
 import railwitness.analysis.design.Converter;
@@ -103,7 +104,25 @@ public final class DesignReader {
                         .between(-500, 500)
                         .allow(v -> v != 0, "not 0")
                         .required(),
-                t.number("full_load_A", "rated load").between(0.001, 1000).optionalNumber());
+                t.number("full_load_A", "rated load").between(0.001, 1000).optionalNumber(),
+                t.whole(
+                                "secondary_turns",
+                                "turns of one half that feed this rail, if not those of the transformer table")
+                        .between(1, 10000)
+                        .optional()
+                        .map(OptionalInt::of)
+                        .orElse(OptionalInt.empty()),
+                t.flag("regulated", "whether this rail is held at its nominal voltage, if not as the converter")
+                        .optional(),
+                t.number("capacitor_rating_V", "voltage rating of its filter capacitors, if not the filter table's")
+                        .between(1, 1000)
+                        .optionalNumber(),
+                t.number("limit_high_V", "magnitude above which the output goes off, for this rail")
+                        .between(1, 1000)
+                        .optionalNumber(),
+                t.number("limit_low_V", "magnitude once up below which the output goes off, for this rail")
+                        .between(0.1, 1000)
+                        .optionalNumber());
     }
 
     private static Limits limits(SheetTable t) {
@@ -115,7 +134,9 @@ public final class DesignReader {
                 t.number("standby_A", "input current with the remote turn-on off")
                         .between(0.00001, 100)
                         .optionalNumber(),
-                t.number("rail_high_V", "magnitude of a rail, highest")
+                t.number(
+                                "rail_high_V",
+                                "magnitude of any rail, highest; never above what a rail's capacitors and turns allow")
                         .between(1, 1000)
                         .optionalNumber(),
                 t.number("rail_low_V", "magnitude of a rail once up, lowest")

@@ -139,7 +139,11 @@ final class RunRows {
         cells.add(name(view));
         cells.add(pencil(step.remoteOn() ? load(step) : ""));
         cells.add(pencil(predicted.map(p -> volts(p.inputVolts())).orElse(volts(step.inputVolts()))));
-        cells.add(pencil(predicted.map(p -> amps(p.inputAmperes())).orElse("")));
+        cells.add(pencil(predicted
+                .map(Prediction::inputCurrent)
+                .filter(OptionalDouble::isPresent)
+                .map(amps -> amps(amps.getAsDouble()))
+                .orElse("")));
         for (String rail : columns.rails()) {
             cells.add(pencil(predicted
                     .map(p -> p.railVolts().get(rail))
@@ -154,7 +158,9 @@ final class RunRows {
         }
         cells.add(pencil(predicted
                 .filter(p -> p.outputWatts() > 0)
-                .map(p -> Numbers.fixed(p.efficiency().orElse(0) * PERCENT, 1))
+                .map(Prediction::efficiency)
+                .filter(OptionalDouble::isPresent)
+                .map(share -> Numbers.fixed(share.getAsDouble() * PERCENT, 1))
                 .orElse("")));
         columns.temperatures().forEach(node -> cells.add(Cell.EMPTY));
         return cells;

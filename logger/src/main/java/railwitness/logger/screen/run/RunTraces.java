@@ -58,9 +58,7 @@ final class RunTraces extends JPanel {
     private TraceModel rail(LiveRun run, RunView view, int index) {
         Rail rail = rails.get(index);
         Channel channel = new Channel(rail.name(), Quantity.VOLTAGE);
-        Function<Prediction, OptionalDouble> predicted = of -> of.railVolts().containsKey(rail.name())
-                ? OptionalDouble.of(of.railVolts().get(rail.name()))
-                : OptionalDouble.empty();
+        Function<Prediction, OptionalDouble> predicted = of -> of.rail(rail.name());
         return model(
                 run,
                 view,
@@ -84,7 +82,7 @@ final class RunTraces extends JPanel {
                 Look.palette().input(),
                 0,
                 false,
-                predicted -> OptionalDouble.of(predicted.inputAmperes()));
+                Prediction::inputCurrent);
     }
 
     private static TraceModel model(

@@ -3,7 +3,9 @@ package railwitness.logger.screen.unit;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import net.miginfocom.swing.MigLayout;
+import railwitness.analysis.design.Prediction;
 import railwitness.logger.record.StepForecast;
 import railwitness.logger.screen.live.TimeLeft;
 import railwitness.logger.screen.paper.Cell;
@@ -64,7 +66,9 @@ final class PlanPanel extends Readable {
                 Cell.of(Numbers.fixed(forecast.step().inputVolts(), 1), Ink.PENCIL),
                 Cell.of(
                         forecast.predicted()
-                                .map(predicted -> Numbers.fixed(predicted.inputAmperes(), 2))
+                                .map(Prediction::inputCurrent)
+                                .filter(OptionalDouble::isPresent)
+                                .map(amps -> Numbers.fixed(amps.getAsDouble(), 2))
                                 .orElse(""),
                         Ink.PENCIL),
                 Cell.of(span(TIMES.whole(forecast.step())), Ink.PENCIL)));

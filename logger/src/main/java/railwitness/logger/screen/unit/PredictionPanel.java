@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import net.miginfocom.swing.MigLayout;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Prediction;
@@ -59,7 +60,7 @@ final class PredictionPanel extends Readable {
         Optional<Prediction> atFull = predicted(design, full);
         turns.setText(turns(design, atFull));
         losses.rows(atFull.map(PredictionPanel::parts).orElse(List.of()));
-        lossTitle.setVisible(atFull.isPresent());
+        lossTitle.setVisible(atFull.filter(p -> !p.lossWatts().isEmpty()).isPresent());
         left.setText(atFull.filter(p -> !p.leftOut().isEmpty())
                 .map(p -> Words.of("prediction.leftout", String.join(", ", p.leftOut())))
                 .orElse(""));
@@ -86,15 +87,19 @@ final class PredictionPanel extends Readable {
         Optional<Prediction> predicted = predicted(design, step);
         List<Cell> cells = new ArrayList<>();
         cells.add(Cell.of(step.name(), Ink.MUTED));
-        cells.add(pencil(predicted.map(p -> Numbers.fixed(p.inputAmperes(), 2))));
+        cells.add(pencil(predicted.map(Prediction::inputCurrent), 1, 2));
         for (Rail rail : design.rails()) {
-            cells.add(pencil(predicted.map(p -> Numbers.fixed(p.railVolts().get(rail.name()), 1))));
+            cells.add(pencil(predicted.map(p -> p.rail(rail.name())), 1, 1));
         }
-        cells.add(pencil(predicted
-                .filter(p -> p.outputWatts() > 0)
-                .map(p -> Numbers.fixed(p.efficiency().orElse(0) * 100, 1))));
-        cells.add(pencil(predicted.map(p -> Numbers.fixed(p.totalLossWatts(), 1))));
+        cells.add(pencil(predicted.filter(p -> p.outputWatts() > 0).map(Prediction::efficiency), 100, 1));
+        cells.add(pencil(predicted.map(Prediction::loss), 1, 1));
         return Row.of(cells);
+    }
+
+    /** What the sheet does not tell stays empty. */
+    private static Cell pencil(Optional<OptionalDouble> value, double scale, int places) {
+        return pencil(value.filter(OptionalDouble::isPresent)
+                .map(known -> Numbers.fixed(known.getAsDouble() * scale, places)));
     }
 
     private static Cell pencil(Optional<String> text) {
