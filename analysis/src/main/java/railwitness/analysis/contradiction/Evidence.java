@@ -55,6 +55,12 @@ final class Evidence {
         return honest(mean, mean.value(), most(channel));
     }
 
+    /** What rests on a reading of the supply: the input, where no meter reads it. */
+    String used(String channel) {
+        String input = channel.replace("supply.", "input.");
+        return steps.stream().anyMatch(step -> step.value(input).isPresent()) ? channel : input;
+    }
+
     /** Largest magnitude of a channel; 0 where it was never read. */
     double most(String channel) {
         return steps.stream()

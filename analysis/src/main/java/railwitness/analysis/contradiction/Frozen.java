@@ -35,10 +35,12 @@ final class Frozen {
 
     List<Contradiction> find() {
         List<Contradiction> found = new ArrayList<>();
-        look(Evidence.INPUT_AMPS, this::currentMustChange, found);
-        look(Evidence.SUPPLY_AMPS, this::currentMustChange, found);
+        look(Evidence.INPUT_AMPS, (a, b) -> currentMustChange(Evidence.INPUT_AMPS, a, b), found);
         look(Evidence.INPUT_VOLTS, this::voltageMustChange, found);
-        look(Evidence.SUPPLY_VOLTS, this::setMustChange, found);
+        if (evidence.witnesses.soleSource()) {
+            look(Evidence.SUPPLY_AMPS, (a, b) -> currentMustChange(Evidence.SUPPLY_AMPS, a, b), found);
+            look(Evidence.SUPPLY_VOLTS, this::setMustChange, found);
+        }
         for (String rail : evidence.rails) {
             look(rail + ".voltage", (a, b) -> railMustChange(rail, a, b), found);
             look(rail + ".current", (a, b) -> loadMustChange(rail, a, b), found);
@@ -68,7 +70,7 @@ final class Frozen {
                             + plain(value(frozen.iterator().next(), channel))
                             + " to its last digit over steps that must change it (" + Evidence.at(frozen) + ")",
                     "whether that meter hangs, is on hold, or answers from memory; its channel; switch it off and on",
-                    Set.of(channel.startsWith("supply") ? channel.replace("supply", "input") : channel)));
+                    Set.of(evidence.used(channel))));
         }
     }
 
@@ -81,14 +83,13 @@ final class Frozen {
     }
 
     /** Much more comes out, and this current says that nothing more goes in. */
-    private boolean currentMustChange(Testimony a, Testimony b) {
+    private boolean currentMustChange(String channel, Testimony a, Testimony b) {
         double more = Evidence.outWatts(b) - Evidence.outWatts(a);
-        double in =
-                b.point().input().power().value() - a.point().input().power().value();
-        double volts = Math.max(1, Math.abs(b.point().input().voltage().value()));
-        double amps = Math.abs(b.point().input().current().value());
+        double amps = Math.abs(value(b, channel));
+        double volts = b.point().input().voltage().value();
+        double in = (volts - a.point().input().voltage().value()) * amps;
         boolean outChanges = more > CHANGE * evidence.most(Evidence::outWatts) && more > 1;
-        return outChanges && in < more / 2 && more / volts > CHANGE * amps;
+        return outChanges && in < more / 2 && more / Math.max(1, Math.abs(volts)) > CHANGE * amps;
     }
 
     private boolean setMustChange(Testimony a, Testimony b) {
@@ -96,9 +97,7 @@ final class Frozen {
     }
 
     private boolean voltageMustChange(Testimony a, Testimony b) {
-        boolean readBack = apart(a.value(Evidence.SUPPLY_VOLTS), b.value(Evidence.SUPPLY_VOLTS), VOLTS)
-                && !(evidence.steps.stream()
-                        .allMatch(step -> step.value(Evidence.SUPPLY_VOLTS).isEmpty()));
+        boolean readBack = apart(a.value(Evidence.SUPPLY_VOLTS), b.value(Evidence.SUPPLY_VOLTS), VOLTS);
         boolean railsFollow = evidence.rails.size() > 0
                 && evidence.allUp(a)
                 && evidence.allUp(b)

@@ -46,6 +46,6 @@ final class NegativeInput {
                 "the " + Evidence.words(channel) + " reads " + Evidence.number(lowest) + " " + unit
                         + ": the unit would feed the supply (" + Evidence.at(below) + ")",
                 "whether " + check,
-                Set.of(channel.startsWith("supply") ? channel.replace("supply", "input") : channel)));
+                Set.of(evidence.used(channel))));
     }
 }

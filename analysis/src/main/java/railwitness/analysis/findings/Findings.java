@@ -103,10 +103,13 @@ public record Findings(
                 neverFit(verdict));
     }
 
-    /** The same with one more contradiction, which concerns the record as a whole and goes before all others. */
+    /** The same with one more contradiction, which concerns the record as a whole: no verdict stands beside it. */
     public Findings contradicted(Contradiction whole) {
         List<Contradiction> all = new ArrayList<>(List.of(whole));
         all.addAll(contradictions);
+        List<Verdict> open = verdicts.stream()
+                .map(verdict -> Verdict.notJudged(verdict.requirement(), verdict.rule(), whole.text()))
+                .toList();
         return new Findings(
                 points,
                 figures,
@@ -115,10 +118,10 @@ public record Findings(
                 sagSplit,
                 impliedTurns,
                 budgets,
-                verdicts,
+                open,
                 List.copyOf(all),
                 causes,
-                neverFit(verdict));
+                Fitness.NOT_JUDGED);
     }
 
     private static Map<String, ImpliedTurns> turns(Design design, Figures figures) {
