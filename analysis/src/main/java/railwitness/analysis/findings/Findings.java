@@ -1,5 +1,6 @@
 package railwitness.analysis.findings;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -7,7 +8,10 @@ import java.util.Optional;
 import railwitness.analysis.cause.Cause;
 import railwitness.analysis.cause.Diagnosis;
 import railwitness.analysis.cause.EarlyEnd;
-import railwitness.analysis.cause.Ending;
+import railwitness.analysis.contradiction.Contradiction;
+import railwitness.analysis.contradiction.Contradictions;
+import railwitness.analysis.contradiction.Rests;
+import railwitness.analysis.contradiction.Witnesses;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.design.Rail;
@@ -35,6 +39,7 @@ import railwitness.analysis.verdict.Verdict;
  * @param impliedTurns by rail, where the uncertainty allows a word
  * @param budgets the design's losses beside the measured, point by point
  * @param verdicts one per requirement and rail
+ * @param contradictions readings that cannot all be true, the gravest first; what rests on them is no figure
  * @param causes probable ones, best first; none for a healthy unit
  * @param verdict on the whole unit
  */
@@ -47,26 +52,78 @@ public record Findings(
         Map<String, ImpliedTurns> impliedTurns,
         List<LossBudget> budgets,
         List<Verdict> verdicts,
+        List<Contradiction> contradictions,
         List<Cause> causes,
         Fitness verdict) {
 
-    /** Works everything out; without a design nothing is compared, judged or diagnosed. */
+    /** As {@link #of(List, Optional, Circumstances, Witnesses)}, with nothing but the points to bear witness. */
     public static Findings of(List<OperatingPoint> points, Optional<Design> design, Circumstances circumstances) {
+        return of(points, design, circumstances, Witnesses.of(points));
+    }
+
+    /** Works everything out; without a design nothing is compared, judged or diagnosed. */
+    public static Findings of(
+            List<OperatingPoint> points, Optional<Design> design, Circumstances circumstances, Witnesses witnesses) {
         Points sorted = new Points(points, design);
-        Figures figures = Figures.of(points, design, circumstances.ripple());
+        List<Contradiction> against = Contradictions.of(design, witnesses);
+        Figures figures = Rests.keep(Figures.of(points, design, circumstances.ripple()), sorted.rails(), against);
         List<Verdict> verdicts = design.map(sheet -> new Judgement(sheet, figures, circumstances.ripple()).verdicts())
                 .orElse(List.of());
         return new Findings(
                 sorted.all(),
                 figures.found(),
                 figures.notFound(),
-                LossSplit.of(sorted),
-                SagSplit.of(sorted),
+                against.isEmpty() ? LossSplit.of(sorted) : Optional.empty(),
+                against.isEmpty() ? SagSplit.of(sorted) : Optional.empty(),
                 design.map(sheet -> turns(sheet, figures)).orElse(Map.of()),
-                design.map(sheet -> budgets(sheet, sorted)).orElse(List.of()),
+                design.filter(sheet -> against.isEmpty())
+                        .map(sheet -> budgets(sheet, sorted))
+                        .orElse(List.of()),
                 verdicts,
-                causes(sorted, design, figures, circumstances),
-                Verdict.overall(verdicts));
+                against,
+                against.isEmpty() ? causes(sorted, design, figures, circumstances) : ending(circumstances),
+                against.isEmpty() ? Verdict.overall(verdicts) : neverFit(Verdict.overall(verdicts)));
+    }
+
+    private static Fitness neverFit(Fitness verdict) {
+        return verdict == Fitness.FIT ? Fitness.NOT_JUDGED : verdict;
+    }
+
+    /** The same where something from outside the points forbids to call the unit fit, such as a run that tripped. */
+    public Findings neverFit() {
+        return new Findings(
+                points,
+                figures,
+                notFound,
+                lossSplit,
+                sagSplit,
+                impliedTurns,
+                budgets,
+                verdicts,
+                contradictions,
+                causes,
+                neverFit(verdict));
+    }
+
+    /** The same with one more contradiction, which concerns the record as a whole: no verdict stands beside it. */
+    public Findings contradicted(Contradiction whole) {
+        List<Contradiction> all = new ArrayList<>(List.of(whole));
+        all.addAll(contradictions);
+        List<Verdict> open = verdicts.stream()
+                .map(verdict -> Verdict.notJudged(verdict.requirement(), verdict.rule(), whole.text()))
+                .toList();
+        return new Findings(
+                points,
+                figures,
+                notFound,
+                lossSplit,
+                sagSplit,
+                impliedTurns,
+                budgets,
+                open,
+                List.copyOf(all),
+                causes,
+                Fitness.NOT_JUDGED);
     }
 
     private static Map<String, ImpliedTurns> turns(Design design, Figures figures) {
@@ -90,12 +147,19 @@ public record Findings(
 
     private static List<Cause> causes(
             Points points, Optional<Design> design, Figures figures, Circumstances circumstances) {
-        Optional<Ending> ending = circumstances.ending().filter(EarlyEnd::speaks);
-        if (ending.isPresent()) {
-            return EarlyEnd.causes(ending.get());
+        if (circumstances.ending().filter(EarlyEnd::speaks).isPresent()) {
+            return ending(circumstances);
         }
         return design.map(
                         sheet -> Diagnosis.of(points, sheet, figures, circumstances.ripple(), circumstances.leadOhms()))
+                .orElse(List.of());
+    }
+
+    private static List<Cause> ending(Circumstances circumstances) {
+        return circumstances
+                .ending()
+                .filter(EarlyEnd::speaks)
+                .map(EarlyEnd::causes)
                 .orElse(List.of());
     }
 

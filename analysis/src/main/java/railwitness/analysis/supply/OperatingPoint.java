@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.analysis.uncertainty.Estimate;
+import railwitness.analysis.uncertainty.Reach;
 
 /**
  * What one step of a plan measured, averaged.
@@ -34,6 +35,12 @@ public record OperatingPoint(
         OptionalDouble setVolts,
         Map<String, RailPoint> rails,
         Map<String, Estimate> temperatures) {
+    /** Share of the power that instruments of unknown accuracy may be off by (common practice, no source). */
+    private static final double UNSTATED = 0.03;
+
+    /** Share by which readings of one step may belong to different moments while the unit has not settled. */
+    private static final double UNSETTLED = 0.05;
+
     public OperatingPoint {
         rails = Collections.unmodifiableMap(new LinkedHashMap<>(rails));
         temperatures = Collections.unmodifiableMap(new LinkedHashMap<>(temperatures));
@@ -54,9 +61,16 @@ public record OperatingPoint(
         return input.power().minus(outputPower());
     }
 
-    /** Output over input power; empty where nothing is drawn. */
+    /** Output over input power; empty where nothing is drawn, or where more comes out than accuracies allow. */
     public Optional<Estimate> efficiency() {
-        return input.power().value() > 0 ? Optional.of(outputPower().over(input.power())) : Optional.empty();
+        Estimate out = outputPower();
+        boolean drawn = input.power().value() > 0;
+        boolean possible = drawn && -loss().value() <= Reach.of(loss()) + slack(out.value());
+        return possible ? Optional.of(out.over(input.power())) : Optional.empty();
+    }
+
+    private double slack(double outWatts) {
+        return (loss().known() ? 0 : UNSTATED * outWatts) + (settled ? 0 : UNSETTLED * outWatts);
     }
 
     /** The rail of that name, if it was measured. */

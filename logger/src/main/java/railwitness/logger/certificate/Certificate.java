@@ -14,6 +14,7 @@ import java.util.TimeZone;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import railwitness.analysis.verdict.Fitness;
+import railwitness.logger.findings.SessionFindings;
 
 /**
  * The test certificate of a session as a PDF: one page that sums up, then everything. Fonts are embedded, text stays
@@ -43,6 +44,11 @@ public final class Certificate {
 
     public Fitness verdict() {
         return evidence.session().findings().verdict();
+    }
+
+    /** What it was made of. */
+    public SessionFindings session() {
+        return evidence.session();
     }
 
     /**

@@ -9,7 +9,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import railwitness.analysis.verdict.Fitness;
 import railwitness.logger.certificate.Certificate;
 import railwitness.logger.certificate.Order;
 import railwitness.logger.certificate.Paper;
@@ -67,6 +66,6 @@ final class CertificateCommand implements Callable<Integer> {
                         Instant.now()));
         certificate.writeTo(out);
         spec.commandLine().getOut().println(out + ": " + certificate.verdict().words());
-        return certificate.verdict() == Fitness.NOT_FIT ? ExitCode.NOT_FIT : ExitCode.DONE;
+        return FindingsPrint.exitCode(certificate.session());
     }
 }

@@ -9,6 +9,7 @@ import java.nio.charset.Charset;
 import java.util.OptionalDouble;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import railwitness.drivers.time.Agenda;
 import railwitness.logger.record.Person;
 
@@ -43,6 +44,24 @@ final class ConsolePerson implements Person {
                 read("'" + line.strip() + "' is not a number. " + sentence, value);
             } else {
                 value.accept(number);
+            }
+        }));
+    }
+
+    @Override
+    public void switchLoad(String rail, double ohms, DoubleConsumer switched) {
+        if (ohms == 0) {
+            Person.super.switchLoad(rail, ohms, switched);
+            return;
+        }
+        String sentence = Person.loadSentence(rail, ohms)
+                + ", then press Enter; if it is another one, type its resistance in ohm first: ";
+        prompts.add(new Prompt(sentence, line -> {
+            double taken = line.isBlank() ? ohms : number(line).orElse(0);
+            if (taken > 0) {
+                switched.accept(taken);
+            } else {
+                switchLoad(rail, ohms, switched);
             }
         }));
     }

@@ -16,6 +16,14 @@ final class FindingsPrint {
         SessionFindings findings = SessionFindings.of(session);
         out.print(json ? FindingsJson.of(findings) : FindingsText.of(findings));
         out.flush();
+        return exitCode(findings);
+    }
+
+    /** A record that was altered says nothing; then what failed, then what tripped. */
+    static int exitCode(SessionFindings findings) {
+        if (findings.brokenChain()) {
+            return ExitCode.STORE;
+        }
         boolean unfit = findings.findings().verdict() == Fitness.NOT_FIT || findings.state() == SessionState.TRIPPED;
         return unfit ? ExitCode.NOT_FIT : ExitCode.DONE;
     }

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.analysis.cause.Cause;
+import railwitness.analysis.contradiction.Contradiction;
 import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.NotFound;
 import railwitness.analysis.supply.OperatingPoint;
@@ -67,6 +68,7 @@ public final class FindingsJson {
         root.set("figures", array(session.findings().figures(), FindingsJson::figure));
         root.set("not_found", array(session.findings().notFound(), this::notFound));
         root.set("verdicts", array(session.findings().verdicts(), this::verdict));
+        root.set("contradictions", array(session.findings().contradictions(), this::contradiction));
         root.set("causes", array(session.findings().causes(), this::cause));
         root.set("events", array(session.events(), this::event));
         ObjectNode waveforms = root.putObject("waveforms");
@@ -227,6 +229,13 @@ public final class FindingsJson {
             node.putNull("probability");
         }
         return node.put("reason", verdict.reason());
+    }
+
+    private ObjectNode contradiction(Contradiction contradiction) {
+        return nodes.objectNode()
+                .put("code", contradiction.code().word())
+                .put("text", contradiction.text())
+                .put("check", contradiction.check());
     }
 
     private ObjectNode cause(Cause cause) {

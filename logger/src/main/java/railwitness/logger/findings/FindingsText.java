@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import railwitness.analysis.cause.Cause;
+import railwitness.analysis.contradiction.Contradiction;
 import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RailPoint;
@@ -19,6 +20,7 @@ import railwitness.analysis.verdict.Fitness;
 import railwitness.analysis.verdict.Outcome;
 import railwitness.analysis.verdict.Verdict;
 import railwitness.logger.store.EventEntry;
+import railwitness.logger.store.SessionState;
 import railwitness.logger.store.StepEntry;
 import railwitness.logger.store.StepOutcome;
 
@@ -39,6 +41,7 @@ public final class FindingsText {
     /** The sheet, its lines ended by line feeds. */
     public static String of(SessionFindings session) {
         FindingsText text = new FindingsText(session);
+        text.contradictions();
         text.head();
         text.points();
         text.figures();
@@ -54,6 +57,17 @@ public final class FindingsText {
         return String.join("\n", text.lines) + "\n";
     }
 
+    private void contradictions() {
+        List<Contradiction> against = session.findings().contradictions();
+        against.forEach(one -> {
+            lines.add("CONTRADICTION   " + one.text());
+            lines.add("  check: " + one.check());
+        });
+        if (!against.isEmpty()) {
+            lines.add("");
+        }
+    }
+
     private void head() {
         var head = session.head();
         lines.add("FINDINGS" + (head.rehearsal() ? "   --   REHEARSAL on the virtual bench, no real unit" : ""));
@@ -63,6 +77,14 @@ public final class FindingsText {
         lines.add("Session " + head.id() + ", " + MINUTE.format(head.startedWall()) + ", "
                 + session.state().word());
         lines.add("");
+        if (session.state() == SessionState.TRIPPED) {
+            lines.add("TRIPPED   "
+                    + session.events().stream()
+                            .filter(event -> event.what().equals("trip"))
+                            .findFirst()
+                            .map(EventEntry::text)
+                            .orElse("the run ended by itself"));
+        }
         lines.add(verdictLine());
         session.findings().verdicts().stream()
                 .findFirst()

@@ -1,12 +1,14 @@
 package railwitness.logger.findings;
 
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import railwitness.analysis.contradiction.Testimony;
+import railwitness.analysis.design.Design;
 import railwitness.analysis.supply.InputSource;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.PointBuilder;
@@ -21,20 +23,26 @@ import railwitness.logger.store.Trace;
 public final class PointMaker {
     private final Optional<BenchSheet> bench;
     private final ChannelEstimates estimates;
-    private final Set<String> rails;
+    private final Map<String, OptionalDouble> rails;
 
-    /** @param rails names of the rails */
-    PointMaker(Optional<BenchSheet> bench, ChannelEstimates estimates, List<String> rails) {
+    /** @param rails nominal voltages of the rails by their names, V, where they are known */
+    PointMaker(Optional<BenchSheet> bench, ChannelEstimates estimates, Map<String, OptionalDouble> rails) {
         this.bench = bench;
         this.estimates = estimates;
-        this.rails = new LinkedHashSet<>(rails);
+        this.rails = new LinkedHashMap<>(rails);
     }
 
     /** For a run that goes on: its instruments are known in that run alone. */
-    public static PointMaker ofRun(BenchSheet bench, List<String> rails) {
+    public static PointMaker ofRun(BenchSheet bench, Design design) {
         Optional<BenchSheet> known = Optional.of(bench);
         InstrumentNames names = new InstrumentNames("this run", List.of(), known);
-        return new PointMaker(known, new ChannelEstimates(known, names, new BenchErrors()), rails);
+        return new PointMaker(known, new ChannelEstimates(known, names, new BenchErrors()), nominal(design));
+    }
+
+    static Map<String, OptionalDouble> nominal(Design design) {
+        Map<String, OptionalDouble> rails = new LinkedHashMap<>();
+        design.rails().forEach(rail -> rails.put(rail.name(), OptionalDouble.of(rail.nominalVolts())));
+        return rails;
     }
 
     /**
@@ -43,20 +51,48 @@ public final class PointMaker {
      * @return empty where the input was not read: then the step says nothing of the unit
      */
     public Optional<OperatingPoint> point(StepEntry step, SortedMap<Channel, Trace> all) {
+        return testimony(step, all).map(Testimony::point);
+    }
+
+    /** As {@link #point}, with all that may bear witness beside it. */
+    public Optional<Testimony> testimony(StepEntry step, SortedMap<Channel, Trace> all) {
         SortedMap<Channel, Trace> traces = new TreeMap<>(all);
         traces.values().removeIf(trace -> trace.count() == 0);
+        return worked(step, traces).map(point -> {
+            Witness witness = new Witness(bench, estimates);
+            return new Testimony(
+                    point,
+                    witness.means(step.stage() + " " + step.step(), traces),
+                    witness.setAmps(step, rails.keySet()),
+                    resistorAmps(step, traces, point));
+        });
+    }
+
+    private Map<String, Estimate> resistorAmps(StepEntry step, SortedMap<Channel, Trace> traces, OperatingPoint point) {
+        Map<String, Estimate> amps = new LinkedHashMap<>();
+        point.rails().forEach((rail, at) -> fromResistor(
+                        rail, traces, at.voltage(), step.loadAmps().getOrDefault(rail, 0.0))
+                .ifPresent(current -> amps.put(rail, current)));
+        return amps;
+    }
+
+    private Optional<OperatingPoint> worked(StepEntry step, SortedMap<Channel, Trace> traces) {
         String where = step.stage() + " " + step.step();
         PointBuilder builder = OperatingPoint.of(step.stage(), step.step())
                 .during(
                         step.average().get().fromNanos() / 1e9,
                         step.average().get().toNanos() / 1e9)
                 .settled(step.settled())
-                .count(traces.values().stream().mapToInt(Trace::count).min().orElse(1));
+                .count(traces.values().stream()
+                        .filter(trace -> !trace.channel().quantity().equals(Quantity.RESISTANCE))
+                        .mapToInt(Trace::count)
+                        .min()
+                        .orElse(1));
         step.inputVolts().ifPresent(builder::setVolts);
         if (!input(builder, traces, where)) {
             return Optional.empty();
         }
-        rails.forEach(rail -> rail(builder, traces, rail, step, where));
+        rails.keySet().forEach(rail -> rail(builder, traces, rail, step, where));
         traces.forEach((channel, trace) -> {
             if (channel.quantity() == Quantity.TEMPERATURE) {
                 builder.temperature(channel.node(), estimates.mean(trace, where));
@@ -93,8 +129,8 @@ public final class PointMaker {
         double wanted = step.loadAmps().getOrDefault(rail, 0.0);
         if (amps != null && (wanted > 0 || step.loadAmps().isEmpty())) {
             builder.railCurrent(rail, estimates.mean(amps, where));
-        } else if (wanted > 0) {
-            fromResistor(rail, voltage, wanted).ifPresent(current -> builder.railCurrent(rail, current));
+        } else {
+            fromResistor(rail, traces, voltage, wanted).ifPresent(current -> builder.railCurrent(rail, current));
         }
         Trace ripple = traces.get(new Channel(rail, Quantity.RIPPLE));
         if (ripple != null) {
@@ -102,11 +138,20 @@ public final class PointMaker {
         }
     }
 
-    /** The resistor of the bank that comes nearest to the wanted current at this voltage. */
-    private Optional<Estimate> fromResistor(String rail, Estimate voltage, double wanted) {
+    /** The current of the resistor that was switched to the rail; of the one asked for, where that was not kept. */
+    private Optional<Estimate> fromResistor(String rail, Map<Channel, Trace> traces, Estimate voltage, double wanted) {
+        Trace kept = traces.get(SwitchedResistor.channel(rail));
+        if (wanted <= 0 && kept == null) {
+            return Optional.empty();
+        }
         return bench.flatMap(sheet -> sheet.bank(rail)).map(bank -> {
-            double ohms = bank.nearest(Math.abs(voltage.value()) / wanted);
+            double ohms = kept != null ? kept.values()[kept.count() - 1] : bank.nearest(asked(rail, voltage) / wanted);
             return voltage.abs().over(estimates.resistor(rail, ohms, bank.tolerancePct()));
         });
+    }
+
+    /** The voltage by which a resistor is asked for, V: the rail's nominal. */
+    private double asked(String rail, Estimate voltage) {
+        return Math.abs(rails.getOrDefault(rail, OptionalDouble.empty()).orElse(voltage.value()));
     }
 }

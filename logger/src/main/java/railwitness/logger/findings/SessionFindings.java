@@ -10,6 +10,9 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import railwitness.analysis.cause.Ending;
+import railwitness.analysis.contradiction.Contradiction;
+import railwitness.analysis.contradiction.ContradictionCode;
+import railwitness.analysis.contradiction.Testimony;
 import railwitness.analysis.design.Band;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.FigureName;
@@ -51,6 +54,9 @@ public record SessionFindings(
         Map<String, RippleWaveform> waveforms,
         Findings findings) {
 
+    /** What an event is called in which readings that cannot all be true were told during the run. */
+    public static final String CONTRADICTION = "contradiction";
+
     private static final Set<String> OUT_OF_THE_ORDINARY = Set.of(
             "no bench",
             "no power",
@@ -65,6 +71,7 @@ public record SessionFindings(
             "clock",
             "disk",
             "first power",
+            CONTRADICTION,
             "drop-out");
 
     /** The events that a person should hear of: what ended, hindered or endangered the session, in their order. */
@@ -72,6 +79,17 @@ public record SessionFindings(
         return events.stream()
                 .filter(event -> OUT_OF_THE_ORDINARY.contains(event.what()))
                 .toList();
+    }
+
+    /** The same with what speaks against the record as a whole. */
+    public SessionFindings contradicted(Contradiction whole) {
+        return new SessionFindings(
+                head, state, endedNanos, design, bench, steps, events, waveforms, findings.contradicted(whole));
+    }
+
+    /** Whether the record was altered after it was written. */
+    public boolean brokenChain() {
+        return findings.contradictions().stream().anyMatch(one -> one.code() == ContradictionCode.BROKEN_CHAIN);
     }
 
     /** Opens the file, works out, closes it. */
@@ -98,7 +116,8 @@ public record SessionFindings(
         List<String> rails = design.map(
                         sheet -> sheet.rails().stream().map(Rail::name).toList())
                 .orElse(List.of());
-        List<OperatingPoint> points = new SessionPoints(file, bench, rails, errors).all();
+        List<Testimony> testimonies = new SessionPoints(file, bench, design, errors).all();
+        List<OperatingPoint> points = testimonies.stream().map(Testimony::point).toList();
         List<EventEntry> events = file.events();
         SessionWaveforms waveforms = new SessionWaveforms(file.waveforms(), events, design, bench);
         RippleMeans ripple = new RippleMeans(bands(bench), waveforms.ripple(), waveforms.drainPeak());
@@ -106,16 +125,18 @@ public record SessionFindings(
                 ripple,
                 bench.isPresent() ? OptionalDouble.of(bench.get().leadResistanceOhms()) : OptionalDouble.empty(),
                 ending(file, events, rails));
+        Findings found = Findings.of(points, design, circumstances, Witness.all(testimonies, bench));
+        SessionState state = file.state();
         return new SessionFindings(
                 file.head(),
-                file.state(),
+                state,
                 file.lastNanos(),
                 design,
                 bench,
                 file.steps(),
                 events,
                 ripple.waveforms(),
-                Findings.of(points, design, circumstances));
+                state == SessionState.TRIPPED ? found.neverFit() : found);
     }
 
     /**

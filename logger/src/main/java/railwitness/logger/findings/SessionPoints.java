@@ -1,12 +1,15 @@
 package railwitness.logger.findings;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
-import railwitness.analysis.supply.OperatingPoint;
+import railwitness.analysis.contradiction.Testimony;
+import railwitness.analysis.design.Design;
 import railwitness.drivers.bench.BenchSheet;
-import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.logger.store.SessionFile;
 import railwitness.logger.store.StepEntry;
@@ -19,27 +22,30 @@ final class SessionPoints {
     private final SessionFile file;
     private final PointMaker maker;
 
-    /** @param rails names of the rails by the design sheet; all nodes with a voltage where there is none */
-    SessionPoints(SessionFile file, Optional<BenchSheet> bench, List<String> rails, BenchErrors errors) {
+    /** Rails are those of the design sheet; all nodes with a voltage where there is none. */
+    SessionPoints(SessionFile file, Optional<BenchSheet> bench, Optional<Design> design, BenchErrors errors) {
         this.file = file;
         this.maker = new PointMaker(
                 bench,
                 new ChannelEstimates(bench, new InstrumentNames(file.head().id(), file.instruments(), bench), errors),
-                rails.isEmpty() ? readRails() : rails);
+                design.map(PointMaker::nominal).orElseGet(this::readRails));
     }
 
-    private List<String> readRails() {
-        return file.channels().stream()
-                .filter(channel -> channel.quantity() == Quantity.VOLTAGE && !NO_RAILS.contains(channel.node()))
-                .map(Channel::node)
-                .toList();
+    private Map<String, OptionalDouble> readRails() {
+        Map<String, OptionalDouble> rails = new LinkedHashMap<>();
+        file.channels().stream()
+                .filter(channel -> channel.quantity() == Quantity.VOLTAGE
+                        && !NO_RAILS.contains(channel.node())
+                        && !SwitchedResistor.isLoad(channel.node()))
+                .forEach(channel -> rails.put(channel.node(), OptionalDouble.empty()));
+        return rails;
     }
 
-    List<OperatingPoint> all() {
-        List<OperatingPoint> points = new ArrayList<>();
+    List<Testimony> all() {
+        List<Testimony> points = new ArrayList<>();
         for (StepEntry step : file.steps()) {
             if (step.outcome() == StepOutcome.MEASURED) {
-                maker.point(step, file.traces(step.average().orElseThrow())).ifPresent(points::add);
+                maker.testimony(step, file.traces(step.average().orElseThrow())).ifPresent(points::add);
             }
         }
         return points;

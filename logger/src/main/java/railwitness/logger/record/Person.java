@@ -3,6 +3,7 @@ package railwitness.logger.record;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
 
 /** The person at the bench, as the run knows them. Answers come back on the agenda. */
@@ -18,10 +19,33 @@ public interface Person {
         act("Switch the unit's remote turn-on " + (on ? "ON" : "OFF"), done);
     }
 
-    /** The load bank of a rail: so many ohm, or 0 for nothing. */
-    default void switchLoad(String rail, double ohms, Runnable done) {
-        String load = ohms == 0 ? "nothing (open)" : String.format(Locale.ROOT, "%.4g ohm", ohms);
-        act("Switch the load bank of the " + rail + " rail to " + load, done);
+    /**
+     * The load bank of a rail: so many ohm, or 0 for nothing.
+     *
+     * @param switched told what is switched in, ohm: as asked for, or what the person says instead
+     */
+    default void switchLoad(String rail, double ohms, DoubleConsumer switched) {
+        if (ohms == 0) {
+            act("Switch the load bank of the " + rail + " rail to nothing (open)", () -> switched.accept(0));
+        } else {
+            read(
+                    loadSentence(rail, ohms) + "; if it is another one, type its resistance in ohm",
+                    typed -> takeLoad(rail, ohms, typed, switched));
+        }
+    }
+
+    /** Takes what was typed for a load; a resistance that cannot be is asked again. */
+    private void takeLoad(String rail, double ohms, OptionalDouble typed, DoubleConsumer switched) {
+        if (typed.orElse(ohms) > 0) {
+            switched.accept(typed.orElse(ohms));
+        } else {
+            switchLoad(rail, ohms, switched);
+        }
+    }
+
+    /** What is asked for. */
+    static String loadSentence(String rail, double ohms) {
+        return "Switch the load bank of the " + rail + " rail to " + String.format(Locale.ROOT, "%.4g ohm", ohms);
     }
 
     /** A meter without a wire, in the unit of its channel. */

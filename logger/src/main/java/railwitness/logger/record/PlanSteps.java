@@ -16,6 +16,7 @@ import railwitness.drivers.instrument.Sweep;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Agenda;
+import railwitness.logger.findings.SwitchedResistor;
 import railwitness.logger.plan.Step;
 import railwitness.logger.store.Recorder;
 import railwitness.logger.store.StepEntry;
@@ -59,6 +60,7 @@ final class PlanSteps {
     private Optional<Consumer<Result>> turnOn = Optional.empty();
     private StepRun current;
     private boolean averagingTold;
+    private final StepWitness witness;
 
     PlanSteps(
             RunSetup setup,
@@ -78,6 +80,7 @@ final class PlanSteps {
         this.course = course;
         this.toDo = new ArrayDeque<>(setup.steps());
         this.steps = toDo.size();
+        this.witness = new StepWitness(setup, course::happened);
     }
 
     /** The steps that want the unit off, and then {@code way}, which turns it on. */
@@ -91,10 +94,14 @@ final class PlanSteps {
             current.tick(agenda.nowNanos());
             look();
         }
+        if (current != null) {
+            witness.tick(current, agenda.nowNanos());
+        }
     }
 
     void heard(Reading reading) {
         if (current != null) {
+            witness.heard(reading);
             current.heard(reading);
         }
     }
@@ -142,6 +149,7 @@ final class PlanSteps {
         listener.began(steps - toDo.size(), steps, step);
         current = new StepRun(step, setup.judged(step), agenda.nowNanos());
         averagingTold = false;
+        witness.begin();
         Optional<String> beyond = setup.beyondReach(step);
         if (beyond.isPresent()) {
             current.giveUp(StepOutcome.NOT_REACHED, beyond.get());
@@ -202,6 +210,7 @@ final class PlanSteps {
         if (step.averaging() && !averagingTold) {
             averagingTold = true;
             listener.averaging(step.step(), step.settled());
+            setter.resistors().forEach((rail, ohms) -> keep(SwitchedResistor.reading(rail, ohms, agenda.nowNanos())));
             readByHand(step, setup.handRead().iterator());
         }
         step.entry().ifPresent(this::stepEnded);
@@ -214,10 +223,17 @@ final class PlanSteps {
             HandRead meter = meters.next();
             person.read(meter, value -> {
                 long now = agenda.nowNanos();
-                value.ifPresent(number -> recorder.reading(new Measured(meter.reads(), number, now, now)));
+                value.ifPresent(number -> keep(new Measured(meter.reads(), number, now, now)));
                 readByHand(step, meters);
             });
         }
+    }
+
+    /** A value that no instrument sent. */
+    private void keep(Measured value) {
+        recorder.reading(value);
+        witness.heard(value);
+        listener.heard(value);
     }
 
     private void stepEnded(StepEntry entry) {
@@ -225,6 +241,7 @@ final class PlanSteps {
         current = null;
         recorder.add(entry);
         listener.ended(step, entry);
+        witness.ended(entry);
         if (entry.outcome() == StepOutcome.NOT_REACHED) {
             course.happened("not reached", step.stage() + " " + step.name() + ": " + entry.reason());
         }

@@ -3,6 +3,7 @@ package railwitness.logger.record;
 import java.time.Duration;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.time.Agenda;
@@ -38,10 +39,10 @@ public final class RehearsalPerson implements Person {
     }
 
     @Override
-    public void switchLoad(String rail, double ohms, Runnable done) {
+    public void switchLoad(String rail, double ohms, DoubleConsumer switched) {
         agenda.after(MOMENT, () -> {
             bench.switchResistor(rail, ohms);
-            done.run();
+            switched.accept(ohms);
         });
     }
 

@@ -65,7 +65,7 @@ public final class Run implements PowerLog {
         this.interlock = Interlock.of(setup.watches(), setup.patience(), agenda.nowNanos());
         this.power = new Power(agenda, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
         this.path = new PowerPath(setup, power, person, this::enter);
-        StepSetter setter = new StepSetter(setup, power, person, this::moving);
+        StepSetter setter = new StepSetter(setup, power, person, this::moving, this::happened);
         this.steps = new PlanSteps(setup, recorder, person, listener, path, setter, new OwnCourse());
         this.polling = new Polling(agenda, this::interval, this::awake, this::swept, this::unanswered);
     }

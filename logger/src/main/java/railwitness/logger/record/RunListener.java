@@ -1,6 +1,7 @@
 package railwitness.logger.record;
 
 import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.reading.Reading;
 import railwitness.logger.plan.Step;
 import railwitness.logger.store.StepEntry;
 
@@ -11,6 +12,9 @@ public interface RunListener {
 
     /** All that one instrument said, after the interlock and the recorder had it. */
     default void swept(Sweep sweep) {}
+
+    /** A value that no instrument sent: read by a person, or switched by them. */
+    default void heard(Reading reading) {}
 
     /** A step begins. */
     default void began(int index, int of, Step step) {}

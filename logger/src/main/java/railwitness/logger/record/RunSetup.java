@@ -84,6 +84,10 @@ public final class RunSetup {
         return bench;
     }
 
+    Design design() {
+        return design;
+    }
+
     RunLimits limits() {
         return limits;
     }

@@ -72,6 +72,14 @@ final class StepRun {
         return settled;
     }
 
+    /** The step as it would be, averaged over the part it is in: what is held or averaged for that long at least. */
+    Optional<StepEntry> soFar(long nowNanos, long leastNanos) {
+        boolean stands = part == Part.HOLDING || part == Part.AVERAGING;
+        return stands && nowNanos - partSinceNanos >= leastNanos
+                ? Optional.of(entry(StepOutcome.MEASURED, "", Optional.of(new TimeSpan(partSinceNanos, nowNanos + 1))))
+                : Optional.empty();
+    }
+
     /** The set points are in place. */
     void inPlace(long nowNanos) {
         enter(Part.SETTLING, nowNanos);
@@ -162,7 +170,11 @@ final class StepRun {
 
     private void end(StepOutcome outcome, String reason, Optional<TimeSpan> average) {
         part = Part.ENDED;
-        entry = new StepEntry(
+        entry = entry(outcome, reason, average);
+    }
+
+    private StepEntry entry(StepOutcome outcome, String reason, Optional<TimeSpan> average) {
+        return new StepEntry(
                 step.stage(),
                 step.name(),
                 begunNanos,

@@ -3,7 +3,10 @@ package railwitness.logger.record;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import railwitness.logger.plan.Step;
 import railwitness.safety.power.Power;
@@ -19,12 +22,19 @@ final class StepSetter {
     private final RunSetup setup;
     private final Person person;
     private final Map<String, Double> amps = new HashMap<>();
+    private final Map<String, Double> ohmsOf = new HashMap<>();
     private final Consumer<Boolean> moving;
+    private final BiConsumer<String, String> happened;
     private double volts;
 
-    /** @param moving told true before set points move and false when all stand again */
-    StepSetter(RunSetup setup, Power power, Person person, Consumer<Boolean> moving) {
+    /**
+     * @param moving told true before set points move and false when all stand again
+     * @param happened told what the person switched
+     */
+    StepSetter(
+            RunSetup setup, Power power, Person person, Consumer<Boolean> moving, BiConsumer<String, String> happened) {
         this.moving = moving;
+        this.happened = happened;
         this.setup = setup;
         this.power = power;
         this.person = person;
@@ -89,12 +99,25 @@ final class StepSetter {
             if (setup.programmableRails().contains(rail)) {
                 power.setLoad(rail, wanted, done);
             } else {
-                person.switchLoad(
-                        rail,
-                        setup.resistor(rail, wanted).orElse(0),
-                        () -> done.accept(new Result.Done(rail + " load switched by hand")));
+                person.switchLoad(rail, setup.resistor(rail, wanted).orElse(0), ohms -> {
+                    switched(rail, ohms);
+                    done.accept(new Result.Done(rail + " load switched by hand"));
+                });
             }
         };
+    }
+
+    private void switched(String rail, double ohms) {
+        ohmsOf.put(rail, ohms);
+        happened.accept(
+                "load switched", rail + (ohms == 0 ? ": open" : String.format(Locale.ROOT, ": %.6g ohm", ohms)));
+    }
+
+    /** The resistors that are switched to the rails now, ohm; a rail that is open or has a programmable load is not named. */
+    Map<String, Double> resistors() {
+        Map<String, Double> switchedIn = new TreeMap<>(ohmsOf);
+        switchedIn.values().removeIf(ohms -> ohms == 0);
+        return switchedIn;
     }
 
     private void make(List<Change> changes, int index, Result before, Consumer<Result> then) {

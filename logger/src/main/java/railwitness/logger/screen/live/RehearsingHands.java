@@ -2,6 +2,7 @@ package railwitness.logger.screen.live;
 
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.logger.record.Person;
@@ -36,10 +37,10 @@ final class RehearsingHands implements Person {
     }
 
     @Override
-    public void switchLoad(String rail, double ohms, Runnable done) {
-        person.switchLoad(rail, ohms, () -> {
-            bench.switchResistor(rail, ohms);
-            done.run();
+    public void switchLoad(String rail, double ohms, DoubleConsumer switched) {
+        person.switchLoad(rail, ohms, taken -> {
+            bench.switchResistor(rail, taken);
+            switched.accept(taken);
         });
     }
 

@@ -47,7 +47,7 @@ final class RunFeed implements RunListener {
         this.rehearsal = rehearsal;
         this.nowSeconds = nowSeconds;
         this.rails = sheets.design().content().rails().stream().map(Rail::name).toList();
-        this.points = PointMaker.ofRun(sheets.bench().content(), rails);
+        this.points = PointMaker.ofRun(sheets.bench().content(), sheets.design().content());
         StepForecast.of(sheets).forEach(forecast -> steps.add(StepView.toCome(forecast)));
     }
 
@@ -72,7 +72,8 @@ final class RunFeed implements RunListener {
         }
     }
 
-    private synchronized void heard(Reading reading) {
+    @Override
+    public synchronized void heard(Reading reading) {
         last.put(reading.channel(), reading);
         readings.heard(reading);
     }
