@@ -64,6 +64,7 @@ public record SessionFindings(
             "line",
             "clock",
             "disk",
+            "recorder",
             "first power",
             "drop-out");
 
