@@ -15,6 +15,7 @@ record Earlier(SessionFindings session, String seal) {
     static Earlier of(Path file, SessionHead now) {
         try (SessionFile opened = SessionFile.open(file)) {
             Earlier earlier = new Earlier(SessionFindings.of(opened), opened.seal());
+            earlier.session.chain().refuseBroken(file);
             SessionHead before = earlier.session.head();
             if (before.id().equals(now.id())) {
                 throw new CertificateException(file + ": is this very session; name the one before it");

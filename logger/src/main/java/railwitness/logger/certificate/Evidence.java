@@ -1,6 +1,5 @@
 package railwitness.logger.certificate;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -8,13 +7,14 @@ import railwitness.analysis.supply.Points;
 import railwitness.logger.chart.Chart;
 import railwitness.logger.chart.HoldCharts;
 import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.store.ChainState;
 import railwitness.logger.store.InstrumentEntry;
 import railwitness.logger.store.NoteEntry;
 import railwitness.logger.store.SessionFile;
 import railwitness.logger.store.SessionHead;
 import railwitness.logger.store.SessionState;
 import railwitness.logger.store.SheetEntry;
-import railwitness.logger.store.Verification;
+import railwitness.logger.store.StoreException;
 
 /**
  * Everything a certificate is made from, read once.
@@ -36,11 +36,9 @@ record Evidence(
         List<Chart> holdCharts,
         boolean verified) {
 
-    private static final long MOST_BYTES_TO_VERIFY = 2_000_000;
-
     /** @throws CertificateException when the session is altered, still running or holds nothing */
     static Evidence of(Path session, Order order) {
-        boolean verified = verify(session);
+        boolean verified = verify(session, order.whole());
         try (SessionFile file = SessionFile.open(session)) {
             if (file.state() == SessionState.RUNNING) {
                 throw new CertificateException(session + ": is still being recorded; wait for its end");
@@ -66,16 +64,14 @@ record Evidence(
         }
     }
 
-    /** Nothing is certified that was altered; a session too long to be worked out again in passing is left to verify. */
-    private static boolean verify(Path session) {
-        if (!Files.isRegularFile(session) || session.toFile().length() > MOST_BYTES_TO_VERIFY) {
-            return false;
+    /** Nothing is certified that was altered; a session too long to be worked out in passing is left to verify. */
+    private static boolean verify(Path session, boolean whole) {
+        ChainState chain = ChainState.of(session, whole);
+        if (chain.isBroken()) {
+            throw new CertificateException(
+                    session + ": no certificate of it: " + chain.words(), new StoreException(chain.words()));
         }
-        Verification verification = Verification.of(session);
-        if (verification.state() != SessionState.RUNNING && !verification.isIntact()) {
-            throw new CertificateException(session + ": no certificate of it: " + verification.words());
-        }
-        return true;
+        return chain.isKnown();
     }
 
     /** Whether a plan was run; else the readings were imported. */

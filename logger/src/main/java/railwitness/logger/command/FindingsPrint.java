@@ -13,9 +13,15 @@ final class FindingsPrint {
     private FindingsPrint() {}
 
     static int of(Path session, PrintWriter out, boolean json) {
-        SessionFindings findings = SessionFindings.of(session);
+        return of(SessionFindings.of(session), out, json);
+    }
+
+    static int of(SessionFindings findings, PrintWriter out, boolean json) {
         out.print(json ? FindingsJson.of(findings) : FindingsText.of(findings));
         out.flush();
+        if (findings.chain().isBroken()) {
+            return ExitCode.STORE;
+        }
         boolean unfit = findings.findings().verdict() == Fitness.NOT_FIT || findings.state() == SessionState.TRIPPED;
         return unfit ? ExitCode.NOT_FIT : ExitCode.DONE;
     }

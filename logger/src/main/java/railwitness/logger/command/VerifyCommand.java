@@ -24,7 +24,8 @@ import railwitness.logger.store.Verification;
         mixinStandardHelpOptions = true,
         description = {
             "Works the chain of digests of a session out again and says whether it is as it was recorded, or from which",
-            "second on it is not. With a certificate: whether the two belong together. Ends with 1 when not."
+            "second on it is not (ends with 4 then). With a certificate: whether the two belong together, and whether its",
+            "pages say what the session says (ends with 1 when not)."
         },
         footer = {"", "Example: railwitness verify 0412.session 0412.pdf"})
 final class VerifyCommand implements Callable<Integer> {
@@ -64,8 +65,10 @@ final class VerifyCommand implements Callable<Integer> {
             belonging.ifPresent(answer -> out.println((pdf == null ? "digest" : pdf) + ": " + answer.words()));
         }
         out.flush();
-        boolean good = verification.isIntact() && belonging.orElse(Belonging.TOGETHER) == Belonging.TOGETHER;
-        return good ? ExitCode.DONE : ExitCode.NOT_FIT;
+        if (!verification.isIntact()) {
+            return ExitCode.STORE;
+        }
+        return belonging.orElse(Belonging.TOGETHER) == Belonging.TOGETHER ? ExitCode.DONE : ExitCode.NOT_FIT;
     }
 
     private static String json(Verification verification, Optional<Belonging> belonging) {

@@ -67,12 +67,22 @@ public final class FindingsJson {
         root.set("figures", array(session.findings().figures(), FindingsJson::figure));
         root.set("not_found", array(session.findings().notFound(), this::notFound));
         root.set("verdicts", array(session.findings().verdicts(), this::verdict));
+        contradictions(root.putArray("contradictions"));
         root.set("causes", array(session.findings().causes(), this::cause));
         root.set("events", array(session.events(), this::event));
         ObjectNode waveforms = root.putObject("waveforms");
         session.waveforms().forEach((rail, wave) -> waveforms.set(rail, waveform(wave)));
         root.put("verdict", session.findings().verdict().words());
         return root;
+    }
+
+    private void contradictions(ArrayNode all) {
+        if (session.chain().isBroken()) {
+            all.add(nodes.objectNode()
+                    .put("code", "broken-chain")
+                    .put("text", session.chain().words())
+                    .put("check", "take a copy of the session from elsewhere; verify says which seconds were altered"));
+        }
     }
 
     private ObjectNode head() {
@@ -86,7 +96,8 @@ public final class FindingsJson {
                                 .plusNanos(session.endedNanos())
                                 .toString())
                 .put("state", session.state().word())
-                .put("rehearsal", session.head().rehearsal());
+                .put("rehearsal", session.head().rehearsal())
+                .put("chain", session.chain().kind().word());
     }
 
     private ObjectNode unit() {

@@ -56,12 +56,20 @@ public final class FindingsText {
 
     private void head() {
         var head = session.head();
+        if (session.chain().isBroken()) {
+            lines.add(session.chain().words().toUpperCase(Locale.ROOT).substring(0, 12)
+                    + session.chain().words().substring(12));
+            lines.add("");
+        }
         lines.add("FINDINGS" + (head.rehearsal() ? "   --   REHEARSAL on the virtual bench, no real unit" : ""));
         lines.add(head.unitName()
                 + (head.unitSerial().isEmpty() ? "" : ", serial " + head.unitSerial())
                 + (head.unitCondition().isEmpty() ? "" : ", " + head.unitCondition()));
         lines.add("Session " + head.id() + ", " + MINUTE.format(head.startedWall()) + ", "
                 + session.state().word());
+        if (!session.chain().isKnown()) {
+            lines.add(session.chain().words() + " (--whole works it out)");
+        }
         lines.add("");
         lines.add(verdictLine());
         session.findings().verdicts().stream()
