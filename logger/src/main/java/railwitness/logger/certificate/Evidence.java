@@ -3,6 +3,7 @@ package railwitness.logger.certificate;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import railwitness.analysis.supply.Points;
 import railwitness.logger.chart.Chart;
 import railwitness.logger.chart.HoldCharts;
@@ -39,6 +40,21 @@ record Evidence(
     /** @throws CertificateException when the session is altered, still running or holds nothing */
     static Evidence of(Path session, Order order) {
         boolean verified = verify(session, order.whole());
+        String fileName = session.getFileName().toString();
+        return of(session, order, fileName, verified, head -> order.before().map(before -> Earlier.of(before, head)));
+    }
+
+    /** What a certificate was made from before. */
+    static Evidence again(Path session, Making making) {
+        return of(session, making.order(), making.fileName(), making.verified(), head -> making.earlier());
+    }
+
+    private static Evidence of(
+            Path session,
+            Order order,
+            String fileName,
+            boolean verified,
+            Function<SessionHead, Optional<Earlier>> earlier) {
         try (SessionFile file = SessionFile.open(session)) {
             if (file.state() == SessionState.RUNNING) {
                 throw new CertificateException(session + ": is still being recorded; wait for its end");
@@ -51,14 +67,14 @@ record Evidence(
             List<String> rails = new Points(findings.findings().points(), findings.design()).rails();
             return new Evidence(
                     order,
-                    session.getFileName().toString(),
+                    fileName,
                     findings,
                     file.seal(),
                     file.sheets(),
                     file.instruments(),
                     file.notes(),
                     ReadingTally.of(file, rails),
-                    order.before().map(before -> Earlier.of(before, head)),
+                    earlier.apply(head),
                     new HoldCharts(file, rails).all(),
                     verified);
         }
