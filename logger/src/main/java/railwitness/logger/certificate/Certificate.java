@@ -42,6 +42,11 @@ public final class Certificate {
         return new Certificate(Evidence.of(session, order));
     }
 
+    /** As it was made before. */
+    static Certificate again(Path session, Making making) {
+        return new Certificate(Evidence.again(session, making));
+    }
+
     public Fitness verdict() {
         return evidence.session().findings().verdict();
     }
@@ -148,6 +153,7 @@ public final class Certificate {
         information.setCustomMetadataValue(
                 SESSION_KEY, evidence.session().head().id());
         information.setCustomMetadataValue(DIGEST_KEY, evidence.seal());
+        Making.keep(evidence, information);
         document.getDocumentCatalog().setLanguage("en");
         document.setDocumentId(evidence.order().issued().toEpochMilli());
     }

@@ -8,14 +8,19 @@ import railwitness.logger.store.SessionHead;
 /**
  * The test that this one follows.
  *
+ * @param words its number, condition and verdict
  * @param seal digest of its session
  */
-record Earlier(SessionFindings session, String seal) {
-    /** @throws CertificateException when it is the same session or of another unit */
+record Earlier(String words, String seal) {
+    /**
+     * @throws CertificateException when it is the same session or of another unit
+     * @throws railwitness.logger.store.StoreException when it is not as it was recorded
+     */
     static Earlier of(Path file, SessionHead now) {
         try (SessionFile opened = SessionFile.open(file)) {
-            Earlier earlier = new Earlier(SessionFindings.of(opened), opened.seal());
-            SessionHead before = earlier.session.head();
+            SessionFindings findings = SessionFindings.of(opened);
+            findings.chain().refuseBroken(file);
+            SessionHead before = findings.head();
             if (before.id().equals(now.id())) {
                 throw new CertificateException(file + ": is this very session; name the one before it");
             }
@@ -23,11 +28,11 @@ record Earlier(SessionFindings session, String seal) {
                 throw new CertificateException(file + ": is of the unit with serial '" + before.unitSerial()
                         + "', not '" + now.unitSerial() + "'; name the session of the same unit");
             }
-            return earlier;
+            return new Earlier(words(findings), opened.seal());
         }
     }
 
-    String words() {
+    private static String words(SessionFindings session) {
         String condition = session.head().unitCondition();
         return "No. " + session.head().id() + (condition.isEmpty() ? "" : ", " + condition) + ", "
                 + session.findings().verdict().words();

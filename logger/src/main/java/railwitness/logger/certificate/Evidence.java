@@ -1,20 +1,21 @@
 package railwitness.logger.certificate;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import railwitness.analysis.supply.Points;
 import railwitness.logger.chart.Chart;
 import railwitness.logger.chart.HoldCharts;
 import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.store.ChainState;
 import railwitness.logger.store.InstrumentEntry;
 import railwitness.logger.store.NoteEntry;
 import railwitness.logger.store.SessionFile;
 import railwitness.logger.store.SessionHead;
 import railwitness.logger.store.SessionState;
 import railwitness.logger.store.SheetEntry;
-import railwitness.logger.store.Verification;
+import railwitness.logger.store.StoreException;
 
 /**
  * Everything a certificate is made from, read once.
@@ -36,11 +37,24 @@ record Evidence(
         List<Chart> holdCharts,
         boolean verified) {
 
-    private static final long MOST_BYTES_TO_VERIFY = 2_000_000;
-
     /** @throws CertificateException when the session is altered, still running or holds nothing */
     static Evidence of(Path session, Order order) {
-        boolean verified = verify(session);
+        boolean verified = verify(session, order.whole());
+        String fileName = session.getFileName().toString();
+        return of(session, order, fileName, verified, head -> order.before().map(before -> Earlier.of(before, head)));
+    }
+
+    /** What a certificate was made from before. */
+    static Evidence again(Path session, Making making) {
+        return of(session, making.order(), making.fileName(), making.verified(), head -> making.earlier());
+    }
+
+    private static Evidence of(
+            Path session,
+            Order order,
+            String fileName,
+            boolean verified,
+            Function<SessionHead, Optional<Earlier>> earlier) {
         try (SessionFile file = SessionFile.open(session)) {
             if (file.state() == SessionState.RUNNING) {
                 throw new CertificateException(session + ": is still being recorded; wait for its end");
@@ -53,29 +67,27 @@ record Evidence(
             List<String> rails = new Points(findings.findings().points(), findings.design()).rails();
             return new Evidence(
                     order,
-                    session.getFileName().toString(),
+                    fileName,
                     findings,
                     file.seal(),
                     file.sheets(),
                     file.instruments(),
                     file.notes(),
                     ReadingTally.of(file, rails),
-                    order.before().map(before -> Earlier.of(before, head)),
+                    earlier.apply(head),
                     new HoldCharts(file, rails).all(),
                     verified);
         }
     }
 
-    /** Nothing is certified that was altered; a session too long to be worked out again in passing is left to verify. */
-    private static boolean verify(Path session) {
-        if (!Files.isRegularFile(session) || session.toFile().length() > MOST_BYTES_TO_VERIFY) {
-            return false;
+    /** Nothing is certified that was altered; a session too long to be worked out in passing is left to verify. */
+    private static boolean verify(Path session, boolean whole) {
+        ChainState chain = ChainState.of(session, whole);
+        if (chain.isBroken()) {
+            throw new CertificateException(
+                    session + ": no certificate of it: " + chain.words(), new StoreException(chain.words()));
         }
-        Verification verification = Verification.of(session);
-        if (verification.state() != SessionState.RUNNING && !verification.isIntact()) {
-            throw new CertificateException(session + ": no certificate of it: " + verification.words());
-        }
-        return true;
+        return chain.isKnown();
     }
 
     /** Whether a plan was run; else the readings were imported. */

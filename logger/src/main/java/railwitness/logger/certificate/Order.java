@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param workshop who tested, with address; empty when not stated
  * @param customer whose unit it is; empty when not stated
  * @param issued when the certificate is made
+ * @param whole work the chain of the session out, however long it takes
  */
 public record Order(
         Paper paper,
@@ -20,7 +21,19 @@ public record Order(
         Optional<Path> before,
         Optional<String> workshop,
         Optional<String> customer,
-        Instant issued) {
+        Instant issued,
+        boolean whole) {
+
+    /** With the chain of the session worked out only where that takes no time. */
+    public Order(
+            Paper paper,
+            boolean causes,
+            Optional<Path> before,
+            Optional<String> workshop,
+            Optional<String> customer,
+            Instant issued) {
+        this(paper, causes, before, workshop, customer, issued, false);
+    }
 
     /** On A4, with nothing beside what the session holds. */
     public static Order plain(Instant issued) {

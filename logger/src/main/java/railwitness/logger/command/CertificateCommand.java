@@ -48,6 +48,9 @@ final class CertificateCommand implements Callable<Integer> {
     @Option(names = "--customer", paramLabel = "TEXT", description = "whose unit it is")
     private String customer;
 
+    @Option(names = "--whole", description = "work the chain of a long session out too, however long it takes")
+    private boolean whole;
+
     enum Sheet {
         a4,
         letter
@@ -63,7 +66,8 @@ final class CertificateCommand implements Callable<Integer> {
                         Optional.ofNullable(before),
                         Optional.ofNullable(workshop),
                         Optional.ofNullable(customer),
-                        Instant.now()));
+                        Instant.now(),
+                        whole));
         certificate.writeTo(out);
         spec.commandLine().getOut().println(out + ": " + certificate.verdict().words());
         return FindingsPrint.exitCode(certificate.session());

@@ -13,6 +13,7 @@ import railwitness.logger.comparing.Comparison;
 import railwitness.logger.comparing.ComparisonJson;
 import railwitness.logger.comparing.ComparisonPdf;
 import railwitness.logger.comparing.ComparisonText;
+import railwitness.logger.store.ChainState;
 
 /** Sessions side by side. */
 @Command(
@@ -37,15 +38,32 @@ final class CompareCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "PDF", description = "make this PDF too, with the curves over each other")
     private Path out;
 
+    @Option(names = "--whole", description = "work the chain of a long session out too, however long it takes")
+    private boolean whole;
+
     @Override
     public Integer call() {
+        if (whole) {
+            sessions.forEach(session -> ChainState.of(session, true).refuseBroken(session));
+        }
         Comparison comparison = Comparison.of(sessions);
         if (out != null) {
             ComparisonPdf.write(comparison, out);
+        }
+        if (!whole) {
+            notWorkedOut(comparison);
         }
         PrintWriter text = spec.commandLine().getOut();
         text.print(json ? ComparisonJson.of(comparison) : ComparisonText.of(comparison));
         text.flush();
         return ExitCode.DONE;
+    }
+
+    private void notWorkedOut(Comparison comparison) {
+        comparison.sessions().stream()
+                .filter(session -> !session.chain().isKnown())
+                .forEach(session -> spec.commandLine()
+                        .getErr()
+                        .println(session.head().id() + ": " + session.chain().words() + " (--whole works it out)"));
     }
 }

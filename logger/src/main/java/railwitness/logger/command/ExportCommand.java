@@ -10,6 +10,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import railwitness.logger.exporting.SessionExport;
+import railwitness.logger.store.ChainState;
 
 /** A session for other programs. */
 @Command(
@@ -33,8 +34,18 @@ final class ExportCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "DIR", required = true, description = "folder to make")
     private Path out;
 
+    @Option(names = "--whole", description = "work the chain of a long session out too, however long it takes")
+    private boolean whole;
+
     @Override
     public Integer call() {
+        ChainState chain = ChainState.of(session, whole);
+        if (chain.isBroken() || !chain.isKnown()) {
+            spec.commandLine()
+                    .getErr()
+                    .println(session + ": " + chain.words()
+                            + (chain.isBroken() ? "; it is exported as it stands" : " (--whole works it out)"));
+        }
         SessionExport export = new SessionExport(session, out);
         Thread onInterruption = new Thread(export::stop, "clearing away a half export");
         Runtime.getRuntime().addShutdownHook(onInterruption);
@@ -48,6 +59,6 @@ final class ExportCommand implements Callable<Integer> {
             }
         });
         spec.commandLine().getOut().println(out + ": " + readings + " readings");
-        return ExitCode.DONE;
+        return chain.isBroken() ? ExitCode.STORE : ExitCode.DONE;
     }
 }

@@ -44,6 +44,9 @@ final class FindingsCommand implements Callable<Integer> {
     @Option(names = "--rail", paramLabel = "RAIL", description = "with --budget: of this rail only")
     private String rail;
 
+    @Option(names = "--whole", description = "work the chain of a long session out too, however long it takes")
+    private boolean whole;
+
     @Override
     public Integer call() {
         if (budget != null) {
@@ -52,11 +55,14 @@ final class FindingsCommand implements Callable<Integer> {
         if (rail != null) {
             throw new BadInput("--rail goes with --budget FIGURE");
         }
-        return FindingsPrint.of(session, spec.commandLine().getOut(), json);
+        return FindingsPrint.of(
+                SessionFindings.of(session, whole), spec.commandLine().getOut(), json);
     }
 
     private int budget() {
-        List<Figure> figures = SessionFindings.of(session).figures(budget, Optional.ofNullable(rail));
+        SessionFindings findings = SessionFindings.of(session, whole);
+        findings.chain().refuseBroken(session);
+        List<Figure> figures = findings.figures(budget, Optional.ofNullable(rail));
         PrintWriter out = spec.commandLine().getOut();
         out.print(json ? FindingsJson.of(figures) : BudgetText.of(figures));
         out.flush();

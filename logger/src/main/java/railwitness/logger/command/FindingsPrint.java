@@ -13,7 +13,10 @@ final class FindingsPrint {
     private FindingsPrint() {}
 
     static int of(Path session, PrintWriter out, boolean json) {
-        SessionFindings findings = SessionFindings.of(session);
+        return of(SessionFindings.of(session), out, json);
+    }
+
+    static int of(SessionFindings findings, PrintWriter out, boolean json) {
         out.print(json ? FindingsJson.of(findings) : FindingsText.of(findings));
         out.flush();
         return exitCode(findings);

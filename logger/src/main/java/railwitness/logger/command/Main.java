@@ -70,6 +70,15 @@ public final class Main {
                             + "--help)");
             return ExitCode.BAD_INPUT;
         });
-        return line.execute(arguments);
+        return ended(line, err, arguments);
+    }
+
+    /** What no command expects, a lack of memory included, is one line too. */
+    private static int ended(CommandLine line, PrintWriter err, String... arguments) {
+        try {
+            return line.execute(arguments);
+        } catch (Exception | Error e) {
+            return Refusal.of(e).print(err);
+        }
     }
 }

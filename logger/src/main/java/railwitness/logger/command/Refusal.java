@@ -12,12 +12,24 @@ import railwitness.logger.certificate.CertificateException;
 import railwitness.logger.comparing.ComparisonException;
 import railwitness.logger.exporting.ExportException;
 import railwitness.logger.importing.ImportException;
+import railwitness.logger.store.Mistake;
 import railwitness.logger.store.StoreException;
 import railwitness.safety.guardian.GuardianException;
 
 /** Why a command did not do its work: one line for each fault, and the exit code that goes with it. */
 record Refusal(int exitCode, List<String> lines) {
-    static Refusal of(Exception e) {
+    static Refusal of(Throwable e) {
+        if (e instanceof Error) {
+            return new Refusal(
+                    ExitCode.MACHINE,
+                    List.of("the program could not go on (" + Mistake.words(e) + "); nothing was judged"
+                            + (e instanceof OutOfMemoryError
+                                    ? "; give it more memory with java -Xmx, or a smaller file"
+                                    : "")));
+        }
+        if (e instanceof CertificateException && e.getCause() instanceof StoreException) {
+            return new Refusal(ExitCode.STORE, List.of(oneLine(e.getMessage())));
+        }
         if (e instanceof SheetException sheet) {
             return new Refusal(
                     ExitCode.BAD_INPUT,

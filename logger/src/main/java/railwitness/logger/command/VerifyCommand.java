@@ -15,6 +15,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import railwitness.logger.certificate.Belonging;
+import railwitness.logger.certificate.PageCheck;
 import railwitness.logger.certificate.PrintedDigest;
 import railwitness.logger.store.Verification;
 
@@ -24,7 +25,8 @@ import railwitness.logger.store.Verification;
         mixinStandardHelpOptions = true,
         description = {
             "Works the chain of digests of a session out again and says whether it is as it was recorded, or from which",
-            "second on it is not. With a certificate: whether the two belong together. Ends with 1 when not."
+            "second on it is not (ends with 4 then). With a certificate: whether the two belong together, and whether its",
+            "pages say what the session says (ends with 1 when not)."
         },
         footer = {"", "Example: railwitness verify 0412.session 0412.pdf"})
 final class VerifyCommand implements Callable<Integer> {
@@ -56,19 +58,33 @@ final class VerifyCommand implements Callable<Integer> {
         Verification verification = Verification.of(session);
         Optional<Belonging> belonging = printed.map(certificate -> Belonging.of(verification, certificate))
                 .or(() -> typed.map(digits -> Belonging.of(verification, digits)));
+        Optional<PageCheck> pages = pdf != null && belonging.orElseThrow() == Belonging.TOGETHER
+                ? Optional.of(PageCheck.of(session, pdf))
+                : Optional.empty();
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(json(verification, belonging));
+            out.println(json(verification, belonging, pages));
         } else {
             out.println(session + ": " + verification.words());
-            belonging.ifPresent(answer -> out.println((pdf == null ? "digest" : pdf) + ": " + answer.words()));
+            belonging.ifPresent(answer -> out.println((pdf == null ? "digest" : pdf) + ": "
+                    + (pages.isPresent() && !pages.get().isSame()
+                            ? "the digest is that of the session"
+                            : answer.words())));
+            pages.ifPresent(check -> out.println(pdf + ": " + check.words()));
+            if (digest != null) {
+                out.println("digest: not compared: what else stands on the paper; give the file to compare its pages");
+            }
         }
         out.flush();
-        boolean good = verification.isIntact() && belonging.orElse(Belonging.TOGETHER) == Belonging.TOGETHER;
+        if (!verification.isIntact()) {
+            return ExitCode.STORE;
+        }
+        boolean good = belonging.orElse(Belonging.TOGETHER) == Belonging.TOGETHER
+                && pages.map(PageCheck::isSame).orElse(true);
         return good ? ExitCode.DONE : ExitCode.NOT_FIT;
     }
 
-    private static String json(Verification verification, Optional<Belonging> belonging) {
+    private static String json(Verification verification, Optional<Belonging> belonging, Optional<PageCheck> pages) {
         ObjectNode node = JsonNodeFactory.instance
                 .objectNode()
                 .put("intact", verification.isIntact())
@@ -83,9 +99,14 @@ final class VerifyCommand implements Callable<Integer> {
         }
         verification.faults().forEach(node.putArray("faults")::add);
         if (belonging.isPresent()) {
-            node.put("together", belonging.get() == Belonging.TOGETHER);
-            node.put("certificate", belonging.get().words());
+            boolean same = pages.map(PageCheck::isSame).orElse(true);
+            node.put("together", belonging.get() == Belonging.TOGETHER && same);
+            node.put("certificate", same ? belonging.get().words() : pages.get().words());
         }
+        pages.ifPresent(check -> {
+            check.differences().forEach(node.putArray("page_differences")::add);
+            node.put("not_compared", check.notCompared());
+        });
         try {
             return new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT).writeValueAsString(node);
         } catch (JsonProcessingException e) {

@@ -61,6 +61,7 @@ public record Comparison(
         for (Path file : files) {
             progress.accept((double) sessions.size() / files.size());
             SessionFindings session = SessionFindings.of(file, errors);
+            session.chain().refuseBroken(file);
             if (session.state() == SessionState.RUNNING) {
                 throw new ComparisonException(
                         "session " + file + " is being recorded right now; compare it when it has ended");

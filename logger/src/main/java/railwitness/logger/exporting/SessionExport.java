@@ -113,12 +113,15 @@ public final class SessionExport {
         try {
             findings(SessionFindings.of(session), part);
         } catch (SheetException e) {
-            Files.writeString(
-                    part.resolve("no-findings.txt"),
-                    "No findings: a sheet in the session cannot be read: " + e.getMessage() + "\n",
-                    StandardCharsets.UTF_8);
+            noFindings(part, "a sheet in the session cannot be read: " + e.getMessage());
+        } catch (StoreException e) {
+            noFindings(part, e.getMessage());
         }
         return readings;
+    }
+
+    private static void noFindings(Path part, String why) throws IOException {
+        Files.writeString(part.resolve("no-findings.txt"), "No findings: " + why + "\n", StandardCharsets.UTF_8);
     }
 
     private static void findings(SessionFindings findings, Path part) throws IOException {

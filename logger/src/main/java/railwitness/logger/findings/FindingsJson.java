@@ -88,7 +88,8 @@ public final class FindingsJson {
                                 .plusNanos(session.endedNanos())
                                 .toString())
                 .put("state", session.state().word())
-                .put("rehearsal", session.head().rehearsal());
+                .put("rehearsal", session.head().rehearsal())
+                .put("chain", session.chain().kind().word());
     }
 
     private ObjectNode unit() {

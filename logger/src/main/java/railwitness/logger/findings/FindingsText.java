@@ -76,6 +76,9 @@ public final class FindingsText {
                 + (head.unitCondition().isEmpty() ? "" : ", " + head.unitCondition()));
         lines.add("Session " + head.id() + ", " + MINUTE.format(head.startedWall()) + ", "
                 + session.state().word());
+        if (!session.chain().isKnown()) {
+            lines.add(session.chain().words() + " (--whole works it out)");
+        }
         lines.add("");
         if (session.state() == SessionState.TRIPPED) {
             lines.add("TRIPPED   "

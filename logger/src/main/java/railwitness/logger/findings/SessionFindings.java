@@ -29,6 +29,7 @@ import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.sheet.Sheet;
 import railwitness.logger.sheet.DesignReader;
+import railwitness.logger.store.ChainState;
 import railwitness.logger.store.EventEntry;
 import railwitness.logger.store.SessionFile;
 import railwitness.logger.store.SessionHead;
@@ -42,6 +43,8 @@ import railwitness.logger.store.StepEntry;
  * @param ended wall-clock time of the last record, ns since the session's start
  * @param waveforms by rail, where a scope looked or a trace was imported
  * @param design the sheet as it was when the session was recorded; empty for an import without one
+ * @param findings of a session that is not as it was recorded nothing is judged
+ * @param chain whether it is as it was recorded
  */
 public record SessionFindings(
         SessionHead head,
@@ -52,7 +55,8 @@ public record SessionFindings(
         List<StepEntry> steps,
         List<EventEntry> events,
         Map<String, RippleWaveform> waveforms,
-        Findings findings) {
+        Findings findings,
+        ChainState chain) {
 
     /** What an event is called in which readings that cannot all be true were told during the run. */
     public static final String CONTRADICTION = "contradiction";
@@ -70,6 +74,7 @@ public record SessionFindings(
             "line",
             "clock",
             "disk",
+            "recorder",
             "first power",
             CONTRADICTION,
             "drop-out");
@@ -81,36 +86,55 @@ public record SessionFindings(
                 .toList();
     }
 
-    /** The same with what speaks against the record as a whole. */
-    public SessionFindings contradicted(Contradiction whole) {
-        return new SessionFindings(
-                head, state, endedNanos, design, bench, steps, events, waveforms, findings.contradicted(whole));
-    }
-
     /** Whether the record was altered after it was written. */
     public boolean brokenChain() {
-        return findings.contradictions().stream().anyMatch(one -> one.code() == ContradictionCode.BROKEN_CHAIN);
+        return chain.isBroken();
     }
 
     /** Opens the file, works out, closes it. */
     public static SessionFindings of(Path session) {
+        return of(session, false);
+    }
+
+    /**
+     * The same.
+     *
+     * @param whole work the chain out too, however long it takes
+     */
+    public static SessionFindings of(Path session, boolean whole) {
         try (SessionFile file = SessionFile.open(session)) {
-            return of(file);
+            return of(file, new BenchErrors(), ChainState.of(session, whole));
         }
     }
 
     public static SessionFindings of(SessionFile file) {
-        return of(file, new BenchErrors());
+        return of(file, new BenchErrors(), ChainState.of(file.file(), false));
     }
 
     /** Opens the file, works out, closes it; what is wrong with the bench is shared with other sessions. */
     public static SessionFindings of(Path session, BenchErrors errors) {
         try (SessionFile file = SessionFile.open(session)) {
-            return of(file, errors);
+            return of(file, errors, ChainState.of(session, false));
         }
     }
 
-    private static SessionFindings of(SessionFile file, BenchErrors errors) {
+    /** What makes no sense in a session that was altered is told as that, not as a mistake of anybody's. */
+    private static SessionFindings of(SessionFile file, BenchErrors errors, ChainState chain) {
+        try {
+            return workedOut(file, errors, chain);
+        } catch (RuntimeException e) {
+            chain.refuseBroken(file.file());
+            throw e;
+        }
+    }
+
+    /** A session that tripped is never fit, one that was altered never judged. */
+    private static Findings judged(Findings found, SessionState state, ChainState chain) {
+        Findings honest = state == SessionState.TRIPPED ? found.neverFit() : found;
+        return chain.isBroken() ? honest.contradicted(Contradiction.brokenChain(chain.words())) : honest;
+    }
+
+    private static SessionFindings workedOut(SessionFile file, BenchErrors errors, ChainState chain) {
         Optional<Design> design = file.sheet("design").map(SessionFindings::design);
         Optional<BenchSheet> bench = file.sheet("bench").map(SessionFindings::bench);
         List<String> rails = design.map(
@@ -136,7 +160,8 @@ public record SessionFindings(
                 file.steps(),
                 events,
                 ripple.waveforms(),
-                state == SessionState.TRIPPED ? found.neverFit() : found);
+                judged(found, state, chain),
+                chain);
     }
 
     /**

@@ -6,6 +6,7 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import railwitness.drivers.bench.Bench;
+import railwitness.drivers.bench.Duty;
 import railwitness.drivers.bench.InstrumentSheet;
 import railwitness.drivers.instrument.Instrument;
 import railwitness.drivers.instrument.Station;
@@ -166,7 +167,7 @@ public final class LiveSession {
 
     private static void keep(Recorder recorder, Station<? extends Instrument> station, Bench bench) {
         InstrumentSheet sheet = bench.sheet().instrument(station.name()).orElseThrow();
-        String kind = sheet.duty().getClass().getSimpleName().substring(2).toLowerCase(java.util.Locale.ROOT);
+        String kind = kind(sheet.duty());
         String accuracy = sheet.accuracy().entrySet().stream()
                 .map(entry -> entry.getKey().word() + ": " + entry.getValue().words())
                 .sorted()
@@ -180,5 +181,16 @@ public final class LiveSession {
                 sheet.dialect().orElse(""),
                 station.instrument().identity(),
                 accuracy + calibrated));
+    }
+
+    /** The word of the bench sheet. */
+    private static String kind(Duty duty) {
+        if (duty instanceof Duty.AsSupply) {
+            return "supply";
+        }
+        if (duty instanceof Duty.AsMeter) {
+            return "meter";
+        }
+        return duty instanceof Duty.AsLoad ? "load" : "scope";
     }
 }

@@ -10,6 +10,7 @@ import railwitness.drivers.line.LineException;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Agenda;
 import railwitness.logger.store.EventEntry;
+import railwitness.logger.store.Mistake;
 import railwitness.logger.store.Recorder;
 import railwitness.logger.store.SessionState;
 import railwitness.logger.store.StoreException;
@@ -145,11 +146,12 @@ public final class Run implements PowerLog {
         agenda.after(TICK, this::tick);
     }
 
-    /** Before anything is sent: a program that stood still trips first. */
+    /** Before anything is sent: a program that stood still trips first, and only then counts as awake. */
     private void awake() {
+        long now = agenda.nowNanos();
+        judge(new Event.Tick(now));
+        awakeNanos = now;
         guard.beat();
-        awakeNanos = agenda.nowNanos();
-        judge(new Event.Tick(awakeNanos));
         if (!guard.guarding()) {
             stop("guardian", "the guardian no longer watches: " + guard.words());
         }
@@ -275,7 +277,7 @@ public final class Run implements PowerLog {
         part = Part.OVER;
         polling.stop();
         boolean off = power.lastWord(LAST_ANSWER);
-        happened("trip", "a mistake in the program ended the run: " + mistake);
+        happened("trip", "a mistake in the program ended the run: " + Mistake.words(mistake));
         if (!off) {
             alarm(agenda.nowNanos(), "the supply did not say off; it may be on, and it " + Power.OPEN);
         }

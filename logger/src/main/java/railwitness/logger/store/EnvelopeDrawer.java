@@ -49,7 +49,7 @@ final class EnvelopeDrawer {
             return;
         }
         readings[column] += readingCount;
-        if (measuredCount > 0) {
+        if (measuredCount > 0 && Measurable.holds(low) && Measurable.holds(high)) {
             lowest[column] = measured[column] == 0 ? low : Math.min(lowest[column], low);
             highest[column] = measured[column] == 0 ? high : Math.max(highest[column], high);
             total[column] += sum;

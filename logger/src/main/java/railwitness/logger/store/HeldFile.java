@@ -52,7 +52,7 @@ final class HeldFile implements AutoCloseable {
     /** True when a living recorder holds the session. */
     static boolean isHeld(Path session) {
         Path path = beside(session);
-        if (!Files.exists(path)) {
+        if (!Files.isRegularFile(path)) {
             return false;
         }
         try (Connection connection = Sqlite.openForReading(path);

@@ -69,7 +69,7 @@ public final class Migration {
     }
 
     private static int schemaOf(Path file) {
-        try (Connection connection = OpenedFile.open(file)) {
+        try (Connection connection = OpenedFile.open(file).connection()) {
             return (int) OpenedFile.pragma(connection, "user_version");
         } catch (SQLException e) {
             throw OpenedFile.damaged(file, e);

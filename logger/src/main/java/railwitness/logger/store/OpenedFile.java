@@ -12,22 +12,25 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
 
-/** Opens a session for reading wherever it lies, or says in words why it is none. */
-final class OpenedFile {
+/**
+ * A session opened for reading wherever it lies, or words why it is none.
+ *
+ * @param bound what one question may cost; to be told when each begins
+ */
+record OpenedFile(Connection connection, WorkBound bound) {
     private static final byte[] MAGIC = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
     private static final int HEADER_BYTES = 100;
 
-    private OpenedFile() {}
-
-    static Connection open(Path file) {
+    static OpenedFile open(Path file) {
         checkHeader(file);
         try {
-            Connection connection = connect(file);
+            OpenedFile opened = connect(file);
             try {
-                checkPragmas(file, connection);
-                return connection;
-            } catch (SQLException | RuntimeException e) {
-                Sqlite.closeQuietly(connection);
+                checkPragmas(file, opened.connection);
+                SchemaCheck.refuseOthers(file, opened.connection);
+                return opened;
+            } catch (SQLException | RuntimeException | Error e) {
+                Sqlite.closeQuietly(opened.connection);
                 throw e;
             }
         } catch (SQLException e) {
@@ -37,14 +40,17 @@ final class OpenedFile {
         }
     }
 
-    static StoreException damaged(Path file, Exception e) {
+    static StoreException damaged(Path file, SQLException e) {
+        String why = Sqlite.isInterrupted(e)
+                ? "its tables lead in circles: there is more in them than its size bears"
+                : String.valueOf(e.getMessage());
         return new StoreException(
-                "session file " + file + " is damaged or cannot be read (" + e.getMessage()
+                "session file " + file + " is damaged or cannot be read (" + why
                         + "); take a copy of it from elsewhere",
                 e);
     }
 
-    private static Connection connect(Path file) throws SQLException, IOException {
+    private static OpenedFile connect(Path file) throws SQLException, IOException {
         try {
             return connectInPlace(file);
         } catch (SQLException e) {
@@ -55,12 +61,15 @@ final class OpenedFile {
         }
     }
 
-    private static Connection connectInPlace(Path file) throws SQLException {
+    private static OpenedFile connectInPlace(Path file) throws SQLException {
         Connection connection = Sqlite.openForReading(file);
         try (Statement statement = connection.createStatement()) {
+            WorkBound bound = WorkBound.on(connection, file);
             statement.execute("PRAGMA busy_timeout = 10000");
+            statement.execute("PRAGMA trusted_schema = OFF");
+            statement.execute("PRAGMA cell_size_check = ON");
             statement.executeQuery("SELECT count(*) FROM sqlite_master").close();
-            return connection;
+            return new OpenedFile(connection, bound);
         } catch (SQLException e) {
             Sqlite.closeQuietly(connection);
             throw e;
@@ -80,11 +89,15 @@ final class OpenedFile {
         return copy;
     }
 
-    private static Path wal(Path file) {
+    static Path wal(Path file) {
         return file.resolveSibling(file.getFileName() + "-wal");
     }
 
     private static void checkHeader(Path file) {
+        if (Files.exists(file) && !Files.isRegularFile(file)) {
+            throw new StoreException(file + " is no file but "
+                    + (Files.isDirectory(file) ? "a folder" : "a device or a pipe") + "; name a session file");
+        }
         byte[] header = new byte[HEADER_BYTES];
         long length;
         try (RandomAccessFile raw = new RandomAccessFile(file.toFile(), "r")) {
@@ -125,6 +138,10 @@ final class OpenedFile {
             throw new StoreException("file " + file + " is another program's SQLite file, not a session");
         }
         long schema = pragma(connection, "user_version");
+        if (schema < 1) {
+            throw new StoreException("session file " + file + " is of the schema " + schema
+                    + ", which there never was; take a copy of it from elsewhere");
+        }
         if (schema > Sqlite.SCHEMA) {
             throw new StoreException("session file " + file + " was written by a newer version (schema " + schema
                     + "; this one reads up to " + Sqlite.SCHEMA + "); open it with the newer program");

@@ -80,7 +80,7 @@ final class ReadingReader implements AutoCloseable {
     private void unpack(long block) throws SQLException {
         blockBytes.setLong(1, block);
         try (ResultSet rows = blockBytes.executeQuery()) {
-            codec.unpack(rows.getBytes(1), columns);
+            codec.unpack(Cells.bytes(rows, 1), columns);
         } catch (IllegalArgumentException e) {
             throw new SQLException("block " + block + ": " + e.getMessage(), e);
         }

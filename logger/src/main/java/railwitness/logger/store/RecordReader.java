@@ -59,7 +59,11 @@ final class RecordReader {
     private static <T> T mapped(RecordTable table, RowMapper<T> mapper, ResultSet row) throws SQLException {
         try {
             return mapper.map(row);
-        } catch (IllegalArgumentException | DateTimeException e) {
+        } catch (IllegalArgumentException
+                | DateTimeException
+                | NullPointerException
+                | ArithmeticException
+                | IndexOutOfBoundsException e) {
             throw new SQLException(
                     "a row of its table " + table.name().toLowerCase(Locale.ROOT) + ": " + e.getMessage(), e);
         }
@@ -69,15 +73,15 @@ final class RecordReader {
         return all(
                         RecordTable.SESSION,
                         r -> new SessionHead(
-                                r.getString(2),
-                                Instant.parse(r.getString(3)),
-                                ZoneId.of(r.getString(4)),
-                                r.getInt(5) == 1,
-                                r.getString(6),
-                                r.getString(7),
-                                r.getString(8),
-                                r.getString(9),
-                                r.getString(10)))
+                                Cells.text(r, 2),
+                                Instant.parse(Cells.text(r, 3)),
+                                ZoneId.of(Cells.text(r, 4)),
+                                Cells.whole(r, 5) == 1,
+                                Cells.text(r, 6),
+                                Cells.text(r, 7),
+                                Cells.text(r, 8),
+                                Cells.text(r, 9),
+                                Cells.text(r, 10)))
                 .stream()
                 .findFirst();
     }
@@ -85,7 +89,7 @@ final class RecordReader {
     /** Words of a reason for a missing reading, by the number of its record. */
     String reason(long seq) throws SQLException {
         if (!reasons.containsKey(seq)) {
-            all(RecordTable.REASON, r -> reasons.put(r.getLong(1), r.getString(2)));
+            all(RecordTable.REASON, r -> reasons.put(Cells.whole(r, 1), Cells.text(r, 2)));
         }
         String words = reasons.get(seq);
         if (words == null) {
@@ -104,51 +108,51 @@ final class RecordReader {
 
     private Map<Long, Channel> channelsBySeq() throws SQLException {
         Map<Long, Channel> channels = new LinkedHashMap<>();
-        all(RecordTable.CHANNEL, r -> channels.put(r.getLong(1), Channel.of(r.getString(2))));
+        all(RecordTable.CHANNEL, r -> channels.put(Cells.whole(r, 1), Channel.of(Cells.text(r, 2))));
         return channels;
     }
 
     List<SheetEntry> sheets() throws SQLException {
-        return all(RecordTable.SHEET, r -> new SheetEntry(r.getString(2), r.getString(3), r.getString(4)));
+        return all(RecordTable.SHEET, r -> new SheetEntry(Cells.text(r, 2), Cells.text(r, 3), Cells.text(r, 4)));
     }
 
     List<InstrumentEntry> instruments() throws SQLException {
         return all(
                 RecordTable.INSTRUMENT,
                 r -> new InstrumentEntry(
-                        r.getString(2),
-                        r.getString(3),
-                        r.getString(4),
-                        r.getString(5),
-                        new Identity(r.getString(6), r.getString(7), r.getString(8), r.getString(9)),
-                        r.getString(10)));
+                        Cells.text(r, 2),
+                        Cells.text(r, 3),
+                        Cells.text(r, 4),
+                        Cells.text(r, 5),
+                        new Identity(Cells.text(r, 6), Cells.text(r, 7), Cells.text(r, 8), Cells.text(r, 9)),
+                        Cells.text(r, 10)));
     }
 
     List<StepEntry> steps() throws SQLException {
         Map<Long, SortedMap<String, Double>> loads = new HashMap<>();
-        all(RecordTable.STEP_LOAD, r -> loads.computeIfAbsent(r.getLong(2), seq -> new TreeMap<>())
-                .put(r.getString(3), r.getDouble(4)));
-        return all(RecordTable.STEP, r -> step(r, loads.getOrDefault(r.getLong(1), new TreeMap<>())));
+        all(RecordTable.STEP_LOAD, r -> loads.computeIfAbsent(Cells.whole(r, 2), seq -> new TreeMap<>())
+                .put(Cells.text(r, 3), Cells.number(r, 4)));
+        return all(RecordTable.STEP, r -> step(r, loads.getOrDefault(Cells.whole(r, 1), new TreeMap<>())));
     }
 
     private static StepEntry step(ResultSet r, SortedMap<String, Double> loads) throws SQLException {
         Optional<TimeSpan> average = r.getObject(5) == null || r.getObject(6) == null
                 ? Optional.empty()
-                : Optional.of(new TimeSpan(r.getLong(5), r.getLong(6)));
+                : Optional.of(new TimeSpan(Cells.whole(r, 5), Cells.whole(r, 6)));
         return new StepEntry(
-                r.getString(2),
-                r.getString(3),
-                r.getLong(4),
+                Cells.text(r, 2),
+                Cells.text(r, 3),
+                Cells.whole(r, 4),
                 average,
-                r.getInt(7) == 1,
-                StepOutcome.of(r.getString(8)),
-                r.getString(9),
-                r.getObject(10) == null ? OptionalDouble.empty() : OptionalDouble.of(r.getDouble(10)),
+                Cells.whole(r, 7) == 1,
+                StepOutcome.of(Cells.text(r, 8)),
+                Cells.text(r, 9),
+                r.getObject(10) == null ? OptionalDouble.empty() : OptionalDouble.of(Cells.number(r, 10)),
                 loads);
     }
 
     List<EventEntry> events() throws SQLException {
-        return all(RecordTable.EVENT, r -> new EventEntry(r.getLong(2), r.getString(3), r.getString(4)));
+        return all(RecordTable.EVENT, r -> new EventEntry(Cells.whole(r, 2), Cells.text(r, 3), Cells.text(r, 4)));
     }
 
     List<ExchangeEntry> exchanges() throws SQLException {
@@ -161,11 +165,12 @@ final class RecordReader {
         each(
                 RecordTable.EXCHANGE,
                 sink,
-                r -> new ExchangeEntry(r.getLong(2), r.getString(3), r.getString(4), r.getString(5), r.getString(6)));
+                r -> new ExchangeEntry(
+                        Cells.whole(r, 2), Cells.text(r, 3), Cells.text(r, 4), Cells.text(r, 5), Cells.text(r, 6)));
     }
 
     List<NoteEntry> notes() throws SQLException {
-        return all(RecordTable.NOTE, r -> new NoteEntry(r.getLong(2), r.getString(3), r.getString(4)));
+        return all(RecordTable.NOTE, r -> new NoteEntry(Cells.whole(r, 2), Cells.text(r, 3), Cells.text(r, 4)));
     }
 
     List<WaveformEntry> waveforms() throws SQLException {
@@ -180,31 +185,37 @@ final class RecordReader {
                 RecordTable.WAVEFORM,
                 sink,
                 r -> new WaveformEntry(
-                        r.getLong(2),
+                        Cells.whole(r, 2),
                         new Waveform(
-                                channels.get(r.getLong(3)), r.getDouble(4), r.getDouble(5), samples(r.getBytes(6)))));
+                                channels.get(Cells.whole(r, 3)),
+                                Cells.number(r, 4),
+                                Cells.number(r, 5),
+                                samples(Cells.bytes(r, 6)))));
     }
 
     private static double[] samples(byte[] bytes) {
+        if (bytes.length % 8 != 0) {
+            throw new IllegalArgumentException("a waveform's samples are cut short");
+        }
         double[] values = new double[bytes.length / 8];
         ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN).asDoubleBuffer().get(values);
         return values;
     }
 
     List<Anchor> anchors() throws SQLException {
-        return all(RecordTable.ANCHOR, r -> new Anchor(r.getLong(2), Instant.parse(r.getString(3))));
+        return all(RecordTable.ANCHOR, r -> new Anchor(Cells.whole(r, 2), Instant.parse(Cells.text(r, 3))));
     }
 
     List<Ending> endings() throws SQLException {
-        return all(RecordTable.ENDING, r -> new Ending(r.getLong(2), SessionState.of(r.getString(3))));
+        return all(RecordTable.ENDING, r -> new Ending(Cells.whole(r, 2), SessionState.of(Cells.text(r, 3))));
     }
 
     long lastNanos() throws SQLException {
-        return lastLink(r -> r.getLong(1)).orElse(0L);
+        return lastLink(r -> Cells.whole(r, 1)).orElse(0L);
     }
 
     String seal() throws SQLException {
-        return lastLink(r -> HexFormat.of().formatHex(r.getBytes(2))).orElse("");
+        return lastLink(r -> HexFormat.of().formatHex(Cells.bytes(r, 2))).orElse("");
     }
 
     private <T> Optional<T> lastLink(RowMapper<T> mapper) throws SQLException {

@@ -25,13 +25,17 @@ import railwitness.logger.store.block.ReadingColumns;
 public final class SessionFile implements AutoCloseable {
     private final Path file;
     private final Connection connection;
+    private final WorkBound bound;
     private final RecordReader records;
     private final ReadingReader readings;
     private final SummaryReader summaries;
 
-    private SessionFile(Path file, Connection connection) throws SQLException {
+    private int depth;
+
+    private SessionFile(Path file, OpenedFile opened) throws SQLException {
         this.file = file;
-        this.connection = connection;
+        this.connection = opened.connection();
+        this.bound = opened.bound();
         this.records = new RecordReader(connection);
         this.readings = new ReadingReader(connection);
         this.summaries = new SummaryReader(connection, readings);
@@ -43,11 +47,11 @@ public final class SessionFile implements AutoCloseable {
      * @throws StoreException in one line when it is missing, cut short, another program's, or of a newer version
      */
     public static SessionFile open(Path file) {
-        Connection connection = OpenedFile.open(file);
+        OpenedFile opened = OpenedFile.open(file);
         try {
-            return new SessionFile(file, connection);
+            return new SessionFile(file, opened);
         } catch (SQLException e) {
-            Sqlite.closeQuietly(connection);
+            Sqlite.closeQuietly(opened.connection());
             throw OpenedFile.damaged(file, e);
         }
     }
@@ -184,10 +188,17 @@ public final class SessionFile implements AutoCloseable {
         long requested = columns.requestedNanos(i);
         long replied = columns.repliedNanos(i);
         return switch (columns.kind(i)) {
-            case ReadingColumns.MEASURED -> new Measured(channel, columns.value(i), requested, replied);
+            case ReadingColumns.MEASURED -> measured(channel, columns.value(i), requested, replied);
             case ReadingColumns.OVERLOAD -> new Overload(channel, requested, replied);
             default -> new Missing(channel, records.reason(columns.payload(i)), requested, replied);
         };
+    }
+
+    private static Reading measured(Channel channel, double value, long requested, long replied) throws SQLException {
+        if (!Double.isFinite(value)) {
+            throw new SQLException("a reading of " + channel + " is no number");
+        }
+        return new Measured(channel, value, requested, replied);
     }
 
     /** The numbers of a channel in a span as arrays: a step's {@link StepEntry#average()} gives an operating point. */
@@ -257,10 +268,15 @@ public final class SessionFile implements AutoCloseable {
     }
 
     private synchronized <T> T read(Query<T> query) {
+        if (depth++ == 0) {
+            bound.begin();
+        }
         try {
             return query.ask();
         } catch (SQLException e) {
             throw OpenedFile.damaged(file, e);
+        } finally {
+            depth--;
         }
     }
 

@@ -21,7 +21,7 @@ final class SessionLog implements AutoCloseable {
     private final Path file;
     private final SessionDatabase database;
     private final ReserveFile reserve;
-    private final Chain chain = new Chain();
+    private Chain chain = new Chain();
     private final BlockCodec codec = new BlockCodec();
     private final Map<Channel, HotChannel> channels = new LinkedHashMap<>();
     private final Map<String, Long> reasons = new HashMap<>();
@@ -29,6 +29,12 @@ final class SessionLog implements AutoCloseable {
     private long lastSeq;
     private long nowNanos;
     private boolean broken;
+    private boolean torn;
+    private boolean fellBack;
+    private long givenUp;
+    private long safeSeq;
+    private long safeNanos;
+    private byte[] safeDigest = new byte[32];
 
     SessionLog(Path file, SessionDatabase database, ReserveFile reserve) {
         this.file = file;
@@ -43,6 +49,7 @@ final class SessionLog implements AutoCloseable {
 
     /** Adds a row and returns its number. */
     long row(RecordTable table, Object... cells) {
+        checkNotTorn();
         if (broken) {
             throw new StoreException("session file " + file + " can no longer be written; nothing can be added");
         }
@@ -56,6 +63,11 @@ final class SessionLog implements AutoCloseable {
     }
 
     void reading(Channel channel, long requestedNanos, long repliedNanos, int kind, long payload) {
+        if (fellBack) {
+            givenUp++;
+            return;
+        }
+        checkNotTorn();
         HotChannel hot = hot(channel);
         moveOn(repliedNanos);
         chain.reading(kind, hot.id(), requestedNanos, repliedNanos, payload);
@@ -64,9 +76,14 @@ final class SessionLog implements AutoCloseable {
         }
     }
 
-    /** Number of the channel's record, made when it is new. */
-    long channel(Channel channel) {
-        return hot(channel).id();
+    void waveform(WaveformEntry entry) {
+        if (fellBack) {
+            givenUp++;
+        } else {
+            row(
+                    RecordTable.WAVEFORM,
+                    EntryCells.of(entry, hot(entry.waveform().channel()).id()));
+        }
     }
 
     private HotChannel hot(Channel channel) {
@@ -152,6 +169,7 @@ final class SessionLog implements AutoCloseable {
 
     /** Writes everything that waits; throws StoreException when it stays unwritten or the disk is now full. */
     void commit() {
+        checkNotTorn();
         packSome();
         link();
         if (batch.isEmpty()) {
@@ -174,9 +192,47 @@ final class SessionLog implements AutoCloseable {
             database.rollBack();
             throw e;
         }
+        safeSeq = lastSeq;
+        safeNanos = nowNanos;
+        if (!batch.links.isEmpty()) {
+            safeDigest = batch.links.get(batch.links.size() - 1).digest();
+        }
         batch.clear();
         for (HotChannel hot : channels.values()) {
             hot.unpacked().forEach(Minute::markCommitted);
+        }
+    }
+
+    /**
+     * Forgets all that is not safe in the file: after a mistake nobody knows whether numbers, chain and rows still agree.
+     * Rows may be added again, behind what is safe; readings and waveforms are counted only.
+     */
+    void fallBack() {
+        torn = true;
+        database.rollBack();
+        Chain anew = new Chain();
+        anew.goOnFrom(safeDigest);
+        givenUp += lastSeq - safeSeq;
+        batch.clear();
+        channels.clear();
+        reasons.clear();
+        chain = anew;
+        lastSeq = safeSeq;
+        nowNanos = safeNanos;
+        fellBack = true;
+        torn = false;
+        broken = false;
+    }
+
+    /** How many records were given up. */
+    long givenUp() {
+        return givenUp;
+    }
+
+    private void checkNotTorn() {
+        if (torn) {
+            throw new StoreException("session file " + file
+                    + " can no longer be written after a mistake in the program;" + " what was safe in it stays so");
         }
     }
 

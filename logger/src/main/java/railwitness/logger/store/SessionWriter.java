@@ -143,9 +143,7 @@ public final class SessionWriter implements AutoCloseable {
         } else if (entry instanceof ExchangeEntry x) {
             log.row(RecordTable.EXCHANGE, x.nanos(), x.instrument(), x.sent(), x.received(), x.trouble());
         } else if (entry instanceof WaveformEntry w) {
-            log.row(
-                    RecordTable.WAVEFORM,
-                    EntryCells.of(w, log.channel(w.waveform().channel())));
+            log.waveform(w);
         } else if (entry instanceof NoteEntry n) {
             log.row(RecordTable.NOTE, n.nanos(), n.author(), n.text());
         }
@@ -310,6 +308,26 @@ public final class SessionWriter implements AutoCloseable {
         } finally {
             release();
         }
+    }
+
+    /**
+     * Goes back to what is safe in the file, when an entry broke off half-way: what came since the last commit is given
+     * up. Events and the ending can still be added behind it; readings and waveforms are counted only.
+     */
+    void fallBack() {
+        if (!closed) {
+            log.fallBack();
+        }
+    }
+
+    /** How many records were given up. */
+    long givenUp() {
+        return log.givenUp();
+    }
+
+    /** Keeps, as an event, what the session lacks. */
+    void lacks(String words) {
+        log.row(RecordTable.EVENT, log.nowNanos(), "recorder", words);
     }
 
     private void checkOpen() {

@@ -15,6 +15,11 @@ final class Sqlite {
     /** Number of the newest schema this program knows. */
     static final int SCHEMA = 1;
 
+    /** The longest cell is a waveform of five million samples. */
+    private static final int MOST_CELL_BYTES = 64 << 20;
+
+    private static final int LEAST_CELL_BYTES = 1 << 20;
+
     private Sqlite() {}
 
     static Connection openForWriting(Path file) throws SQLException {
@@ -25,12 +30,19 @@ final class Sqlite {
         return config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
     }
 
-    /** Opens without the right to change anything. */
+    /** Opens without the right to change anything, and without trust in what the file says of itself. */
     static Connection openForReading(Path file) throws SQLException {
         NativeLibrary.prepare();
         SQLiteConfig config = new SQLiteConfig();
         config.setReadOnly(true);
+        config.setPragma(SQLiteConfig.Pragma.LIMIT_LENGTH, String.valueOf(longestCell(file)));
         return config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+    }
+
+    /** No cell is longer than its file, whatever it says of itself. */
+    private static long longestCell(Path file) {
+        long bytes = file.toFile().length() + OpenedFile.wal(file).toFile().length();
+        return Math.max(LEAST_CELL_BYTES, Math.min(MOST_CELL_BYTES, bytes));
     }
 
     static void closeQuietly(Connection connection) {
@@ -49,6 +61,11 @@ final class Sqlite {
 
     static boolean isFull(SQLException e) {
         return is(e, SQLiteErrorCode.SQLITE_FULL);
+    }
+
+    /** True where a question was broken off because it asked for too much work. */
+    static boolean isInterrupted(SQLException e) {
+        return is(e, SQLiteErrorCode.SQLITE_INTERRUPT);
     }
 
     /** True where SQLite may not make the companions that it needs beside the file. */

@@ -8,7 +8,7 @@ import railwitness.drivers.reading.Channel;
  * @param values in the channel's unit
  * @param requestedNanos when each was asked for, ns
  * @param repliedNanos when each was answered, ns
- * @param overloads how many readings were out of range
+ * @param overloads how many readings were out of range, or numbers beyond all measuring
  * @param missing how many did not come
  */
 public record Trace(

@@ -23,7 +23,7 @@ final class TraceCollector {
             if (!span.holds(columns.repliedNanos(i))) {
                 continue;
             }
-            if (columns.kind(i) == ReadingColumns.MEASURED) {
+            if (columns.kind(i) == ReadingColumns.MEASURED && Measurable.holds(columns.value(i))) {
                 add(columns, i);
             } else if (columns.kind(i) == ReadingColumns.MISSING) {
                 missing++;

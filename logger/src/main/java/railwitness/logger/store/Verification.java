@@ -46,10 +46,20 @@ public record Verification(
     /** The answer in one line. */
     public String words() {
         if (isIntact()) {
-            return "intact: " + readings + " readings, " + links + " digests, seal " + seal;
+            return "intact: " + readings + " readings, " + links + " digests, seal " + seal + ending();
         }
         return "not intact"
                 + (firstSecond.isPresent() ? " from second " + firstSecond.getAsLong() + " on" : "")
-                + ": " + String.join("; ", faults);
+                + ": " + String.join("; ", faults) + ending();
+    }
+
+    private String ending() {
+        return switch (state) {
+            case INTERRUPTED ->
+                "; interrupted: the recording was cut off and never brought to an end, so what came after"
+                        + " its last second is not in it";
+            case RUNNING -> "; still being recorded";
+            default -> "";
+        };
     }
 }

@@ -2,7 +2,6 @@ package railwitness.logger.store;
 
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -10,19 +9,19 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.DoubleConsumer;
 import railwitness.logger.store.block.BlockCodec;
 
 /** Works a session out again and compares. */
 final class Verifier {
     private final Connection connection;
+    private final WorkBound bound;
     private final FaultList faults = new FaultList();
     private final List<RecordSource> sources = new ArrayList<>();
 
-    private Verifier(Connection connection) {
+    private Verifier(Connection connection, WorkBound bound) {
         this.connection = connection;
+        this.bound = bound;
     }
 
     static Verification verify(Path file, DoubleConsumer progress) {
@@ -30,9 +29,10 @@ final class Verifier {
         try (SessionFile session = SessionFile.open(file)) {
             state = session.state();
         }
-        Connection connection = OpenedFile.open(file);
+        OpenedFile opened = OpenedFile.open(file);
+        Connection connection = opened.connection();
         try (BlockCodec codec = new BlockCodec()) {
-            return new Verifier(connection).run(state, codec, progress);
+            return new Verifier(connection, opened.bound()).run(state, codec, progress);
         } catch (SQLException e) {
             throw OpenedFile.damaged(file, e);
         } finally {
@@ -53,7 +53,9 @@ final class Verifier {
         List<BlockSource> blocks = blocks(codec);
         sources.addAll(blocks);
         ChainCheck chain = new ChainCheck(sources, faults);
+        bound.begin();
         chain.run(connection, progress);
+        bound.begin();
         checkBlockCount(blocks);
         checkSummaries();
         for (RecordSource source : sources) {
@@ -73,18 +75,13 @@ final class Verifier {
     }
 
     private void checkSchema() throws SQLException {
-        Set<String> expected;
-        try (Connection fresh = DriverManager.getConnection("jdbc:sqlite::memory:")) {
-            SessionDatabase.createTables(fresh);
-            expected = new TreeSet<>(
-                    texts(fresh, "SELECT type || ' ' || name || ' ' || ifnull(sql, '') FROM sqlite_master"));
-        }
-        Set<String> found =
-                new TreeSet<>(texts("SELECT type || ' ' || name || ' ' || ifnull(sql, '') FROM sqlite_master"));
-        if (!found.equals(expected)) {
-            found.removeAll(expected);
+        Map<String, String> found = SchemaCheck.entries(connection);
+        if (!found.equals(SchemaCheck.expectedEntries())) {
+            found.entrySet().removeAll(SchemaCheck.expectedEntries().entrySet());
             faults.add("the tables are not those of a session"
-                    + (found.isEmpty() ? "" : ": " + found.iterator().next().replaceAll("\\s+", " ")));
+                    + (found.isEmpty()
+                            ? ""
+                            : ": " + found.values().iterator().next().replaceAll("\\s+", " ")));
         }
     }
 

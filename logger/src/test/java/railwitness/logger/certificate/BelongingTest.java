@@ -56,7 +56,7 @@ class BelongingTest {
         sql(forged, "UPDATE sheet SET text = replace(text, '0.060', '0.600') WHERE kind = 'design'");
         assertThatThrownBy(() -> Certificate.of(forged, Order.plain(Instant.EPOCH)))
                 .isInstanceOf(CertificateException.class)
-                .hasMessageContaining("no certificate of it: not intact");
+                .hasMessageContaining("no certificate of it: broken chain: the session is not intact");
     }
 
     /** A chain made anew is in order by itself; only the paper knows better. */

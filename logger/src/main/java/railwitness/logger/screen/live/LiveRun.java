@@ -43,16 +43,16 @@ public final class LiveRun {
     }
 
     private void carryOut(SessionHead head) {
-        Optional<Interruption> interruption =
-                rehearsal ? Optional.empty() : Optional.of(new Interruption(agenda, session::running));
+        Optional<Interruption> interruption = Optional.empty();
         try {
+            interruption = rehearsal ? Optional.empty() : Optional.of(new Interruption(agenda, session::running));
             agenda.post(this::stopIfWanted);
             feed.ended(session.run(file, head));
-        } catch (RuntimeException e) {
+        } catch (RuntimeException | Error e) {
             feed.failed(Trouble.words(e));
         } finally {
-            interruption.ifPresent(Interruption::over);
             over.countDown();
+            interruption.ifPresent(Interruption::over);
         }
     }
 

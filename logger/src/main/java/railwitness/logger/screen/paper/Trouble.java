@@ -4,6 +4,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.NoSuchFileException;
+import railwitness.logger.store.Mistake;
 
 /** What went wrong, in one line for the person. */
 public final class Trouble {
@@ -21,6 +22,9 @@ public final class Trouble {
         }
         if (e instanceof FileAlreadyExistsException there) {
             return Words.of("trouble.exists", there.getFile());
+        }
+        if (e instanceof Error) {
+            return Words.of("trouble.machine", Mistake.words(e));
         }
         String text = e.getMessage();
         return text == null || e instanceof NullPointerException || e instanceof IndexOutOfBoundsException

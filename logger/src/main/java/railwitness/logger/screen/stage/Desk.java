@@ -228,7 +228,7 @@ public final class Desk {
             try {
                 T outcome = work.call();
                 SwingUtilities.invokeLater(() -> done.accept(outcome));
-            } catch (Exception | OutOfMemoryError e) {
+            } catch (Exception | Error e) {
                 String words = railwitness.logger.screen.paper.Trouble.words(e);
                 SwingUtilities.invokeLater(() -> failed.accept(words));
             }
