@@ -19,7 +19,8 @@ import java.util.Locale;
  * @param storedJoules energy of the filter capacitors at the working voltage, J, nought or more
  * @param softStart time the unit itself takes to come up
  * @param noLoadAmps highest current after the inrush window without load, A; below the inrush limit
- * @param railLowVolts magnitude from which a rail counts as up, V
+ * @param noLoadKnown whether the design gives that current; where it does not the person is asked once
+ * @param railLowVolts magnitude below which a rail that was up counts as down, V
  */
 public record FirstPowerBounds(
         List<Double> stepVolts,
@@ -32,6 +33,7 @@ public record FirstPowerBounds(
         double storedJoules,
         Duration softStart,
         double noLoadAmps,
+        boolean noLoadKnown,
         double railLowVolts) {
     /** How much longer than worked out the filling of capacitors may take; common practice, no source. */
     public static final double MARGIN = 3;
