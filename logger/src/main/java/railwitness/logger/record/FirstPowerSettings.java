@@ -67,6 +67,7 @@ final class FirstPowerSettings {
                 hasRemote ? steps(design) : List.of(),
                 inrush,
                 Math.min(remoteOff, inrush),
+                design.limits().standbyAmperes().isPresent(),
                 design.input().capacitorMicrofarads().orElse(0) * 1e-6,
                 working,
                 Math.min(design.converter().startVolts().orElse(0), working),

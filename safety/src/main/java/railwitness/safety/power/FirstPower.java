@@ -63,6 +63,7 @@ public final class FirstPower {
     }
 
     private static final double OVER_LIMIT = 1.1;
+    private static final double LIMIT_SHARE = 0.9;
     private static final Duration UNREAD = Duration.ofSeconds(3);
     private static final Duration SLOWEST_RISE = Duration.ofSeconds(5);
     /** Meters that read once in two or three seconds still get their window. */
@@ -320,18 +321,27 @@ public final class FirstPower {
     }
 
     private String remoteOffWords(double bound) {
-        return "remote off: the unit draws " + drawn() + " at " + number(volts, "V") + ", the design allows "
-                + number(bound, "A") + ": a shorted switch suspected, or the input capacitor, or reversed wiring";
+        String draws = "remote off: the unit draws " + drawn() + " at " + number(volts, "V");
+        boolean much = amps.orElse(0) >= LIMIT_SHARE * bounds.remoteOffLimitAmps();
+        String limits = much ? "; the supply limits its current" : "";
+        String suspects = ": a shorted switch suspected, or the input capacitor, or reversed wiring";
+        return bounds.standbyKnown()
+                ? draws + ", the design allows " + number(bound, "A") + limits + suspects
+                : draws + limits + "; the design sheet does not say how much that may be (limits.standby_A), and the"
+                        + " bound taken is " + number(bound, "A") + (much ? suspects : "");
     }
 
     private String remoteOnWords(double bound) {
         String before = bounds.stepVolts().isEmpty()
                 ? ""
                 : "; with the remote off it drew no more than it should, so the switches block";
-        String bounded = bounds.noLoadKnown() ? ", without load the design allows " : ", without load the bound is ";
+        String bounded = bounds.noLoadKnown()
+                ? ", without load the design allows "
+                : "; the design sheet does not say how much that may be (limits.no_load_input_A), and the bound taken is ";
         String suspects = rails.none() || !rails.stand()
                 ? ": a shorted rectifier, turn or rail suspected"
-                : ": what draws it is not a short on a rail; a turn, the core, or what is connected suspected";
+                : ": it is not a short on a rail"
+                        + (bounds.noLoadKnown() ? "; a turn, the core, or what is connected suspected" : "");
         return "remote on: the unit draws " + drawn() + " at " + number(volts, "V") + " after the inrush window of "
                 + number(bounds.inrushWindow().toMillis() / 1e3, "s") + bounded + number(bound, "A") + before
                 + (rails.none() ? "" : "; the rails read (" + rails.words() + ")") + suspects;

@@ -12,6 +12,7 @@ import java.util.Locale;
  * @param remoteOffLimitAmps current limit while the remote turn-on is off, A
  * @param remoteOffAmps highest current with the remote turn-on off once the input capacitors are full, A; below the
  *     limit
+ * @param standbyKnown whether the design gives that current
  * @param inputFarads capacitors at the input, F, nought or more
  * @param workingVolts voltage at which the unit is turned on, V
  * @param startVolts voltage at which the unit starts, V; nothing dwells below it
@@ -26,6 +27,7 @@ public record FirstPowerBounds(
         List<Double> stepVolts,
         double remoteOffLimitAmps,
         double remoteOffAmps,
+        boolean standbyKnown,
         double inputFarads,
         double workingVolts,
         double startVolts,
