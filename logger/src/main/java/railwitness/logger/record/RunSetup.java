@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import railwitness.analysis.design.Design;
@@ -168,6 +169,25 @@ public final class RunSetup {
 
     Settings arming() {
         return FirstPowerSettings.arming(bench, limits, plan, design);
+    }
+
+    /** What settings are held against. */
+    SettingsHeld.SettingsHeldSheet held() {
+        InputLeads leads = InputLeads.of(bench.sheet(), inputCurrent(), limits);
+        Map<String, Double> nominals = new TreeMap<>();
+        design.rails().forEach(rail -> nominals.put(rail.name(), rail.nominalVolts()));
+        return new SettingsHeld.SettingsHeldSheet(
+                bench.supply().name(),
+                limits.workingAmps(),
+                leads.words(),
+                leads.negativeAmps(),
+                firstPower().railLowVolts(),
+                nominals);
+    }
+
+    /** What must move from step to step. */
+    FrozenReadings frozen() {
+        return new FrozenReadings(rating.fullLoadAmps(), design.converter().regulated());
     }
 
     /** What first power listens to, and what it should find. */

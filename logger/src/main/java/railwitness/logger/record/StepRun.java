@@ -42,6 +42,9 @@ final class StepRun {
     private long partSinceNanos;
     private long limitingSinceNanos = -1;
     private String limitingWords = "";
+    private String limitingBy = "";
+    private boolean held;
+    private long inPlaceNanos;
     private boolean settled;
     private boolean waiting;
     private StepEntry entry;
@@ -72,7 +75,18 @@ final class StepRun {
 
     /** The set points are in place. */
     void inPlace(long nowNanos) {
+        inPlaceNanos = nowNanos;
         enter(Part.SETTLING, nowNanos);
+    }
+
+    /** Whether the set points stand. */
+    boolean inPlace() {
+        return part != Part.SETTING;
+    }
+
+    /** Since when they do. */
+    long inPlaceNanos() {
+        return inPlaceNanos;
     }
 
     void heard(Reading reading) {
@@ -94,20 +108,30 @@ final class StepRun {
             return;
         }
         if (!limiting) {
-            if (limitingWords.startsWith(instrument)) {
+            if (limitingBy.equals(instrument)) {
                 limitingSinceNanos = -1;
                 limitingWords = "";
+                limitingBy = "";
             }
             return;
         }
         if (limitingSinceNanos < 0) {
             limitingSinceNanos = nowNanos;
         }
+        limitingBy = instrument;
         limitingWords = instrument
                 + (conditions.contains(Condition.LIMITING) ? " limits its current" : " cannot hold its set point");
         settlings.clear();
         if (part != Part.SETTLING || nowNanos - limitingSinceNanos > PATIENCE_NANOS) {
             end(StepOutcome.NOT_REACHED, limitingWords, Optional.empty());
+        }
+    }
+
+    /** What is read cannot be of what was set: it settles anew, and what was averaged of it is given up. */
+    void doubted(long nowNanos) {
+        settlings.clear();
+        if (part == Part.AVERAGING || part == Part.SETTLING) {
+            enter(Part.SETTLING, nowNanos);
         }
     }
 
@@ -121,6 +145,7 @@ final class StepRun {
             settle(nowNanos);
         } else if (part == Part.HOLDING
                 && nowNanos - partSinceNanos >= step.hold().toNanos()) {
+            held = true;
             enter(Part.AVERAGING, nowNanos);
         } else if (part == Part.AVERAGING
                 && !waiting
@@ -137,7 +162,7 @@ final class StepRun {
             end(StepOutcome.NOT_REACHED, limitingWords, Optional.empty());
         } else if (limitingSinceNanos < 0 && (still || late)) {
             settled = still;
-            enter(step.hold().isZero() ? Part.AVERAGING : Part.HOLDING, nowNanos);
+            enter(step.hold().isZero() || held ? Part.AVERAGING : Part.HOLDING, nowNanos);
         }
     }
 
