@@ -19,6 +19,7 @@ final class FrozenReadings {
     private static final double RAIL_LOAD_SHARE = 0.2;
     private static final double INPUT_SHARE = 0.03;
     private static final double SEEN_SHARE = 0.003;
+    private static final double SEEN_AMPS = 0.1;
 
     private final Map<String, Double> fullLoad;
     private final boolean regulated;
@@ -33,9 +34,9 @@ final class FrozenReadings {
     }
 
     /** What one channel read during a step. */
-    private record Seen(double low, double high, int count) {
+    private record Seen(double low, double high, double last) {
         Seen and(double value) {
-            return new Seen(Math.min(low, value), Math.max(high, value), count + 1);
+            return new Seen(Math.min(low, value), Math.max(high, value), value);
         }
 
         boolean still() {
@@ -43,7 +44,7 @@ final class FrozenReadings {
         }
     }
 
-    /** A value that has not moved since the step in which it was first read. */
+    /** The last value of a step, and the step since which it has not moved. */
     private record Still(double value, Step since) {}
 
     /** A step begins or begins again. */
@@ -54,7 +55,7 @@ final class FrozenReadings {
     void heard(Measured reading) {
         now.merge(
                 reading.channel(),
-                new Seen(reading.value(), reading.value(), 1),
+                new Seen(reading.value(), reading.value(), reading.value()),
                 (seen, one) -> seen.and(reading.value()));
     }
 
@@ -80,14 +81,13 @@ final class FrozenReadings {
     }
 
     private void remember(Channel channel, Seen seen, Step step) {
-        if (channel.quantity() == Quantity.VOLTAGE && fullLoad.containsKey(channel.node())) {
+        boolean rail = channel.quantity() == Quantity.VOLTAGE && fullLoad.containsKey(channel.node());
+        if (rail || channel.quantity() == Quantity.CURRENT && !fullLoad.containsKey(channel.node())) {
             lastValues.put(channel, seen.high());
         }
         Still before = still.get(channel);
-        if (!seen.still()) {
-            still.remove(channel);
-        } else if (before == null || before.value() != seen.low()) {
-            still.put(channel, new Still(seen.low(), step));
+        if (before == null || !seen.still() || before.value() != seen.last()) {
+            still.put(channel, new Still(seen.last(), step));
         }
     }
 
@@ -105,7 +105,7 @@ final class FrozenReadings {
         boolean terminals = channel.node().equals("input") || channel.node().equals("supply");
         if (channel.quantity() == Quantity.CURRENT) {
             return terminals
-                    ? from.remoteOn() == to.remoteOn() && to.remoteOn() && share(from, to) >= LOAD_SHARE
+                    ? to.remoteOn() && (from.remoteOn() ? share(from, to) >= LOAD_SHARE : otherCurrentMoved(channel))
                     : ownShare(channel.node(), from, to) >= LOAD_SHARE;
         }
         if (channel.quantity() != Quantity.VOLTAGE) {
@@ -135,10 +135,21 @@ final class FrozenReadings {
         return full > 0 ? Math.abs(moved) / full : 0;
     }
 
+    /** The unit was turned on since, and the other reading of the input current shows it. */
+    private boolean otherCurrentMoved(Channel channel) {
+        return lastValues.entrySet().stream()
+                .filter(other -> other.getKey().quantity() == Quantity.CURRENT
+                        && !other.getKey().equals(channel)
+                        && now.containsKey(other.getKey()))
+                .anyMatch(other -> now.get(other.getKey()).high() - other.getValue() >= SEEN_AMPS);
+    }
+
     /** Another rail moved by more than digits since then: this one shares its transformer. */
     private boolean anotherMoved(Channel channel) {
         return lastValues.entrySet().stream()
-                .filter(other -> !other.getKey().equals(channel) && now.containsKey(other.getKey()))
+                .filter(other -> other.getKey().quantity() == Quantity.VOLTAGE
+                        && !other.getKey().equals(channel)
+                        && now.containsKey(other.getKey()))
                 .anyMatch(other -> Math.abs(now.get(other.getKey()).high() / other.getValue() - 1) >= SEEN_SHARE);
     }
 }

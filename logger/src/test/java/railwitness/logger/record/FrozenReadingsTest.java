@@ -90,4 +90,14 @@ class FrozenReadingsTest {
         reads(frozen, "input.current", 0.400, 0.401);
         assertThat(frozen.over(step("25 %", 13.8, 1))).isEmpty();
     }
+
+    /** It measured when the last step began and stopped in it: the number that it goes on giving is the last. */
+    @Test
+    void aMeterThatStopsInTheMiddleOfAStepIsFrozenInTheNext() {
+        reads(frozen, "input.current", 0.401, 0.399, 0.400);
+        assertThat(frozen.over(step("0 %", 13.8, 0))).isEmpty();
+        frozen.begin();
+        reads(frozen, "input.current", 0.400, 0.400);
+        assertThat(frozen.over(step("25 %", 13.8, 1))).isPresent();
+    }
 }
