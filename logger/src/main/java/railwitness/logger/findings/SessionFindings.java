@@ -11,7 +11,6 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import railwitness.analysis.cause.Ending;
 import railwitness.analysis.contradiction.Contradiction;
-import railwitness.analysis.contradiction.ContradictionCode;
 import railwitness.analysis.contradiction.Testimony;
 import railwitness.analysis.design.Band;
 import railwitness.analysis.design.Design;

@@ -2,6 +2,7 @@ package railwitness.logger.record;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
@@ -61,6 +62,9 @@ final class PlanSteps {
     private StepRun current;
     private boolean averagingTold;
     private final StepWitness witness;
+    private final SettingsHeld held;
+    private final FrozenReadings frozen;
+    private final Set<String> repeated = new HashSet<>();
 
     PlanSteps(
             RunSetup setup,
@@ -81,6 +85,8 @@ final class PlanSteps {
         this.toDo = new ArrayDeque<>(setup.steps());
         this.steps = toDo.size();
         this.witness = new StepWitness(setup, course::happened);
+        this.held = new SettingsHeld(setup.held());
+        this.frozen = setup.frozen();
     }
 
     /** The steps that want the unit off, and then {@code way}, which turns it on. */
@@ -103,7 +109,35 @@ final class PlanSteps {
         if (current != null) {
             witness.heard(reading);
             current.heard(reading);
+            if (current.inPlace()
+                    && reading instanceof Measured measured
+                    && measured.requestedNanos() >= current.inPlaceNanos()) {
+                frozen.heard(measured);
+            }
         }
+    }
+
+    /** Whether what was set stays set; a doubt keeps the step from its average, one that stays ends the run. */
+    private void held(Sweep sweep) {
+        held.heard(sweep, limiting.contains(setup.bench().supply().name()));
+        if (held.doubted()) {
+            averagingTold &= !current.averaging();
+            current.doubted(agenda.nowNanos());
+        }
+        held.switchedOff(sweep).or(() -> held.lost(agenda.nowNanos())).ifPresent(words -> {
+            current.giveUp(StepOutcome.NOT_REACHED, words);
+            look();
+            course.stop(sweep.instrument(), words);
+        });
+    }
+
+    /** From here the settings of this step stand. */
+    private void inPlace(StepRun mine) {
+        long now = agenda.nowNanos();
+        boolean must = mine.step().remoteOn() && !mine.step().mayGiveUp();
+        held.ordered(new SettingsHeld.Ordered(setter.volts(), setter.programmed(), must, now));
+        frozen.begin();
+        mine.inPlace(now);
     }
 
     /** Begin and end of limiting are events, also while no step is under way. */
@@ -121,6 +155,9 @@ final class PlanSteps {
         if (current != null) {
             current.conditions(sweep.instrument(), sweep.conditions(), agenda.nowNanos());
             look();
+        }
+        if (current != null) {
+            held(sweep);
         }
     }
 
@@ -148,6 +185,7 @@ final class PlanSteps {
         }
         listener.began(steps - toDo.size(), steps, step);
         current = new StepRun(step, setup.judged(step), agenda.nowNanos());
+        held.ordered(SettingsHeld.Ordered.nothing());
         averagingTold = false;
         witness.begin();
         Optional<String> beyond = setup.beyondReach(step);
@@ -165,7 +203,7 @@ final class PlanSteps {
                         () -> path.bring(
                                 step,
                                 result -> ifStill(mine, result, () -> {
-                                    setter.set(step, set -> ifStill(mine, set, () -> mine.inPlace(agenda.nowNanos())));
+                                    setter.set(step, set -> ifStill(mine, set, () -> inPlace(mine)));
                                 }))));
     }
 
@@ -236,8 +274,29 @@ final class PlanSteps {
         listener.heard(value);
     }
 
-    private void stepEnded(StepEntry entry) {
+    /** A meter that stood still has its step once more; then the run ends without a point of it. */
+    private Optional<String> stoodStill(StepEntry entry) {
+        return entry.outcome() == StepOutcome.MEASURED && course.stepping()
+                ? frozen.over(current.step())
+                : Optional.empty();
+    }
+
+    private void again(Step step, String words) {
+        course.happened("repeated", step.stage() + " " + step.name() + " once more: " + words);
+        current = new StepRun(step, setup.judged(step), agenda.nowNanos());
+        averagingTold = false;
+        witness.begin();
+        inPlace(current);
+    }
+
+    private void stepEnded(StepEntry found) {
         Step step = current.step();
+        Optional<String> still = stoodStill(found);
+        if (still.isPresent() && repeated.add(step.stage() + " " + step.name())) {
+            again(step, still.get());
+            return;
+        }
+        StepEntry entry = still.map(words -> found.notReached(words)).orElse(found);
         current = null;
         recorder.add(entry);
         listener.ended(step, entry);
@@ -246,6 +305,10 @@ final class PlanSteps {
             course.happened("not reached", step.stage() + " " + step.name() + ": " + entry.reason());
         }
         if (!course.stepping()) {
+            return;
+        }
+        if (still.isPresent()) {
+            course.stop("meter", still.get());
             return;
         }
         if (step.mayGiveUp()) {

@@ -65,7 +65,7 @@ public final class Run implements PowerLog {
         this.guard = guard;
         this.interlock = Interlock.of(setup.watches(), setup.patience(), agenda.nowNanos());
         this.power = new Power(agenda, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
-        this.path = new PowerPath(setup, power, person, this::enter);
+        this.path = new PowerPath(setup, power, person, this::enter, this::happened);
         StepSetter setter = new StepSetter(setup, power, person, this::moving, this::happened);
         this.steps = new PlanSteps(setup, recorder, person, listener, path, setter, new OwnCourse());
         this.polling = new Polling(agenda, this::interval, this::awake, this::swept, this::unanswered);
@@ -89,11 +89,9 @@ public final class Run implements PowerLog {
         then = whenOver;
         happened("begin", "listening to the instruments before power");
         guard.lacking().ifPresent(words -> happened("no guardian", words));
-        setup.bench()
-                .stations()
-                .forEach(station -> station.instrument()
-                        .lacks()
-                        .forEach(words -> happened("left out", station.name() + ": " + words)));
+        setup.bench().stations().forEach(station -> station.instrument()
+                .lacks()
+                .forEach(words -> happened("left out", station.name() + ": " + words)));
         setup.watches().forEach(watch -> happened("watched", watch.name() + ", no older than " + seconds(watch.age())));
         polling.start(setup.bench().stations());
         agenda.after(LISTEN_AT_MOST, this::listenedLongEnough);
@@ -195,6 +193,9 @@ public final class Run implements PowerLog {
         steps.limits(sweep);
         if (sweep.conditions().contains(Condition.PROTECTION)) {
             stop(sweep.instrument(), sweep.instrument() + " switched itself off: its protection tripped");
+        }
+        if (sweep.instrument().equals(setup.bench().supply().name())) {
+            path.state(sweep.conditions());
         }
         if (part == Part.STEPPING) {
             steps.conditions(sweep);
