@@ -7,6 +7,7 @@ import java.util.List;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
 import railwitness.drivers.scpi.Dialogue;
+import railwitness.drivers.scpi.SwitchState;
 
 /** What all instruments share: a dialogue, an identity, a dialect. */
 abstract class ScpiInstrument implements Instrument {
@@ -37,6 +38,18 @@ abstract class ScpiInstrument implements Instrument {
         return dialogue.cutIn(bytes);
     }
 
+    @Override
+    public final void reconnect() {
+        String answer = dialogue.reopen();
+        if (!Identity.of(answer).equals(identity)) {
+            throw new LineException(
+                    Trouble.WRONG_INSTRUMENT,
+                    name() + " on " + dialogue.port() + ": another instrument answers there now: " + answer,
+                    "*IDN?",
+                    answer);
+        }
+    }
+
     final Dialogue dialogue() {
         return dialogue;
     }
@@ -58,13 +71,9 @@ abstract class ScpiInstrument implements Instrument {
 
     final boolean saysOn(String question) {
         String reply = dialogue.ask(question);
-        return switch (reply.strip()) {
-            case "1", "+1", "ON" -> true;
-            case "0", "+0", "OFF" -> false;
-            default ->
-                throw LineException.garbled(dialogue.port(), question, reply, "1 or 0")
-                        .of(name());
-        };
+        return SwitchState.of(reply).orElseThrow(() -> LineException.garbled(dialogue.port(), question, reply, "1 or 0")
+                        .of(name()))
+                == SwitchState.ON;
     }
 
     /** Refuses a value that the bench sheet does not allow this instrument, or that makes no sense. */

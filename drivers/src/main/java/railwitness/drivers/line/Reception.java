@@ -89,7 +89,8 @@ final class Reception {
         }
     }
 
-    private void lose() {
+    /** The port has gone. */
+    void lose() {
         lock.lock();
         try {
             gone = true;

@@ -15,12 +15,12 @@ import java.util.function.Function;
  */
 public final class SerialLine implements Line {
     private static final Duration CLOSING = Duration.ofSeconds(1);
-    private static final long URGENT_WAIT_MILLIS = 200;
 
     private final PortSettings settings;
     private final Wire wire;
     private final Reception reception;
     private final ReentrantLock writing = new ReentrantLock();
+    private final UrgentBytes urgent;
     private int nonces;
     private boolean knowsNonces;
     private boolean nothingBegun = true;
@@ -32,6 +32,7 @@ public final class SerialLine implements Line {
         this.settings = settings;
         this.wire = wire;
         this.reception = new Reception(settings, wire);
+        this.urgent = new UrgentBytes(settings.port(), writing, this::writeUrgent);
     }
 
     /** @throws LineException when there is no such port, it is in use, or may not be opened */
@@ -131,6 +132,7 @@ public final class SerialLine implements Line {
             if (closed) {
                 throw LineException.closed(port(), message);
             }
+            urgent.flush();
             if (reception.cuts() != cuts) {
                 throw LineException.cutShort(port(), message, "");
             }
@@ -144,21 +146,16 @@ public final class SerialLine implements Line {
 
     @Override
     public boolean cutIn(byte[] bytes) {
-        reception.cut();
         uncertain = true;
-        try {
-            if (!writing.tryLock(URGENT_WAIT_MILLIS, TimeUnit.MILLISECONDS)) {
-                return false;
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            return false;
-        }
-        try {
-            unconfirmed = true;
-            return !closed && !reception.gone() && wire.write(bytes);
-        } finally {
-            writing.unlock();
+        unconfirmed = true;
+        urgent.add(bytes);
+        reception.cut();
+        return !closed && !reception.gone();
+    }
+
+    private void writeUrgent(byte[] bytes) {
+        if (!closed && !reception.gone() && !wire.write(bytes)) {
+            reception.lose();
         }
     }
 
@@ -176,10 +173,12 @@ public final class SerialLine implements Line {
         }
         writing.lock();
         try {
+            urgent.flush();
             closed = true;
         } finally {
             writing.unlock();
         }
+        urgent.end();
         reception.end();
         wire.close();
     }

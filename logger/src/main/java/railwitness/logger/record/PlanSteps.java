@@ -183,8 +183,8 @@ final class PlanSteps {
     }
 
     private void ifStill(StepRun step, Result result, Runnable go) {
-        if (current != step || !course.stepping()) {
-            return;
+        if (current != step || !course.stepping() || result instanceof Result.Stopped) {
+            return; // where off came between, whoever sent it ends the run
         }
         if (result.isDone()) {
             go.run();
