@@ -118,7 +118,7 @@ final class ConsolePerson implements Person {
             show(prompts.peekFirst());
             if (typed.isEmpty()) {
                 if (ended) {
-                    gone.accept(true);
+                    agenda.post(() -> gone.accept(true));
                 }
                 return;
             }

@@ -204,6 +204,9 @@ final class PlanSteps {
             listener.averaging(step.step(), step.settled());
             readByHand(step, setup.handRead().iterator());
         }
+        if (current != step) {
+            return; // whoever was asked ended it at once
+        }
         step.entry().ifPresent(this::stepEnded);
     }
 

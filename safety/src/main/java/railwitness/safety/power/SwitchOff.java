@@ -199,6 +199,10 @@ final class SwitchOff {
             discharge = new Discharge(rails, dischargingSince);
             inputs.clear();
             doubted = false;
+            if (open == 0) {
+                loadsTold = false; // what did not answer then may do so now
+                troubles.clear();
+            }
         }
     }
 

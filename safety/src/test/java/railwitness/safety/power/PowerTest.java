@@ -2,6 +2,7 @@ package railwitness.safety.power;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
@@ -180,16 +181,19 @@ class PowerTest {
     @ValueSource(doubles = {1, 3, 7, 11, 60, 900})
     void aSupplyThatIsSilentForAWhileEndsOffWhenItAnswersAgain(double seconds) {
         bench.running().supply.dead = true;
+        bench.plus.dead = true;
         AtomicReference<Ended> ended = new AtomicReference<>();
         power.off("end of the run", ended::set);
         bench.pass(seconds);
         assertThat(ended.get()).isNull();
         bench.supply.dead = false;
+        bench.plus.dead = false;
         bench.agenda.runUntil(() -> ended.get() != null);
         assertThat(bench.unit.output).isFalse();
         assertThat(ended.get().confirmed()).isTrue();
         assertThat(bench.unit.remote).isFalse();
         assertThat(bench.plus.on || bench.minus.on).isFalse();
+        assertThat(ended.get().words()).doesNotContain("could not be confirmed");
         assertThat(bench.over).hasSize(bench.alarms.size());
         assertThat(power.state()).isEqualTo(PowerState.OFF);
     }
@@ -216,6 +220,17 @@ class PowerTest {
         power.saidOff();
         assertThat(power.state()).isEqualTo(PowerState.OFF);
         assertThat(bench.arm().isDone()).isTrue();
+    }
+
+    /** Where the supply can switch itself off, it is told to before power, and freed once it is off. */
+    @Test
+    void aWatchdogIsSetBeforePowerAndEndedAfterIt() {
+        bench.supply.watchdog = true;
+        power.silenceAtMost(Duration.ofMillis(7200));
+        bench.running();
+        assertThat(bench.supply.did.indexOf("watchdog 8")).isBetween(0, bench.supply.did.indexOf("on"));
+        assertThat(bench.off().confirmed()).isTrue();
+        assertThat(bench.supply.did.lastIndexOf("watchdog off")).isGreaterThan(bench.supply.did.lastIndexOf("off bytes"));
     }
 
     private int offBytes() {

@@ -28,6 +28,7 @@ final class StandInSupply implements Supply {
     int ignoresOff;
     boolean dead;
     boolean lost;
+    boolean watchdog;
     boolean portBack;
     boolean saysOff;
     boolean refusesOn;
@@ -60,6 +61,23 @@ final class StandInSupply implements Supply {
             offTold();
         }
         return !lost;
+    }
+
+    @Override
+    public boolean hasWatchdog() {
+        return watchdog;
+    }
+
+    @Override
+    public void setWatchdog(int seconds) {
+        exchange("watchdog " + seconds);
+    }
+
+    @Override
+    public void endWatchdog() {
+        if (watchdog) {
+            exchange("watchdog off");
+        }
     }
 
     @Override
