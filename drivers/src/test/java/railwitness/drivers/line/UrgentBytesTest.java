@@ -68,8 +68,8 @@ class UrgentBytesTest {
     void cuttingInNeverWaitsForAPortThatTakesNothing() throws InterruptedException {
         assumeTrue(PseudoTerminal.available(), "this system has no pseudo-terminals");
         try (PseudoTerminal far = new PseudoTerminal()) {
-            SerialLine line = SerialLine.open(
-                    new PortSettings(far.device(), 115_200, 8, PortSettings.Parity.NONE, 1, "\n"));
+            SerialLine line =
+                    SerialLine.open(new PortSettings(far.device(), 115_200, 8, PortSettings.Parity.NONE, 1, "\n"));
             Thread writer = new Thread(() -> {
                 try {
                     line.send("x".repeat(300_000));

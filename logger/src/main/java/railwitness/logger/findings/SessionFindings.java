@@ -55,6 +55,7 @@ public record SessionFindings(
             "no bench",
             "no power",
             "no guardian",
+            "disconnect open",
             "trip",
             "stop",
             "ALARM",

@@ -77,6 +77,7 @@ public final class Run implements PowerLog {
         this.guard = guard;
         this.interlock = Interlock.of(setup.watches(), setup.patience(), agenda.nowNanos());
         this.power = new Power(agenda, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
+        this.awakeNanos = agenda.nowNanos();
         this.power.silenceAtMost(silence(setup.interval()));
         this.person = new PatientPerson(agenda, person, setup.answerAtMost(), words -> stop("person asked", words));
         this.path = new PowerPath(setup, power, this.person, this::enter);

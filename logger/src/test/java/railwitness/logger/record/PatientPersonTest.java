@@ -46,8 +46,7 @@ class PatientPersonTest {
     private final VirtualAgenda agenda = new VirtualAgenda(Instant.parse("2026-11-25T10:00:00Z"));
     private final Silent silent = new Silent(agenda);
     private final List<String> unanswered = new ArrayList<>();
-    private final PatientPerson person =
-            new PatientPerson(agenda, silent, Duration.ofMinutes(5), unanswered::add);
+    private final PatientPerson person = new PatientPerson(agenda, silent, Duration.ofMinutes(5), unanswered::add);
 
     @TempDir
     Path folder;
@@ -152,8 +151,12 @@ class PatientPersonTest {
                     },
                     clock -> {});
             SessionFindings findings = SessionFindings.of(file);
-            assertThat(session.far.supply("supply").isOn()).as("left after %d s", leaves).isFalse();
-            assertThat(findings.state()).as("left after %d s: %s", leaves, session.told).isEqualTo(SessionState.TRIPPED);
+            assertThat(session.far.supply("supply").isOn())
+                    .as("left after %d s", leaves)
+                    .isFalse();
+            assertThat(findings.state())
+                    .as("left after %d s: %s", leaves, session.told)
+                    .isEqualTo(SessionState.TRIPPED);
             assertThat(session.told).as("left after %d s", leaves).anyMatch(words -> words.startsWith("trip: "));
             assertThat(Verification.of(file).isIntact()).isTrue();
         }

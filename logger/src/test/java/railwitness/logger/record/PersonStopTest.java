@@ -51,7 +51,7 @@ class PersonStopTest {
         System.out.println("seed " + seed);
         Random random = new Random(seed);
         List<String> wrong = new ArrayList<>();
-        for (int i = 0; i < 30; i++) {
+        for (int i = 0; i < 20; i++) {
             long nanos = (long) (random.nextDouble() * 75e9);
             Path file = folder.resolve("time" + i + ".session");
             StoppedSession session = new StoppedSession(-1, run -> {});

@@ -230,7 +230,8 @@ class PowerTest {
         bench.running();
         assertThat(bench.supply.did.indexOf("watchdog 8")).isBetween(0, bench.supply.did.indexOf("on"));
         assertThat(bench.off().confirmed()).isTrue();
-        assertThat(bench.supply.did.lastIndexOf("watchdog off")).isGreaterThan(bench.supply.did.lastIndexOf("off bytes"));
+        assertThat(bench.supply.did.lastIndexOf("watchdog off"))
+                .isGreaterThan(bench.supply.did.lastIndexOf("off bytes"));
     }
 
     private int offBytes() {
