@@ -12,6 +12,7 @@ import railwitness.drivers.instrument.ScpiLoad;
 import railwitness.drivers.instrument.ScpiMeter;
 import railwitness.drivers.instrument.ScpiScope;
 import railwitness.drivers.instrument.ScpiSupply;
+import railwitness.drivers.line.LastingLine;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
@@ -97,7 +98,7 @@ final class Introduction {
         port = new PortSettings(
                 given.port(), given.baud(), given.dataBits(), given.parity(), given.stopBits(), terminator);
         try {
-            line = opener.open(port);
+            line = new LastingLine(opener, port);
         } catch (LineException e) {
             throw e.of(sheet.name());
         }

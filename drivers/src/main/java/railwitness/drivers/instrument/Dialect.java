@@ -48,6 +48,13 @@ public record Dialect(
 
     public record MeterWords(String read, Map<Quantity, Function> functions) {}
 
+    /**
+     * How a supply is told to switch itself off when it hears nothing for some seconds.
+     *
+     * @param on with {@code {seconds}}
+     */
+    public record Watchdog(String on, String off) {}
+
     /** @param select chooses the channel, where that is not said in each message */
     public record SupplyWords(
             Optional<String> select,
@@ -62,6 +69,7 @@ public record Dialect(
             String readAmps,
             Optional<String> remoteOn,
             Optional<String> remoteOff,
+            Optional<Watchdog> watchdog,
             List<State> states) {}
 
     /** @param otherwise how the input is switched where the instrument does not know the first way */

@@ -15,6 +15,7 @@ import railwitness.drivers.instrument.Dialect.ScopeWords;
 import railwitness.drivers.instrument.Dialect.State;
 import railwitness.drivers.instrument.Dialect.SupplyWords;
 import railwitness.drivers.instrument.Dialect.Switch;
+import railwitness.drivers.instrument.Dialect.Watchdog;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.sheet.SheetTable;
 import railwitness.drivers.sheet.TextKey;
@@ -93,7 +94,16 @@ final class DialectReader {
                         .optional(),
                 message(table, "remote_off", "remote turn-on line off, in one message")
                         .optional(),
+                watchdog(table.table("watchdog", "switches the output off when nothing is asked for some seconds")),
                 states(table)));
+    }
+
+    private static Optional<Watchdog> watchdog(SheetTable table) {
+        return table.present()
+                ? Optional.of(new Watchdog(
+                        message(table, "on", "begins it, with {seconds}").required(),
+                        message(table, "off", "ends it").required()))
+                : Optional.empty();
     }
 
     private static Optional<LoadWords> load(SheetTable table) {

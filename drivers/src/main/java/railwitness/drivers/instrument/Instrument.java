@@ -21,6 +21,14 @@ public interface Instrument {
         return List.of();
     }
 
+    /**
+     * Opens the line anew, where its port went and came back, and makes sure that the same instrument is on it. From the
+     * instrument's own thread.
+     */
+    default void reconnect() {
+        // what has no line of its own cannot lose it
+    }
+
     /** Sends the bytes now, over the head of any exchange; never waits, never throws. */
     boolean cutIn(byte[] bytes);
 }

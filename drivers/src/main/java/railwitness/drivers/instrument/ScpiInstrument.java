@@ -41,6 +41,18 @@ abstract class ScpiInstrument implements Instrument {
         return dialogue.cutIn(bytes);
     }
 
+    @Override
+    public final void reconnect() {
+        String answer = dialogue.reopen();
+        if (!Identity.of(answer).equals(identity)) {
+            throw new LineException(
+                    Trouble.WRONG_INSTRUMENT,
+                    name() + " on " + dialogue.port() + ": another instrument answers there now: " + answer,
+                    "*IDN?",
+                    answer);
+        }
+    }
+
     final Dialogue dialogue() {
         return dialogue;
     }

@@ -243,6 +243,25 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     }
 
     @Override
+    public boolean hasWatchdog() {
+        return words.watchdog().isPresent();
+    }
+
+    @Override
+    public void setWatchdog(int seconds) {
+        dialogue()
+                .set(new Template()
+                        .with("channel", setting.channel())
+                        .with("seconds", seconds)
+                        .fill(words.watchdog().orElseThrow().on()));
+    }
+
+    @Override
+    public void endWatchdog() {
+        words.watchdog().ifPresent(watchdog -> dialogue().set(template.fill(watchdog.off())));
+    }
+
+    @Override
     public OptionalDouble highestVolts() {
         return setting.highestVolts();
     }

@@ -51,6 +51,26 @@ public interface Supply extends Instrument {
     /** Switches the remote turn-on line; only where {@link #drivesRemote}. */
     void setRemote(boolean on);
 
+    /** True when this model can be told to switch itself off once nothing has been asked of it for some seconds. */
+    default boolean hasWatchdog() {
+        return false;
+    }
+
+    /**
+     * Lets the supply switch its output off by itself when it hears nothing for so long; only where {@link
+     * #hasWatchdog}.
+     *
+     * @param seconds whole seconds, at least 1
+     */
+    default void setWatchdog(int seconds) {
+        throw new IllegalStateException(name() + " has no watchdog");
+    }
+
+    /** Ends {@link #setWatchdog}. */
+    default void endWatchdog() {
+        // nothing was begun
+    }
+
     /** Largest voltage and current the bench sheet allows this supply, where stated. */
     OptionalDouble highestVolts();
 

@@ -52,6 +52,17 @@ public interface Line extends AutoCloseable {
         return List.of();
     }
 
+    /**
+     * Lets go of the port and opens it anew, where the line can; from the thread that asks and sends. What is under way
+     * is given up.
+     *
+     * @throws LineException when the port is not there
+     */
+    default void reopen() {
+        throw new LineException(
+                LineException.Trouble.NO_SUCH_PORT, port() + ": this line cannot be opened again", "", "");
+    }
+
     /** Closes after what was sent has left. */
     @Override
     void close();

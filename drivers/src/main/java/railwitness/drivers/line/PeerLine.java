@@ -71,6 +71,12 @@ public final class PeerLine implements Line {
         }
     }
 
+    /** The peer is there or not by itself. */
+    @Override
+    public void reopen() {
+        checkOpen("");
+    }
+
     @Override
     public void close() {
         closed = true;

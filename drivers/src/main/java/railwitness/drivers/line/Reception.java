@@ -104,7 +104,8 @@ final class Reception {
         }
     }
 
-    private void lose() {
+    /** The port has gone. */
+    void lose() {
         lock.lock();
         try {
             gone = true;

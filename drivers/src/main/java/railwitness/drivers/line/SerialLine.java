@@ -18,7 +18,6 @@ import java.util.function.Function;
  */
 public final class SerialLine implements Line {
     private static final Duration CLOSING = Duration.ofSeconds(1);
-    private static final long URGENT_WAIT_MILLIS = 200;
     /** A second reply to the same question follows the first within a few characters' time. */
     private static final long HEELS_NANOS = 5_000_000;
     /** Wait for the echo of a command on a line that echoes. */
@@ -32,6 +31,7 @@ public final class SerialLine implements Line {
     private final Reception reception;
     private final InStep inStep;
     private final ReentrantLock writing = new ReentrantLock();
+    private final UrgentBytes urgent;
     private boolean marks;
     private boolean echoes;
     private int unmarked;
@@ -45,6 +45,7 @@ public final class SerialLine implements Line {
         this.wire = wire;
         this.reception = new Reception(settings, wire, unasked::add);
         this.inStep = new InStep(reception, this::write);
+        this.urgent = new UrgentBytes(settings.port(), writing, this::writeUrgent);
     }
 
     /** @throws LineException when there is no such port, it is in use, or may not be opened */
@@ -226,6 +227,7 @@ public final class SerialLine implements Line {
             if (closed) {
                 throw LineException.closed(port(), message);
             }
+            urgent.flush();
             if (reception.cuts() != cuts) {
                 throw LineException.cutShort(port(), message, "");
             }
@@ -239,21 +241,16 @@ public final class SerialLine implements Line {
 
     @Override
     public boolean cutIn(byte[] bytes) {
-        reception.cut();
         uncertain = true;
-        try {
-            if (!writing.tryLock(URGENT_WAIT_MILLIS, TimeUnit.MILLISECONDS)) {
-                return false;
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            return false;
-        }
-        try {
-            unconfirmed = true;
-            return !closed && !reception.gone() && wire.write(bytes);
-        } finally {
-            writing.unlock();
+        unconfirmed = true;
+        urgent.add(bytes);
+        reception.cut();
+        return !closed && !reception.gone();
+    }
+
+    private void writeUrgent(byte[] bytes) {
+        if (!closed && !reception.gone() && !wire.write(bytes)) {
+            reception.lose();
         }
     }
 
@@ -271,10 +268,12 @@ public final class SerialLine implements Line {
         }
         writing.lock();
         try {
+            urgent.flush();
             closed = true;
         } finally {
             writing.unlock();
         }
+        urgent.end();
         reception.end();
         wire.close();
     }

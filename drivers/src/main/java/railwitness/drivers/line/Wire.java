@@ -160,6 +160,7 @@ final class Wire {
 
         private static String load() {
             if (System.getProperty(LIBRARY_PATH) != null) {
+                EndSignals.kept(SerialPort::autoCleanupAtShutdown);
                 return "";
             }
             String before = System.getProperty("java.io.tmpdir");
@@ -167,7 +168,7 @@ final class Wire {
                 Path own = Files.createTempDirectory("railwitness-serial");
                 own.toFile().deleteOnExit();
                 System.setProperty("java.io.tmpdir", own.toString());
-                SerialPort.autoCleanupAtShutdown();
+                EndSignals.kept(SerialPort::autoCleanupAtShutdown);
                 return "";
             } catch (IOException e) {
                 return "the folder for temporary files (" + before + ") cannot be written; name another by"

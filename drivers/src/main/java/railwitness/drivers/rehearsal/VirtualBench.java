@@ -122,6 +122,11 @@ public final class VirtualBench {
         world.draw(clock.getAsLong(), rail, "resistor bank", ohm <= 0 ? Draw.NONE : Draw.ohms(ohm));
     }
 
+    /** What a person does with the hand disconnect between source and unit. */
+    public void openDisconnect() {
+        world.disconnect(clock.getAsLong());
+    }
+
     /** What a person does with the leads of a meter: clips them together, or puts them back where they were. */
     public void shortLeads(String meter, boolean together) {
         if (!(instrument(meter) instanceof VirtualMeter found)) {

@@ -212,11 +212,15 @@ public final class VirtualSupply extends VirtualInstrument {
     }
 
     private double suppliedAmps(Balance state) {
-        return main.on ? Math.max(0, world().feed().amps(state.terminalVolts(), world().leadOhm())) : 0;
+        return main.on && !world().disconnected()
+                ? Math.max(0, world().feed().amps(state.terminalVolts(), world().leadOhm()))
+                : 0;
     }
 
     private double terminalVolts(Balance state) {
-        return state.terminalVolts() + suppliedAmps(state) * world().leadOhm();
+        return main.on && world().disconnected()
+                ? main.volts
+                : state.terminalVolts() + suppliedAmps(state) * world().leadOhm();
     }
 
     private double shownVolts() {

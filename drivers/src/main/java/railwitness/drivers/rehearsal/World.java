@@ -25,6 +25,7 @@ public final class World {
     private final double ambientDegC;
     private Feed feed = new Feed(false, 0, 1);
     private double batteryVolts;
+    private boolean disconnected;
     private boolean remote;
     private double seconds;
 
@@ -59,7 +60,21 @@ public final class World {
         unit.disturb();
     }
 
+    /** The hand disconnect between source and leads is opened, for good. */
+    public synchronized void disconnect(long nanos) {
+        advance(nanos / 1e9);
+        disconnected = true;
+        unit.disturb();
+    }
+
+    synchronized boolean disconnected() {
+        return disconnected;
+    }
+
     private Feed standing() {
+        if (disconnected) {
+            return new Feed(false, 0, 1);
+        }
         if (batteryVolts <= 0) {
             return feed;
         }

@@ -192,6 +192,23 @@ public final class Dialogue {
         }
     }
 
+    /**
+     * Opens the line anew and asks the instrument who it is.
+     *
+     * @throws LineException when the port is not there or nobody answers
+     */
+    public String reopen() {
+        long begun = nowNanos();
+        try {
+            line.reopen();
+        } catch (LineException e) {
+            LineException named = e.of(instrument);
+            log.ended(new Exchange(begun, instrument, false, "", "", named.getMessage()));
+            throw named;
+        }
+        return ask("*IDN?");
+    }
+
     /** Puts the bytes on the wire at once; false when the port is known to be gone. */
     public boolean cutIn(byte[] bytes) {
         long begun = nowNanos();

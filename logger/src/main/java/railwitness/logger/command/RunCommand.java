@@ -20,6 +20,7 @@ import railwitness.logger.record.ColdResistances;
 import railwitness.logger.record.GuardianStart;
 import railwitness.logger.record.Interruption;
 import railwitness.logger.record.LiveSession;
+import railwitness.logger.record.Run;
 import railwitness.logger.record.RunEnd;
 import railwitness.logger.sheet.Sheets;
 import railwitness.logger.store.Recorder;
@@ -33,7 +34,7 @@ import railwitness.safety.caution.Briefing;
         description = {
             "Runs a session on real instruments: powers the unit, loads it, records it, switches it off.",
             "Read the cautions it prints. It is no emergency stop: keep a hand disconnect within reach.",
-            "Ctrl-C switches off."
+            "Ctrl-C switches off; so does closing the terminal, and the end of the input once something is asked."
         },
         footer = {
             "",
@@ -67,6 +68,8 @@ final class RunCommand implements Callable<Integer> {
             })
     private Map<String, Double> cold = new LinkedHashMap<>();
 
+    private boolean stopped;
+
     @Override
     public Integer call() {
         Sheets used = sheets.all();
@@ -83,14 +86,16 @@ final class RunCommand implements Callable<Integer> {
                 briefing.acknowledge(name, start, ColdResistances.answers(briefing.checklist(), cold));
         RealAgenda agenda = new RealAgenda();
         Progress progress = new Progress(err, true);
+        ConsolePerson keyboard = new ConsolePerson(agenda, err, System.in, ConsolePerson.atTerminal());
         LiveSession session = new LiveSession(
                 used,
                 agenda,
                 SerialLine::open,
                 StationMaker.threaded(agenda),
                 (writer, trouble) -> Recorder.threaded(writer, WAITING_ENTRIES, trouble),
-                new ConsolePerson(agenda, err, System.in),
+                keyboard,
                 progress);
+        keyboard.whenGone(asked -> nobodyAtTheKeyboard(session, asked, err));
         session.guardedBy(GuardianStart::of);
         session.acknowledged(acknowledged);
         Interruption interruption = new Interruption(agenda, session::running);
@@ -103,5 +108,19 @@ final class RunCommand implements Callable<Integer> {
         progress.ended(end);
         int found = FindingsPrint.of(out, spec.commandLine().getOut(), false);
         return end.offConfirmed() ? found : ExitCode.INSTRUMENT;
+    }
+
+    /** Nobody can answer any more: under power, and where something is asked, that is a stop. */
+    private void nobodyAtTheKeyboard(LiveSession session, boolean asked, PrintWriter err) {
+        boolean mayBeOn = session.running().filter(Run::mayBeOn).isPresent();
+        if (!asked && !mayBeOn) {
+            err.println("            nobody is at the keyboard: where this run asks for something, it is stopped");
+            err.flush();
+        } else if (!stopped) {
+            stopped = true;
+            session.running()
+                    .ifPresent(run -> run.stop(
+                            RunEnd.PERSON, "stopped: the input has ended, so nobody can answer at the keyboard"));
+        }
     }
 }

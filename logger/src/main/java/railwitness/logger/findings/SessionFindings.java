@@ -64,6 +64,7 @@ public record SessionFindings(
             "no bench",
             "no power",
             "no guardian",
+            "disconnect open",
             "trip",
             "stop",
             "ALARM",

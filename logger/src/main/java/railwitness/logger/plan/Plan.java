@@ -9,9 +9,13 @@ import java.util.Optional;
  *
  * @param name what the person calls it
  * @param stages at least one
+ * @param answerAtMost how long a person may take for what is asked while the output is on, above nought
  */
-public record Plan(String name, List<Stage> stages) {
+public record Plan(String name, List<Stage> stages, Duration answerAtMost) {
     public Plan {
+        if (answerAtMost.isNegative() || answerAtMost.isZero()) {
+            throw new IllegalArgumentException("a person needs time to answer, not " + answerAtMost);
+        }
         stages = List.copyOf(stages);
         if (stages.isEmpty()) {
             throw new IllegalArgumentException("a plan needs at least one [[stage]]");

@@ -17,6 +17,11 @@ public interface Guard {
     /** The run is over; an output that is not confirmed off is left to the guardian. */
     void over(boolean confirmedOff);
 
+    /** False where nothing real could stay on. */
+    default boolean needed() {
+        return true;
+    }
+
     /** Why nobody switches off when this program can not, where that is so and a person accepted it. */
     default Optional<String> lacking() {
         return Optional.empty();
@@ -38,6 +43,11 @@ public interface Guard {
 
     /** No second process. */
     record Nobody(String words, Optional<String> lacking) implements Guard {
+        @Override
+        public boolean needed() {
+            return lacking.isPresent();
+        }
+
         @Override
         public void beat() {
             // nobody listens

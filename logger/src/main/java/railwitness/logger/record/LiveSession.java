@@ -2,6 +2,7 @@ package railwitness.logger.record;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -147,13 +148,27 @@ public final class LiveSession {
             mine.start(over -> end[0] = over);
             agenda.runUntil(() -> end[0] != null);
         } catch (RuntimeException | Error mistake) {
-            mine.brokenOff(mistake);
+            switchedOff(mine, mistake, () -> end[0] != null);
             throw mistake;
         }
         if (storeTrouble.isPresent()) {
             throw storeTrouble.get();
         }
         return end[0];
+    }
+
+    /** After a mistake in the program the run still goes its way to off, as often as that takes. */
+    private void switchedOff(Run mine, Throwable first, BooleanSupplier over) {
+        Throwable mistake = first;
+        while (mine.mistaken(mistake)) {
+            try {
+                agenda.runUntil(over);
+                return;
+            } catch (RuntimeException | Error another) {
+                mistake = another;
+            }
+        }
+        mine.brokenOff(mistake);
     }
 
     /** The run, once the bench is open. */

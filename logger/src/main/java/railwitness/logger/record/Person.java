@@ -1,5 +1,6 @@
 package railwitness.logger.record;
 
+import java.time.Duration;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
@@ -13,6 +14,22 @@ public interface Person {
 
     /** Asks for a number read by eye; empty when they have none. */
     void read(String sentence, Consumer<OptionalDouble> value);
+
+    /**
+     * The output is not known to be off. Asks for the hand disconnect until {@link #forget}; the mere press of a key is no
+     * answer.
+     *
+     * @param open told when they say in words that it is open
+     */
+    void disconnect(String sentence, Runnable open);
+
+    /** Nothing that was asked before is wanted any more. */
+    void forget();
+
+    /** How long they may take where the plan says so long: a rehearsal's clock may run faster than theirs. */
+    default Duration patience(Duration planned) {
+        return planned;
+    }
 
     /** The unit's remote turn-on line, where no supply drives it. */
     default void switchRemote(boolean on, Runnable done) {

@@ -229,8 +229,8 @@ final class PlanSteps {
     }
 
     private void ifStill(StepRun step, Result result, Runnable go) {
-        if (current != step || !course.stepping()) {
-            return;
+        if (current != step || !course.stepping() || result instanceof Result.Stopped) {
+            return; // where off came between, whoever sent it ends the run
         }
         if (result.isDone()) {
             go.run();
@@ -250,6 +250,9 @@ final class PlanSteps {
             listener.averaging(step.step(), step.settled());
             setter.resistors().forEach((rail, ohms) -> keep(SwitchedResistor.reading(rail, ohms, agenda.nowNanos())));
             readByHand(step, setup.handRead().iterator());
+        }
+        if (current != step) {
+            return; // whoever was asked ended it at once
         }
         step.entry().ifPresent(this::stepEnded);
     }

@@ -11,6 +11,7 @@ import railwitness.drivers.time.Agenda;
 /** The person of a rehearsal: does on the virtual bench what is asked, after a moment. */
 public final class RehearsalPerson implements Person {
     private static final Duration MOMENT = Duration.ofSeconds(2);
+    private static final Duration WALK = Duration.ofSeconds(20);
 
     private final Agenda agenda;
     private final VirtualBench bench;
@@ -28,6 +29,19 @@ public final class RehearsalPerson implements Person {
     @Override
     public void read(String sentence, Consumer<OptionalDouble> value) {
         agenda.after(MOMENT, () -> value.accept(OptionalDouble.empty()));
+    }
+
+    @Override
+    public void disconnect(String sentence, Runnable open) {
+        agenda.after(WALK, () -> {
+            bench.openDisconnect();
+            open.run();
+        });
+    }
+
+    @Override
+    public void forget() {
+        // what is under way is done all the same
     }
 
     @Override

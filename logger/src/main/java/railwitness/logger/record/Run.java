@@ -9,6 +9,7 @@ import railwitness.drivers.instrument.Sweep;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Agenda;
+import railwitness.drivers.time.Due;
 import railwitness.logger.store.EventEntry;
 import railwitness.logger.store.Mistake;
 import railwitness.logger.store.Recorder;
@@ -31,7 +32,16 @@ public final class Run implements PowerLog {
     private static final Duration OFTEN = Duration.ofMillis(500);
     private static final Duration TICK = Duration.ofMillis(100);
     private static final Duration LISTEN_AT_MOST = Duration.ofSeconds(15);
+    private static final Duration LEAST_SILENCE = Duration.ofSeconds(5);
     private static final Duration LAST_ANSWER = Duration.ofSeconds(2);
+
+    private static final int MOST_MISTAKES = 5;
+    private static final String NO_WATCHDOG = "this supply is not known to switch itself off when it hears nothing:"
+            + " whatever ends this program and its guardian together leaves the output on; keep the disconnect within"
+            + " reach";
+    private static final String DISCONNECT =
+            "The output is NOT confirmed off. Open the hand disconnect now. Off is sent"
+                    + " every second until the supply says that it is off";
 
     private enum Part {
         LISTENING,
@@ -46,6 +56,7 @@ public final class Run implements PowerLog {
     private final Recorder recorder;
     private final RunListener listener;
     private final Guard guard;
+    private final Person person;
     private final Power power;
     private final PowerPath path;
     private final Polling polling;
@@ -53,6 +64,8 @@ public final class Run implements PowerLog {
     private Part part = Part.LISTENING;
     private volatile Interlock interlock;
     private boolean changing;
+    private Due nextTick;
+    private int mistakes;
     private volatile long awakeNanos;
     private long wallDueNanos;
     private Consumer<RunEnd> then;
@@ -65,13 +78,21 @@ public final class Run implements PowerLog {
         this.guard = guard;
         this.interlock = Interlock.of(setup.watches(), setup.patience(), agenda.nowNanos());
         this.power = new Power(agenda, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
-        this.path = new PowerPath(setup, power, person, this::enter, this::happened);
-        StepSetter setter = new StepSetter(setup, power, person, this::moving, this::happened);
-        this.steps = new PlanSteps(setup, recorder, person, listener, path, setter, new OwnCourse());
+        this.awakeNanos = agenda.nowNanos();
+        this.power.silenceAtMost(silence(setup.interval()));
+        this.person = new PatientPerson(agenda, person, setup.answerAtMost(), words -> stop("person asked", words));
+        this.path = new PowerPath(setup, power, this.person, this::enter, this::happened);
+        StepSetter setter = new StepSetter(setup, power, this.person, this::moving, this::happened);
+        this.steps = new PlanSteps(setup, recorder, this.person, listener, path, setter, new OwnCourse());
         this.polling = new Polling(agenda, this::interval, this::awake, this::swept, this::unanswered);
     }
 
-    /** Asked from the instruments' threads too. */
+    /** The supply is asked once in every interval; three may be missed. */
+    private static Duration silence(Duration interval) {
+        Duration slow = interval.multipliedBy(3).plus(Duration.ofSeconds(2));
+        return slow.compareTo(LEAST_SILENCE) > 0 ? slow : LEAST_SILENCE;
+    }
+
     /** A burn-in may ask slowly; power that comes and goes is looked at often. */
     private Duration interval() {
         Duration wanted = setup.interval();
@@ -79,6 +100,7 @@ public final class Run implements PowerLog {
         return often ? OFTEN : wanted;
     }
 
+    /** Asked from the instruments' threads too. */
     private boolean permitted() {
         boolean awake = agenda.nowNanos() - awakeNanos <= setup.patience().toNanos();
         return awake && interlock.permitted() && guard.guarding();
@@ -92,20 +114,46 @@ public final class Run implements PowerLog {
         setup.bench().stations().forEach(station -> station.instrument()
                 .lacks()
                 .forEach(words -> happened("left out", station.name() + ": " + words)));
+        if (guard.needed() && !setup.bench().supply().instrument().hasWatchdog()) {
+            happened("no watchdog", NO_WATCHDOG);
+        }
         setup.watches().forEach(watch -> happened("watched", watch.name() + ", no older than " + seconds(watch.age())));
         polling.start(setup.bench().stations());
         agenda.after(LISTEN_AT_MOST, this::listenedLongEnough);
         tick();
     }
 
-    /** A person, or the program itself, wants power off: the same path as every other end. */
+    /**
+     * A person, or the program itself, wants power off: the same path as every other end. A person who wants it again has
+     * it sent again.
+     */
     public void stop(String by, String words) {
-        judge(new Event.Stop(by, words, agenda.nowNanos()));
+        if (part == Part.SWITCHING_OFF && by.equals(RunEnd.PERSON)) {
+            happened("stop", words);
+            power.off(words, ended -> {});
+        } else {
+            judge(new Event.Stop(by, words, agenda.nowNanos()));
+        }
     }
 
-    /** The bytes of off and nothing else, from any thread. */
-    public void cutOff() {
+    /**
+     * A person wants power off, from any thread; returns at once. Their stop stands in the queue before anything that the
+     * off does to errands under way can be taken for a fault of an instrument; then the bytes of off leave, without
+     * waiting for the queue.
+     */
+    public void stopNow(String words) {
+        agenda.post(() -> stop(RunEnd.PERSON, words));
         power.cutOff();
+    }
+
+    /** Whether the output may be on, or is about to. */
+    public boolean mayBeOn() {
+        return part != Part.LISTENING && part != Part.OVER;
+    }
+
+    /** False where the run no longer goes on, whatever it should do; from any thread. */
+    public boolean awake(Duration longest) {
+        return agenda.nowNanos() - awakeNanos <= longest.toNanos();
     }
 
     public Power power() {
@@ -141,7 +189,7 @@ public final class Run implements PowerLog {
             steps.tick();
         }
         keepWallClock();
-        agenda.after(TICK, this::tick);
+        nextTick = agenda.after(TICK, this::tick);
     }
 
     /** Before anything is sent: a program that stood still trips first, and only then counts as awake. */
@@ -182,8 +230,16 @@ public final class Run implements PowerLog {
             path.heard(reading);
             steps.heard(reading);
         }
+        if (part == Part.LISTENING && isOffSaid(sweep)) {
+            power.saidOff();
+        }
         conditions(sweep);
         listener.swept(sweep);
+    }
+
+    private boolean isOffSaid(Sweep sweep) {
+        return sweep.instrument().equals(setup.bench().supply().name())
+                && sweep.conditions().contains(Condition.OUTPUT_OFF);
     }
 
     private void conditions(Sweep sweep) {
@@ -225,8 +281,8 @@ public final class Run implements PowerLog {
     }
 
     private void poweredUp(Result result) {
-        if (part != Part.POWERING) {
-            return;
+        if (part != Part.POWERING || result instanceof Result.Stopped) {
+            return; // where off came between, whoever sent it ends the run
         }
         if (!result.isDone()) {
             happened("first power", result.words());
@@ -253,6 +309,7 @@ public final class Run implements PowerLog {
 
     private void switchOff(SessionState state, String reason) {
         part = Part.SWITCHING_OFF;
+        person.forget();
         power.off(reason, ended -> over(state, ended.confirmed(), ended.words()));
         steps.giveUp(reason);
     }
@@ -262,6 +319,7 @@ public final class Run implements PowerLog {
             return;
         }
         part = Part.OVER;
+        person.forget();
         polling.stop();
         power.release();
         happened("off", words);
@@ -271,20 +329,67 @@ public final class Run implements PowerLog {
     }
 
     /**
-     * A mistake in the program ended the agenda: the bytes of off, the supply's own word, and the guardian, which
-     * switches the loads off in their order.
+     * A mistake in the program ended the agenda's turn. The bytes of off leave first; where the agenda can go on, so does
+     * the switching off in its order.
+     *
+     * @return false when there were so many that nothing here is to be trusted any more
+     */
+    boolean mistaken(Throwable mistake) {
+        power.cutOff();
+        if (++mistakes > MOST_MISTAKES || part == Part.OVER) {
+            return false;
+        }
+        nextTick.cancel();
+        agenda.post(() -> {
+            happened("trip", words(mistake));
+            if (part != Part.SWITCHING_OFF) {
+                switchOff(SessionState.TRIPPED, words(mistake));
+            }
+            tick();
+        });
+        return true;
+    }
+
+    private static String words(Throwable mistake) {
+        return "a mistake in the program ended the run: " + Mistake.words(mistake);
+    }
+
+    /**
+     * Nothing of the run is to be trusted any more: the bytes of off every second until the supply itself says that it is
+     * off, and the guardian, which switches the loads off in their order.
      */
     void brokenOff(Throwable mistake) {
         part = Part.OVER;
         polling.stop();
         boolean off = power.lastWord(LAST_ANSWER);
-        happened("trip", "a mistake in the program ended the run: " + Mistake.words(mistake));
+        happened("trip", words(mistake));
         if (!off) {
             alarm(agenda.nowNanos(), "the supply did not say off; it may be on, and it " + Power.OPEN);
+            off = guard.needed() && offAtLast();
         }
         happened("off", off ? "output off; the rails were not watched: take them as live" : "the supply " + Power.OPEN);
         guard.over(false);
         recorder.finish(SessionState.TRIPPED);
+    }
+
+    /** Asked every second; false when a person says instead that the disconnect is open. */
+    private boolean offAtLast() {
+        boolean[] open = {false};
+        person.forget();
+        person.disconnect(DISCONNECT, () -> open[0] = true);
+        while (!open[0]) {
+            boolean[] due = {false};
+            agenda.after(Duration.ofSeconds(1), () -> due[0] = true);
+            try {
+                agenda.runUntil(() -> due[0] || open[0]);
+            } catch (RuntimeException | Error another) {
+                Thread.interrupted();
+            }
+            if (power.lastWord(LAST_ANSWER)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void happened(String what, String text) {
@@ -304,10 +409,15 @@ public final class Run implements PowerLog {
     @Override
     public void alarm(long atNanos, String words) {
         told(atNanos, "ALARM", words);
+        if (part == Part.SWITCHING_OFF) {
+            person.forget();
+            person.disconnect(DISCONNECT, power::disconnectOpen);
+        }
     }
 
     @Override
     public void alarmOver(long atNanos, String words) {
+        person.forget();
         told(atNanos, "alarm over", words);
     }
 

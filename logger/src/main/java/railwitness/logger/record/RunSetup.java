@@ -105,6 +105,11 @@ public final class RunSetup {
         return bench.sheet().patience();
     }
 
+    /** Longest wait for what a person is asked while the output is on. */
+    Duration answerAtMost() {
+        return plan.answerAtMost();
+    }
+
     List<Step> steps() {
         return plan.steps(rating);
     }

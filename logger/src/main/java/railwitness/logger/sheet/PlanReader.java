@@ -30,12 +30,17 @@ public final class PlanReader {
         double average = head.number("average_s", "how long a settled step is averaged")
                 .between(0.1, LONGEST_S)
                 .orElse(10.0);
+        double answer = head.number(
+                        "answer_at_most_s",
+                        "longest wait for what a person is asked while the output is on; then it is switched off")
+                .between(5, LONGEST_S)
+                .orElse(300.0);
         List<SheetTable> stages = root.tables("stage", "one kind of test; they are done in this order");
         if (stages.isEmpty()) {
             root.fault("stage", "is missing: a plan needs at least one [[stage]]");
         }
         return new Plan(
-                name, stages.stream().map(t -> stage(t, settle, average)).toList());
+                name, stages.stream().map(t -> stage(t, settle, average)).toList(), seconds(answer));
     }
 
     private static Stage stage(SheetTable t, double settle, double average) {

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
@@ -14,6 +15,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Execution;
 import org.junit.jupiter.api.parallel.ExecutionMode;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * A run in a process of its own, on real ports, that is killed or interrupted while the output is on. It waits more than it
@@ -59,19 +62,44 @@ class EndedFromOutsideTest {
         assertThat(Found.in(session).state()).isEqualTo("interrupted");
     }
 
-    @Test
-    void ctrlCSwitchesOffAndClosesTheSession() throws IOException, InterruptedException {
+    /** The serial library would have a closed terminal ignored. */
+    @ParameterizedTest
+    @CsvSource({"INT,(Ctrl-C)", "TERM,(TERM)", "HUP,(HUP)"})
+    void eachSignalIsOneStopUnderItsOwnName(String signal, String name) throws IOException, InterruptedException {
         Path session = folder.resolve("stopped.session");
         try (TableBench bench = new TableBench()) {
             Process run = started(bench, session);
             await("the load sweep", () -> bench.unit.amps("plus") == 4);
-            signal("INT", run);
+            signal(signal, run);
 
             assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
             assertThat(bench.unit.outputOn).isFalse();
             assertThat(bench.unit.amps("plus")).isZero();
         }
         assertThat(Found.in(session).state()).isEqualTo("stopped");
+        List<String> stops = new ArrayList<>();
+        Found.in(session).json().get("events").forEach(event -> {
+            if (event.toString().contains("stopped:") || event.toString().contains("stopped by hand")) {
+                stops.add(event.toString());
+            }
+        });
+        assertThat(stops).isNotEmpty().allMatch(words -> words.contains(name));
+    }
+
+    /** Whoever typed has gone, and the output is on. */
+    @Test
+    void theEndOfTheInputUnderPowerIsAStop() throws IOException, InterruptedException {
+        Path session = folder.resolve("input.session");
+        try (TableBench bench = new TableBench()) {
+            Process run = started(bench, session);
+            await("the load sweep", () -> bench.unit.amps("plus") == 4);
+            run.getOutputStream().close();
+
+            assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(bench.unit.outputOn).isFalse();
+        }
+        assertThat(Found.in(session).state()).isEqualTo("stopped");
+        assertThat(Found.in(session).json().get("events").toString()).contains("the input has ended");
     }
 
     /** Somebody who presses once more in fear changes nothing: the way to off is under way. */

@@ -9,7 +9,8 @@ public enum Topic {
                     + " What bounds the damage is the supply's current limit and protections and the fuse at the unit's"
                     + " input. Keep a disconnect within the reach of your hand and open it when in doubt. Where the bench"
                     + " sheet accepts a run without the guardian, nothing switches off when this program or its"
-                    + " computer fails: then stay beside the disconnect."),
+                    + " computer fails: then stay beside the disconnect. What ends this program and its guardian together"
+                    + " leaves the output on, unless the supply itself switches off when it hears nothing."),
     RAIL_VOLTAGE(
             "Voltage between the rails",
             "from 60 V d.c. as a WARNING, from 120 V d.c. as a DANGER, worked out without load at the highest input"

@@ -4,9 +4,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import railwitness.drivers.scpi.SwitchState;
 
 /**
  * Off, in the order that is safe: every supply is told off, then asked and told again until it says so; the loads stay
@@ -15,6 +16,7 @@ import java.util.concurrent.TimeUnit;
 final class Firing {
     static final long LONGEST_MILLIS = 900;
 
+    private static final Optional<SwitchState> OFF = Optional.of(SwitchState.OFF);
     private static final long ASKING_MILLIS = 500;
     private static final long DRAINING_MILLIS = 350;
     private static final long LEAVING_MILLIS = 100;
@@ -74,7 +76,7 @@ final class Firing {
         return false;
     }
 
-    /** The last whole line says off; earlier ones may be answers to questions of the program that died. */
+    /** The last whole line says off, in the same words as for the program; earlier ones may be answers to questions of the program that died. */
     private static boolean saysOff(CharSequence heard) {
         String text = heard.toString();
         List<String> lines = text.strip()
@@ -85,7 +87,7 @@ final class Firing {
         boolean whole = text.endsWith("\n") || text.endsWith("\r");
         return whole
                 && !lines.isEmpty()
-                && lines.get(lines.size() - 1).toUpperCase(Locale.ROOT).matches("\\+?0+|OFF");
+                && SwitchState.of(lines.get(lines.size() - 1)).equals(OFF);
     }
 
     private String hear(String port) {

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import railwitness.drivers.scpi.SwitchState;
 
 /**
  * The command that starts the guardian: a small JVM in a session of its own where the system has {@code setsid}, so
@@ -36,7 +37,7 @@ final class Launch {
         }
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
         command.addAll(SMALL);
-        command.addAll(List.of("-cp", home(), GuardianMain.class.getName()));
+        command.addAll(List.of("-cp", homes(), GuardianMain.class.getName()));
         return command;
     }
 
@@ -45,10 +46,14 @@ final class Launch {
         return onPath("setsid").isPresent() && onPath("sh").isPresent();
     }
 
-    private static String home() {
+    /** The guardian's own place, and that of the piece that knows what an answer to the question for off means. */
+    private static String homes() {
+        return home(GuardianMain.class) + File.pathSeparator + home(SwitchState.class);
+    }
+
+    private static String home(Class<?> piece) {
         try {
-            return Path.of(GuardianMain.class
-                            .getProtectionDomain()
+            return Path.of(piece.getProtectionDomain()
                             .getCodeSource()
                             .getLocation()
                             .toURI())

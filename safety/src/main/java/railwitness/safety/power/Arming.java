@@ -1,5 +1,6 @@
 package railwitness.safety.power;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -36,7 +37,11 @@ final class Arming {
     }
 
     static Chain chain(
-            Chain chain, Station<? extends Supply> station, List<Station<? extends Load>> loads, Settings wanted) {
+            Chain chain,
+            Station<? extends Supply> station,
+            List<Station<? extends Load>> loads,
+            Settings wanted,
+            Duration silence) {
         Supply supply = station.instrument();
         chain.step(station, "output off", () -> supplyOff(supply));
         loads.forEach(load -> chain.step(load, load.name() + " off", () -> loadOff(load.instrument())));
@@ -49,7 +54,14 @@ final class Arming {
         chain.step(station, "voltage", () -> volts(supply, wanted.startVolts(), wanted.resolutionVolts()));
         chain.step(station, "current limit", () -> limit(supply, wanted.limitAmps(), wanted.resolutionAmps()));
         chain.step(station, "over-voltage protection", () -> overVoltage(supply, wanted));
-        return chain.step(station, "over-current protection", () -> overCurrent(supply, wanted));
+        chain.step(station, "over-current protection", () -> overCurrent(supply, wanted));
+        return supply.hasWatchdog() ? chain.step(station, "watchdog", () -> watchdog(supply, silence)) : chain;
+    }
+
+    private static Result watchdog(Supply supply, Duration silence) {
+        int seconds = (int) Math.max(1, (silence.toMillis() + 999) / 1000);
+        supply.setWatchdog(seconds);
+        return new Result.Done("the supply switches itself off when it hears nothing for " + seconds + " s");
     }
 
     private static Result supplyOff(Supply supply) {

@@ -50,7 +50,7 @@ final class Chain {
 
     private void run(int index, Result before, Consumer<Result> then) {
         if (index == steps.size()) {
-            then.accept(before);
+            then.accept(wanted.getAsBoolean() ? before : new Result.Stopped("switched off meanwhile"));
             return;
         }
         Step step = steps.get(index);

@@ -27,6 +27,8 @@ public final class Power {
     /** What the person is told, after what could not be switched off. */
     public static final String OPEN = SwitchOff.OPEN;
 
+    private static final Duration USUAL_SILENCE = Duration.ofSeconds(5);
+
     private final Agenda agenda;
     private final Station<? extends Supply> supply;
     private final List<Station<? extends Load>> loads;
@@ -35,10 +37,11 @@ public final class Power {
     private final PowerLog log;
     private final AtomicLong round = new AtomicLong();
 
-    private volatile PowerState state = PowerState.OFF;
+    private volatile PowerState state = PowerState.NOT_KNOWN;
     private boolean arming;
     private Settings settings;
     private double setVolts;
+    private Duration silence = USUAL_SILENCE;
     private SwitchOff switchOff;
 
     /**
@@ -62,6 +65,22 @@ public final class Power {
 
     public PowerState state() {
         return state;
+    }
+
+    /** The supply itself says that its output is off, before anything was told to it. */
+    public void saidOff() {
+        if (state == PowerState.NOT_KNOWN && !arming) {
+            state = PowerState.OFF;
+        }
+    }
+
+    /**
+     * How long the supply may hear nothing before it switches itself off, where it can; told to it when it is armed.
+     *
+     * @param longest longer than the longest time between two questions to it; at least 1 s
+     */
+    public void silenceAtMost(Duration longest) {
+        silence = longest;
     }
 
     /** The rails since power went off; empty while it may be on. */
@@ -89,7 +108,7 @@ public final class Power {
         }
         arming = true;
         settings = wanted;
-        Chain chain = Arming.chain(chain(), supply, loads, wanted);
+        Chain chain = Arming.chain(chain(), supply, loads, wanted, silence);
         long mine = round.get();
         chain.run(result -> {
             arming = false;
@@ -105,7 +124,7 @@ public final class Power {
     }
 
     private Optional<String> againstArming(Settings wanted) {
-        if (state != PowerState.OFF || arming) {
+        if (state != PowerState.OFF && state != PowerState.NOT_KNOWN || arming) {
             return Optional.of("arming begins with the output off, it is: " + state.words());
         }
         if (!wanted.source().endsWithTheSupply()) {
@@ -207,8 +226,9 @@ public final class Power {
 
     /**
      * Switches off: the bytes leave at once, without waiting for a reply in flight. {@code then} is called once, when
-     * the loads are off too; the words say what is not. An output that is not confirmed is told off again every second
-     * until {@link #release}.
+     * the loads are off too; the words say what is not. An output that is not confirmed is told off again every second,
+     * and its line opened again where it went, until it is confirmed, a person says that the disconnect is open, or
+     * {@link #release}. Each further call sends the bytes once more.
      */
     public void off(String reason, Consumer<Ended> then) {
         round.incrementAndGet();
@@ -249,6 +269,16 @@ public final class Power {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             return false;
+        }
+    }
+
+    /**
+     * The person at the bench says that the disconnect is open. Without the supply's word that ends the switching off, and
+     * is kept in its words.
+     */
+    public void disconnectOpen() {
+        if (switchOff != null) {
+            switchOff.disconnectOpen();
         }
     }
 

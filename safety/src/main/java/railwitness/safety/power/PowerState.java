@@ -2,7 +2,9 @@ package railwitness.safety.power;
 
 /** What the supply's output is doing, as far as it is known. */
 public enum PowerState {
-    /** Off and read back, or never touched. */
+    /** Nothing was told to the supply and it has not said anything. */
+    NOT_KNOWN("output not known"),
+    /** Off and read back. */
     OFF("output off"),
     /** Off, with voltage, limit and protections set and read back. */
     ARMED("armed, output off"),

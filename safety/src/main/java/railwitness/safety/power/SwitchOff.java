@@ -27,9 +27,15 @@ final class SwitchOff {
 
     private static final int TRIES = 3;
     private static final Duration ANSWER = Duration.ofSeconds(2);
+    /** Once the person was told, an answer that takes long is waited for rather than cut. */
+    private static final Duration PATIENT_ANSWER = Duration.ofSeconds(10);
+
     private static final Duration AGAIN = Duration.ofSeconds(1);
     private static final Duration LOOK = Duration.ofMillis(100);
     private static final Duration INPUT_GRACE = Duration.ofSeconds(5);
+    /** A reading of the input older than this says nothing of it. */
+    private static final Duration INPUT_AGE = Duration.ofSeconds(5);
+
     private static final double INPUT_SHARE = 0.9;
     private static final double LEAST_INPUT_VOLTS = 1;
     private static final int STEPS_TOLD = 10;
@@ -42,7 +48,7 @@ final class SwitchOff {
     private final PowerLog log;
     private final Consumer<PowerState> states;
     private final List<Consumer<Ended>> waiting = new ArrayList<>();
-    private final Map<Channel, Double> inputs = new HashMap<>();
+    private final Map<Channel, Measured> inputs = new HashMap<>();
     private final List<String> troubles = new ArrayList<>();
 
     private long awaited;
@@ -51,9 +57,11 @@ final class SwitchOff {
     private boolean alarmed;
     private boolean doubted;
     private boolean released;
+    private boolean insisted;
     private Discharge discharge;
     private long dischargingSince;
     private boolean loadsTold;
+    private boolean remoteTold;
     private int open;
     private Ended ended;
 
@@ -95,6 +103,16 @@ final class SwitchOff {
         return ended != null && confirmed;
     }
 
+    /** A person says that the disconnect is open: the supply is no longer waited for. */
+    void disconnectOpen() {
+        if (!confirmed && !insisted) {
+            insisted = true;
+            tell("disconnect open", "a person says that the disconnect is open");
+            watchRailsAnew();
+            judge();
+        }
+    }
+
     Discharge discharge() {
         return discharge;
     }
@@ -111,14 +129,22 @@ final class SwitchOff {
     private void attempt() {
         long mine = ++awaited;
         supply.askFirst(this::sendAndAsk, outcome -> answered(mine, worded(outcome)));
-        agenda.after(ANSWER, () -> answered(mine, new Result.Stopped("no answer from the supply")));
+        agenda.after(
+                alarmed ? PATIENT_ANSWER : ANSWER,
+                () -> answered(mine, new Result.Stopped("no answer from the supply")));
     }
 
     private Result sendAndAsk() {
-        supply.instrument().cutIn(supply.instrument().offBytes());
-        return guarded(() -> supply.instrument().isOn()
-                ? new Result.Refused("the supply says that it is still on")
-                : new Result.Done("the supply says off"));
+        Supply instrument = supply.instrument();
+        return guarded(() -> {
+            if (!instrument.cutIn(instrument.offBytes())) {
+                instrument.reconnect();
+                instrument.cutIn(instrument.offBytes());
+            }
+            return instrument.isOn()
+                    ? new Result.Refused("the supply says that it is still on")
+                    : new Result.Done("the supply says off");
+        });
     }
 
     private void answered(long mine, Result result) {
@@ -157,11 +183,27 @@ final class SwitchOff {
 
     private void confirm() {
         confirmed = true;
-        if (alarmed) {
-            log.alarmOver(agenda.nowNanos(), "the supply says off now");
-        }
         states.accept(ended == null ? PowerState.DISCHARGING : PowerState.OFF);
+        if (alarmed) {
+            alarmed = false;
+            log.alarmOver(agenda.nowNanos(), "the supply says off now");
+            watchRailsAnew();
+        }
         startDischarge();
+    }
+
+    /** What the rails did while the output may still have been on says nothing of their discharge. */
+    private void watchRailsAnew() {
+        if (discharge != null && ended == null) {
+            dischargingSince = agenda.nowNanos();
+            discharge = new Discharge(rails, dischargingSince);
+            inputs.clear();
+            doubted = false;
+            if (open == 0) {
+                loadsTold = false; // what did not answer then may do so now
+                troubles.clear();
+            }
+        }
     }
 
     private void startDischarge() {
@@ -180,7 +222,7 @@ final class SwitchOff {
         }
         discharge.heard(measured);
         if (rails.inputVolts().contains(reading.channel())) {
-            inputs.put(reading.channel(), measured.value());
+            inputs.put(reading.channel(), measured);
         }
         judge();
     }
@@ -205,7 +247,12 @@ final class SwitchOff {
             tell("rails", discharge.words());
             loadsOff();
         }
-        if (loadsTold && open == 0 && ended == null && inputJudged()) {
+        if (loadsTold && confirmed && !remoteTold) {
+            remoteTold = true;
+            remoteOff();
+        }
+        boolean offKnown = confirmed && remoteTold && inputJudged() || insisted;
+        if (loadsTold && open == 0 && ended == null && offKnown && loadsOfNoMoreUse()) {
             end();
         }
     }
@@ -226,19 +273,20 @@ final class SwitchOff {
 
     private boolean inputStands() {
         return setVolts > LEAST_INPUT_VOLTS
-                && inputs.values().stream().anyMatch(volts -> volts >= INPUT_SHARE * setVolts);
+                && inputs.values().stream()
+                        .filter(reading -> agenda.nowNanos() - reading.repliedNanos() <= INPUT_AGE.toNanos())
+                        .anyMatch(reading -> reading.value() >= INPUT_SHARE * setVolts);
     }
 
     private String inputWords() {
         double volts =
-                inputs.values().stream().mapToDouble(Double::doubleValue).max().orElse(0);
+                inputs.values().stream().mapToDouble(Measured::value).max().orElse(0);
         return String.format(Locale.ROOT, "%.1f V", volts);
     }
 
     private void loadsOff() {
-        open = loads.size() + 1;
+        open = loads.size();
         loads.forEach(load -> loadOff(load, 1));
-        remoteOff();
     }
 
     private void loadOff(Station<? extends Load> load, int number) {
@@ -263,17 +311,22 @@ final class SwitchOff {
                 : new Result.Done("the load is off");
     }
 
+    /** Once the supply says off: before that, nothing but off is said to it. */
     private void remoteOff() {
-        if (!supply.instrument().drivesRemote() || !confirmed) {
-            oneLess();
+        Supply instrument = supply.instrument();
+        if (!instrument.drivesRemote() && !instrument.hasWatchdog()) {
             return;
         }
+        open++;
         Callable<Result> off = () -> {
-            supply.instrument().setRemote(false);
-            return new Result.Done("remote turn-on off");
+            instrument.endWatchdog();
+            if (instrument.drivesRemote()) {
+                instrument.setRemote(false);
+            }
+            return new Result.Done(instrument.drivesRemote() ? "remote turn-on off" : "watchdog ended");
         };
         once(supply, off, result -> {
-            tell("remote turn-on", result.words());
+            tell(instrument.drivesRemote() ? "remote turn-on" : "watchdog", result.words());
             oneLess();
         });
     }
@@ -300,7 +353,7 @@ final class SwitchOff {
 
     private void end() {
         List<String> words = new ArrayList<>();
-        words.add(confirmed ? "output off" : "the supply " + OPEN);
+        words.add(confirmed ? "output off" : "the supply " + OPEN + "; a person says that it is open");
         words.add(discharge.words());
         words.addAll(troubles);
         ended = new Ended(confirmed, discharge.belowTouch(), String.join("; ", words));

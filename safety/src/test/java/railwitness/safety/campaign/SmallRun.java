@@ -253,6 +253,7 @@ final class SmallRun implements PowerLog {
     @Override
     public void alarm(long atNanos, String said) {
         alarms.add(said);
+        agenda.after(Duration.ofSeconds(20), power::disconnectOpen);
     }
 
     @Override

@@ -2,9 +2,13 @@ package railwitness.safety.power;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import railwitness.safety.caution.Source;
 
 class PowerTest {
@@ -134,32 +138,115 @@ class PowerTest {
     @Test
     void anOffIgnoredForEverIsToldLoudly() {
         bench.running().supply.ignoresOff = Integer.MAX_VALUE;
-        Ended ended = bench.off();
-        assertThat(ended.confirmed()).isFalse();
-        assertThat(ended.words()).contains("could not be switched off: open the disconnect");
+        AtomicReference<Ended> ended = new AtomicReference<>();
+        power.off("end of the run", ended::set);
+        bench.pass(10);
         assertThat(bench.alarms).containsExactly("the supply could not be switched off: open the disconnect");
         assertThat(power.state()).isEqualTo(PowerState.NOT_CONFIRMED);
+        int before = offBytes();
+        bench.pass(600);
+        assertThat(offBytes() - before).isGreaterThanOrEqualTo(550);
+        assertThat(ended.get()).isNull();
     }
 
     @Test
-    void aDeadSupplyIsToldLoudlyAndTriedUntilItAnswers() {
+    void onlyThePersonsWordEndsAnOffThatIsNotConfirmed() {
+        bench.running().supply.ignoresOff = Integer.MAX_VALUE;
+        AtomicReference<Ended> ended = new AtomicReference<>();
+        power.off("end of the run", ended::set);
+        bench.pass(20);
+        power.disconnectOpen();
+        bench.pass(20);
+        assertThat(ended.get().confirmed()).isFalse();
+        assertThat(ended.get().words())
+                .contains("could not be switched off: open the disconnect; a person says that it is open");
+        assertThat(bench.plus.on || bench.minus.on).isFalse();
+    }
+
+    @Test
+    void everyFurtherCallForOffSendsTheBytesAtOnce() {
         bench.running().supply.dead = true;
-        Ended ended = bench.off();
-        assertThat(ended.confirmed()).isFalse();
-        assertThat(bench.alarms).hasSize(1);
+        power.off("end of the run", ended -> {});
+        bench.pass(30);
+        for (int press = 0; press < 20; press++) {
+            int before = offBytes();
+            power.off("Escape", ended -> {});
+            assertThat(offBytes()).isEqualTo(before + 1);
+            bench.pass(0.37);
+        }
+    }
+
+    /** Silent for longer than all patience, then there again: off, rails and loads judged anew, remote turn-on off. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1, 3, 7, 11, 60, 900})
+    void aSupplyThatIsSilentForAWhileEndsOffWhenItAnswersAgain(double seconds) {
+        bench.running().supply.dead = true;
+        bench.plus.dead = true;
+        AtomicReference<Ended> ended = new AtomicReference<>();
+        power.off("end of the run", ended::set);
+        bench.pass(seconds);
+        assertThat(ended.get()).isNull();
         bench.supply.dead = false;
-        bench.pass(5);
+        bench.plus.dead = false;
+        bench.agenda.runUntil(() -> ended.get() != null);
         assertThat(bench.unit.output).isFalse();
-        assertThat(bench.over).hasSize(1);
+        assertThat(ended.get().confirmed()).isTrue();
+        assertThat(bench.unit.remote).isFalse();
+        assertThat(bench.plus.on || bench.minus.on).isFalse();
+        assertThat(ended.get().words()).doesNotContain("could not be confirmed");
+        assertThat(bench.over).hasSize(bench.alarms.size());
         assertThat(power.state()).isEqualTo(PowerState.OFF);
+    }
+
+    /** The port goes, with the cable or its converter, and comes back: the line is opened again. */
+    @Test
+    void aLostLineIsOpenedAgain() {
+        bench.running().supply.lost = true;
+        AtomicReference<Ended> ended = new AtomicReference<>();
+        power.off("end of the run", ended::set);
+        bench.pass(30);
+        assertThat(bench.unit.output).isTrue();
+        assertThat(power.state()).isEqualTo(PowerState.NOT_CONFIRMED);
+        bench.supply.portBack = true;
+        bench.agenda.runUntil(() -> ended.get() != null);
+        assertThat(bench.unit.output).isFalse();
+        assertThat(ended.get().confirmed()).isTrue();
+        assertThat(bench.supply.did).contains("reconnect");
+    }
+
+    @Test
+    void nothingIsKnownOfAnOutputBeforeItWasAsked() {
+        assertThat(power.state()).isEqualTo(PowerState.NOT_KNOWN);
+        power.saidOff();
+        assertThat(power.state()).isEqualTo(PowerState.OFF);
+        assertThat(bench.arm().isDone()).isTrue();
+    }
+
+    /** Where the supply can switch itself off, it is told to before power, and freed once it is off. */
+    @Test
+    void aWatchdogIsSetBeforePowerAndEndedAfterIt() {
+        bench.supply.watchdog = true;
+        power.silenceAtMost(Duration.ofMillis(7200));
+        bench.running();
+        assertThat(bench.supply.did.indexOf("watchdog 8")).isBetween(0, bench.supply.did.indexOf("on"));
+        assertThat(bench.off().confirmed()).isTrue();
+        assertThat(bench.supply.did.lastIndexOf("watchdog off"))
+                .isGreaterThan(bench.supply.did.lastIndexOf("off bytes"));
+    }
+
+    private int offBytes() {
+        return (int) bench.supply.did.stream().filter("off bytes"::equals).count();
     }
 
     @Test
     void aSupplyThatSaysOffWhileOnIsFoundOutAtTheInput() {
         bench.running().supply.ignoresOff = Integer.MAX_VALUE;
         bench.supply.saysOff = true;
-        Ended ended = bench.off();
-        assertThat(ended.confirmed()).isFalse();
+        AtomicReference<Ended> ended = new AtomicReference<>();
+        power.off("end of the run", ended::set);
+        bench.pass(120);
+        assertThat(ended.get()).isNull();
+        assertThat(power.state()).isEqualTo(PowerState.NOT_CONFIRMED);
         assertThat(bench.alarms.get(0)).contains("says off, but 13.8 V stand at the input", "open the disconnect");
     }
 

@@ -28,6 +28,9 @@ final class StandInSupply implements Supply {
 
     int ignoresOff;
     boolean dead;
+    boolean lost;
+    boolean watchdog;
+    boolean portBack;
     boolean saysOff;
     boolean refusesOn;
     boolean readsBackWrong;
@@ -44,6 +47,9 @@ final class StandInSupply implements Supply {
 
     private void exchange(String what) {
         did.add(what);
+        if (lost) {
+            throw LineException.unplugged("supply", what);
+        }
         agenda.spend(dead ? Duration.ofSeconds(1) : Duration.ofMillis(20));
         if (dead) {
             throw new LineException(LineException.Trouble.NO_ANSWER, "supply: no answer in 1 s to " + what, what, "");
@@ -53,10 +59,36 @@ final class StandInSupply implements Supply {
     @Override
     public boolean cutIn(byte[] bytes) {
         did.add("off bytes");
-        if (!dead) {
+        if (!dead && !lost) {
             offTold();
         }
-        return !dead;
+        return !lost;
+    }
+
+    @Override
+    public boolean hasWatchdog() {
+        return watchdog;
+    }
+
+    @Override
+    public void setWatchdog(int seconds) {
+        exchange("watchdog " + seconds);
+    }
+
+    @Override
+    public void endWatchdog() {
+        if (watchdog) {
+            exchange("watchdog off");
+        }
+    }
+
+    @Override
+    public void reconnect() {
+        did.add("reconnect");
+        if (!portBack) {
+            throw LineException.unplugged("supply", "");
+        }
+        lost = false;
     }
 
     private void offTold() {

@@ -129,10 +129,17 @@ public final class BenchStage implements Stage {
             return Line.of(Words.of("leads.line"), Words.of("leads.line.next"), cautions);
         }
         if (watching.on()) {
-            return Line.of(Words.of("watch.line"), Words.of("watch.line.next"), check, watch, cautions);
+            return Line.of(watchWords(), Words.of("watch.line.next"), check, watch, cautions);
         }
         String runs = desk.virtualBench() ? "bench.line.virtual" : "bench.line.real";
         return Line.of(Words.of(runs), Words.of("bench.line.next"), check, watch, cautions);
+    }
+
+    private String watchWords() {
+        return watching.atRest()
+                .map(rest ->
+                        Words.of(rest.supplySaysOff() ? "watch.line.off" : "watch.line", rest.answering(), rest.all()))
+                .orElse("");
     }
 
     private void checkLeads() {

@@ -9,10 +9,13 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import javax.swing.SwingUtilities;
 import railwitness.drivers.bench.BenchWatch;
+import railwitness.drivers.bench.Duty;
 import railwitness.drivers.bench.InstrumentSheet;
 import railwitness.drivers.bench.Seen;
+import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.line.SerialLine;
 import railwitness.drivers.time.VirtualAgenda;
+import railwitness.logger.screen.stage.AtRest;
 import railwitness.logger.screen.stage.Desk;
 import railwitness.logger.sheet.Sheets;
 
@@ -28,6 +31,32 @@ final class Watching {
 
     Watching(Desk desk) {
         this.desk = desk;
+        desk.watchedBy(this::atRest);
+    }
+
+    /** What the band may say of it; empty while nobody watches. */
+    Optional<AtRest> atRest() {
+        if (!on() || watched == null) {
+            return Optional.empty();
+        }
+        List<InstrumentSheet> all = watched.bench().content().instruments();
+        long answering = all.stream().filter(this::answers).count();
+        return Optional.of(new AtRest((int) answering, all.size(), all.stream().anyMatch(this::saysOff)));
+    }
+
+    private boolean answers(InstrumentSheet sheet) {
+        return seen(sheet.name())
+                .filter(one -> one.state() == Seen.State.ANSWERS)
+                .isPresent();
+    }
+
+    private boolean saysOff(InstrumentSheet sheet) {
+        return sheet.duty() instanceof Duty.AsSupply
+                && answers(sheet)
+                && seen(sheet.name())
+                        .flatMap(Seen::sweep)
+                        .filter(sweep -> sweep.conditions().contains(Condition.OUTPUT_OFF))
+                        .isPresent();
     }
 
     boolean on() {

@@ -71,7 +71,7 @@ public final class LiveRun {
 
     /** A snapshot, at once. */
     public RunView view() {
-        return feed.view(session.running().map(run -> run.power().state()).orElse(PowerState.OFF));
+        return feed.view(session.running().map(run -> run.power().state()).orElse(PowerState.NOT_KNOWN));
     }
 
     public Optional<TraceKeeper> trace(Channel channel) {
@@ -89,10 +89,12 @@ public final class LiveRun {
     /** Switches off: on a real bench the bytes leave at once, and everything else follows in its order. */
     public void switchOff(String words) {
         stopWanted = true;
-        if (!rehearsal) {
-            session.running().ifPresent(Run::cutOff);
+        Optional<Run> running = session.running();
+        if (running.isPresent() && !rehearsal) {
+            running.get().stopNow(words);
+        } else {
+            agenda.post(() -> session.running().ifPresent(run -> run.stop(RunEnd.PERSON, words)));
         }
-        agenda.post(() -> session.running().ifPresent(run -> run.stop(RunEnd.PERSON, words)));
     }
 
     /** Off was asked for before the bench was open. */

@@ -5,7 +5,16 @@ import java.util.function.Consumer;
 /**
  * Something a person is to do or to read.
  *
- * @param number a number is wanted, not only a key
  * @param answer told what was typed, on the run's thread
  */
-public record Prompt(String sentence, boolean number, Consumer<String> answer) {}
+public record Prompt(String sentence, Kind kind, Consumer<String> answer) {
+    /** What the person answers with. */
+    public enum Kind {
+        /** A key, once it is done. */
+        ACT,
+        /** A number. */
+        NUMBER,
+        /** The word that the disconnect is open, typed. */
+        DISCONNECT
+    }
+}

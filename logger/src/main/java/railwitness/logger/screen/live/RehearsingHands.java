@@ -1,5 +1,6 @@
 package railwitness.logger.screen.live;
 
+import java.time.Duration;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
@@ -12,10 +13,31 @@ import railwitness.logger.screen.paper.Numbers;
 final class RehearsingHands implements Person {
     private final ScreenPerson person;
     private final VirtualBench bench;
+    private final double pace;
 
-    RehearsingHands(ScreenPerson person, VirtualBench bench) {
+    /** @param pace seconds of the session in one second of the person's */
+    RehearsingHands(ScreenPerson person, VirtualBench bench, double pace) {
         this.person = person;
         this.bench = bench;
+        this.pace = pace;
+    }
+
+    @Override
+    public Duration patience(Duration planned) {
+        return Duration.ofNanos(Math.round(planned.toNanos() * Math.max(1, pace)));
+    }
+
+    @Override
+    public void disconnect(String sentence, Runnable open) {
+        person.disconnect(sentence, () -> {
+            bench.openDisconnect();
+            open.run();
+        });
+    }
+
+    @Override
+    public void forget() {
+        person.forget();
     }
 
     @Override

@@ -39,7 +39,11 @@ final class RunFeed implements RunListener {
     private final Deque<Prompt> prompts = new ArrayDeque<>();
     private int current = -1;
     private String saying = "";
+    /** When the run was last looked at while it went on. */
+    private long lookedNanos;
+
     private Optional<String> trip = Optional.empty();
+    private Optional<String> stop = Optional.empty();
     private Optional<RunEnd> end = Optional.empty();
     private Optional<String> failed = Optional.empty();
 
@@ -57,7 +61,10 @@ final class RunFeed implements RunListener {
             saying = text;
         }
         if (what.equals("trip")) {
-            trip = Optional.of(text);
+            trip = trip.isEmpty() ? Optional.of(text) : trip;
+        }
+        if (what.equals("stop")) {
+            stop = stop.isEmpty() ? Optional.of(text) : stop;
         }
     }
 
@@ -107,6 +114,11 @@ final class RunFeed implements RunListener {
         prompts.addLast(prompt);
     }
 
+    /** Nothing that was asked is wanted any more. */
+    synchronized void forget() {
+        prompts.clear();
+    }
+
     /** Takes the present prompt; empty when somebody else was quicker. */
     synchronized Optional<Prompt> answered(Prompt prompt) {
         return prompts.remove(prompt) ? Optional.of(prompt) : Optional.empty();
@@ -127,16 +139,19 @@ final class RunFeed implements RunListener {
     }
 
     synchronized RunView view(PowerState power) {
+        boolean over = end.isPresent() || failed.isPresent();
+        lookedNanos = over ? lookedNanos : Math.round(nowSeconds.getAsDouble() * 1e9);
         return new RunView(
                 rehearsal,
                 nowSeconds.getAsDouble(),
                 power,
                 Map.copyOf(last),
-                RailsNow.between(rails, last),
+                RailsNow.of(rails, last, lookedNanos / 1e9),
                 List.copyOf(steps),
                 Optional.ofNullable(prompts.peekFirst()),
                 saying,
                 trip,
+                stop,
                 end,
                 failed);
     }

@@ -44,7 +44,7 @@ public record RunStarter(String programVersion) {
                 bench.opener(agenda),
                 StationMaker.inline(agenda),
                 Recorder::inline,
-                new RehearsingHands(new ScreenPerson(feed::ask), bench),
+                new RehearsingHands(new ScreenPerson(feed::ask, feed::forget), bench, pace),
                 feed);
         LiveRun run = new LiveRun(sheets, out, true, agenda, feed, session);
         run.start(NewHead.of(
@@ -63,7 +63,7 @@ public record RunStarter(String programVersion) {
                 SerialLine::open,
                 StationMaker.threaded(agenda),
                 (writer, trouble) -> Recorder.threaded(writer, WAITING_ENTRIES, trouble),
-                new ScreenPerson(feed::ask),
+                new ScreenPerson(feed::ask, feed::forget),
                 feed);
         session.guardedBy(GuardianStart::of);
         session.acknowledged(acknowledged);

@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
+import railwitness.logger.record.RailsNow;
 import railwitness.logger.record.RunEnd;
 import railwitness.safety.power.PowerState;
 
@@ -17,11 +18,12 @@ import railwitness.safety.power.PowerState;
  * @param nowSeconds of the session
  * @param power what the output is doing, as far as it is known
  * @param last the last reading of each channel
- * @param betweenRails highest voltage between any two output terminals, V
+ * @param rails what stands between the output terminals; once the run is over, when they were last read
  * @param steps all steps of the plan
  * @param prompt what the person is asked
  * @param saying the last thing that happened, in words
  * @param trip why the output was switched off by the interlock
+ * @param stop why a person ended it
  * @param ended once everything is off and the file closed
  * @param failed why there was no run, or why it broke off
  */
@@ -30,11 +32,12 @@ public record RunView(
         double nowSeconds,
         PowerState power,
         Map<Channel, Reading> last,
-        OptionalDouble betweenRails,
+        RailsNow rails,
         List<StepView> steps,
         Optional<Prompt> prompt,
         String saying,
         Optional<String> trip,
+        Optional<String> stop,
         Optional<RunEnd> ended,
         Optional<String> failed) {
 

@@ -4,23 +4,27 @@ import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import railwitness.logger.record.Person;
 import railwitness.logger.screen.paper.Numbers;
+import railwitness.logger.screen.paper.Words;
 
 /** The person in front of the screen: asked there one thing after the other. */
 final class ScreenPerson implements Person {
     private final Consumer<Prompt> asked;
+    private final Runnable forgotten;
 
-    ScreenPerson(Consumer<Prompt> asked) {
+    /** @param forgotten told that nothing asked before is wanted any more */
+    ScreenPerson(Consumer<Prompt> asked, Runnable forgotten) {
         this.asked = asked;
+        this.forgotten = forgotten;
     }
 
     @Override
     public void act(String sentence, Runnable done) {
-        asked.accept(new Prompt(sentence, false, typed -> done.run()));
+        asked.accept(new Prompt(sentence, Prompt.Kind.ACT, typed -> done.run()));
     }
 
     @Override
     public void read(String sentence, Consumer<OptionalDouble> value) {
-        asked.accept(new Prompt(sentence, true, typed -> {
+        asked.accept(new Prompt(sentence, Prompt.Kind.NUMBER, typed -> {
             OptionalDouble number = Numbers.parsed(typed);
             if (number.isEmpty() && !typed.isBlank()) {
                 read(sentence, value);
@@ -28,5 +32,21 @@ final class ScreenPerson implements Person {
                 value.accept(number);
             }
         }));
+    }
+
+    @Override
+    public void disconnect(String sentence, Runnable open) {
+        asked.accept(new Prompt(Words.of("prompt.disconnect"), Prompt.Kind.DISCONNECT, typed -> {
+            if (typed.strip().equalsIgnoreCase(Words.of("prompt.disconnect.word"))) {
+                open.run();
+            } else {
+                disconnect(sentence, open);
+            }
+        }));
+    }
+
+    @Override
+    public void forget() {
+        forgotten.run();
     }
 }

@@ -18,6 +18,7 @@ import railwitness.logger.screen.stage.Asker;
 import railwitness.logger.screen.stage.Desk;
 import railwitness.logger.screen.stage.Line;
 import railwitness.logger.screen.stage.Question;
+import railwitness.safety.power.PowerState;
 
 /** What stands at the bottom while the unit is run, and what the person is asked there. */
 final class RunLine {
@@ -58,8 +59,16 @@ final class RunLine {
         asker.ask(new Question(
                 PROMPT,
                 prompt.sentence(),
-                prompt.number() ? Optional.of(Words.of("prompt.value")) : Optional.empty(),
+                field(prompt),
                 List.of(new Question.Answer(Words.of("prompt.done"), typed -> run.answer(prompt, typed)))));
+    }
+
+    private static Optional<String> field(Prompt prompt) {
+        return switch (prompt.kind()) {
+            case ACT -> Optional.empty();
+            case NUMBER -> Optional.of(Words.of("prompt.value"));
+            case DISCONNECT -> Optional.of(Words.of("prompt.disconnect.field"));
+        };
     }
 
     private void note() {
@@ -102,7 +111,31 @@ final class RunLine {
         return Line.of(head, view.trip().orElse(Words.of("run.kept", run.file().getFileName())), open);
     }
 
+    /** From the first byte of off nothing of the plan is to come. */
+    private Line switchingOff(RunView view) {
+        String head = view.trip()
+                .or(() -> view.stop())
+                .map(why -> Words.of("run.off.because", why))
+                .orElseGet(() -> Words.of("run.off"));
+        boolean open = view.power() == PowerState.NOT_CONFIRMED;
+        return Line.of(head, open ? Words.of("run.off.open") : capital(view.saying()), note(this::note));
+    }
+
+    private static Act note(Runnable done) {
+        return new Act("note", Words.of("act.note"), "control N", false, done);
+    }
+
+    private static boolean isOff(RunView view) {
+        return switch (view.power()) {
+            case SWITCHING_OFF, DISCHARGING, NOT_CONFIRMED -> true;
+            case NOT_KNOWN, OFF, ARMED, ON -> false;
+        };
+    }
+
     private Line going(RunView view) {
+        if (isOff(view) || view.trip().isPresent() || view.stop().isPresent()) {
+            return switchingOff(view);
+        }
         TimeLeft time = TimeLeft.of(view.steps());
         Duration left = time.left(view.steps(), view.nowSeconds());
         int live = view.liveStep();
@@ -112,7 +145,7 @@ final class RunLine {
                 : Words.of("run.left", Numbers.span(left));
         String caption = live >= 0 ? next(view, live, time) + whole : whole;
         List<Act> acts = new ArrayList<>();
-        acts.add(new Act("note", Words.of("act.note"), "control N", false, this::note));
+        acts.add(note(this::note));
         double all = view.steps().size();
         double length = view.nowSeconds() + left.toMillis() / 1000.0;
         String words = Words.of(

@@ -12,6 +12,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javax.swing.SwingUtilities;
 import railwitness.logger.findings.SessionFindings;
 import railwitness.logger.screen.live.LiveRun;
@@ -42,6 +43,7 @@ public final class Desk {
     private Optional<RunView> view = Optional.empty();
     private Optional<OpenSession> session = Optional.empty();
     private String message = "";
+    private Supplier<Optional<AtRest>> watched = Optional::empty;
 
     /**
      * A session that is looked at.
@@ -167,6 +169,23 @@ public final class Desk {
     /** Looks at the run anew. */
     public void look() {
         view = run.map(LiveRun::view);
+    }
+
+    /** What is known of a bench that is watched; empty while nobody watches. */
+    public Optional<AtRest> atRest() {
+        return watched.get();
+    }
+
+    /** @param watch tells it, at any time */
+    public void watchedBy(Supplier<Optional<AtRest>> watch) {
+        watched = watch;
+    }
+
+    /** Whether what lies on the desk is what the run was, or is, about. */
+    public boolean shownByRun() {
+        return running()
+                || run.filter(last -> last.sheets() == sheets && last.rehearsal() == virtualBench)
+                        .isPresent();
     }
 
     /** A run that may still have its output on. */

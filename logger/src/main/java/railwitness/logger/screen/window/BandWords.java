@@ -2,11 +2,16 @@ package railwitness.logger.screen.window;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
+import railwitness.logger.record.RailsNow;
 import railwitness.logger.screen.live.RunView;
 import railwitness.logger.screen.paper.Numbers;
+import railwitness.logger.screen.paper.RailNames;
 import railwitness.logger.screen.paper.Words;
+import railwitness.logger.screen.stage.AtRest;
+import railwitness.logger.screen.stage.Desk;
 import railwitness.safety.power.PowerState;
 
 /**
@@ -26,10 +31,23 @@ record BandWords(Ground ground, String title, String volts, String amps, String 
         TRIPPED
     }
 
-    static BandWords now(Optional<RunView> view) {
-        return view.map(BandWords::of)
-                .orElseGet(
-                        () -> new BandWords(Ground.PLAIN, Words.of("band.none"), "", "", Words.of("band.none.detail")));
+    /** A run that is over says nothing any more once another bench or unit lies on the desk, unless it never said off. */
+    static BandWords now(Desk desk) {
+        Optional<RunView> view = desk.view().filter(seen -> desk.shownByRun() || stillOpen(seen));
+        return view.map(BandWords::of).orElseGet(() -> atRest(desk.atRest()));
+    }
+
+    private static boolean stillOpen(RunView view) {
+        return !view.rehearsal() && view.power() == PowerState.NOT_CONFIRMED;
+    }
+
+    static BandWords atRest(Optional<AtRest> watched) {
+        String title = watched.map(rest -> rest.supplySaysOff() ? "band.OFF" : "band.NOT_KNOWN")
+                .orElse("band.none");
+        String detail = watched.map(rest -> Words.of(
+                        rest.supplySaysOff() ? "band.rest.off" : "band.rest.unknown", rest.answering(), rest.all()))
+                .orElseGet(() -> Words.of("band.none.detail"));
+        return new BandWords(Ground.PLAIN, Words.of(title), "", "", detail);
     }
 
     static BandWords of(RunView view) {
@@ -45,7 +63,7 @@ record BandWords(Ground ground, String title, String volts, String amps, String 
         return switch (view.power()) {
             case ON, SWITCHING_OFF -> view.trip().isPresent() ? Ground.TRIPPED : Ground.LIVE;
             case NOT_CONFIRMED -> Ground.TRIPPED;
-            case OFF, ARMED, DISCHARGING -> view.trip().isPresent() ? Ground.TRIPPED : Ground.PLAIN;
+            case NOT_KNOWN, OFF, ARMED, DISCHARGING -> view.trip().isPresent() ? Ground.TRIPPED : Ground.PLAIN;
         };
     }
 
@@ -60,8 +78,12 @@ record BandWords(Ground ground, String title, String volts, String amps, String 
         if (view.over()) {
             return "";
         }
-        OptionalDouble value = view.value(new Channel("supply", quantity));
-        return value.isPresent() ? Numbers.fixed(value.getAsDouble(), 2) + unit : "";
+        Channel channel = new Channel("supply", quantity);
+        OptionalDouble value = view.value(channel);
+        boolean known = value.isPresent() && RailsNow.isFresh(view.last().get(channel), view.nowSeconds());
+        return known
+                ? Numbers.fixed(value.getAsDouble(), 2) + unit
+                : view.last().containsKey(channel) ? Words.of("band.value.unknown", unit.strip()) : "";
     }
 
     private static String detail(RunView view) {
@@ -70,13 +92,21 @@ record BandWords(Ground ground, String title, String volts, String amps, String 
             return Words.of("band.open");
         }
         String rehearsal = view.rehearsal() ? Words.of("band.rehearsal") + " " : "";
-        if (view.betweenRails().isEmpty()) {
-            return rehearsal + trip + Words.of("band.rails.unknown");
+        RailsNow rails = view.rails();
+        if (rails.betweenVolts().isEmpty()) {
+            return rehearsal + trip + Words.of(view.last().isEmpty() ? "band.rails.unknown" : "band.rails.silent");
         }
-        String between = Numbers.fixed(view.betweenRails().getAsDouble(), 0) + " V";
+        String between = Numbers.fixed(rails.betweenVolts().getAsDouble(), 0) + " V";
+        if (!rails.unread().isEmpty()) {
+            return rehearsal + trip + Words.of("band.between.some", between, names(rails));
+        }
         String key =
                 view.over() ? "band.between.over" : view.power() == PowerState.ON ? "band.between.on" : "band.between";
         return rehearsal + trip + Words.of(key, between);
+    }
+
+    private static String names(RailsNow rails) {
+        return rails.unread().stream().map(RailNames::full).collect(Collectors.joining(", "));
     }
 
     private static String capital(String text) {

@@ -28,6 +28,7 @@ import railwitness.logger.screen.theme.Look;
 import railwitness.logger.screen.theme.Palette;
 import railwitness.logger.screen.theme.Theme;
 import railwitness.logger.sheet.SheetKind;
+import railwitness.safety.power.PowerState;
 
 /** The one window. It looks at the desk thirty times a second and shows what has changed. */
 public final class Window {
@@ -49,6 +50,7 @@ public final class Window {
     private Theme theme;
     private Optional<LiveRun> seenOver = Optional.empty();
     private boolean closing;
+    private boolean unconfirmed;
 
     public Window(Desk desk, Theme theme) {
         this.desk = desk;
@@ -156,7 +158,8 @@ public final class Window {
 
     private void moment() {
         desk.look();
-        band.show(BandWords.now(desk.view()));
+        band.show(BandWords.now(desk));
+        notConfirmed();
         for (int i = 0; i < stages.size(); i++) {
             tabs.get(i).state(stages.get(i) == present, stages.get(i).closed().orElse(""));
         }
@@ -171,6 +174,19 @@ public final class Window {
         return desk.message().isEmpty() ? line : new Line(desk.message(), line.head(), line.progress(), line.acts());
     }
 
+    /** A person who must go to the disconnect is asked wherever they looked. */
+    private void notConfirmed() {
+        boolean now = desk.running()
+                && desk.view()
+                        .filter(view -> view.power() == PowerState.NOT_CONFIRMED)
+                        .isPresent();
+        if (now && !unconfirmed && !present.key().equals("run")) {
+            unconfirmed = true;
+            enter("run");
+        }
+        unconfirmed = now;
+    }
+
     /** Once a run is over its session is opened, or the window closed where that was asked for. */
     private void runOver() {
         Optional<LiveRun> run = desk.run();
@@ -178,6 +194,9 @@ public final class Window {
             return;
         }
         seenOver = run;
+        if (desk.message().equals(Words.of("off.sent"))) {
+            desk.message("");
+        }
         if (closing) {
             shut();
         } else {
@@ -222,8 +241,15 @@ public final class Window {
             desk.run().orElseThrow().switchOff(Words.of("off.byhand"));
             desk.message(Words.of("off.sent"));
         } else {
-            desk.message(Words.of(desk.ports().reset() ? "off.reset" : "off.nothing"));
+            desk.message(Words.of(desk.ports().reset() ? "off.reset" : nothingSent()));
         }
+    }
+
+    private String nothingSent() {
+        boolean open = desk.view()
+                .filter(view -> !view.rehearsal() && view.power() == PowerState.NOT_CONFIRMED)
+                .isPresent();
+        return open ? "off.open" : "off.nothing";
     }
 
     private void close() {

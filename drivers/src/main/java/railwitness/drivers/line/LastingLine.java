@@ -1,0 +1,64 @@
+package railwitness.drivers.line;
+
+import java.time.Duration;
+
+/**
+ * A line that can be opened anew when its port went and came back, without a new instrument behind it: whoever talks
+ * keeps the same line. Between losing the port and having it again it behaves like one that is gone.
+ */
+public final class LastingLine implements Line {
+    private final LineOpener opener;
+    private final PortSettings settings;
+    private volatile Line line;
+    private volatile boolean closed;
+
+    /** @throws LineException as the opener does */
+    public LastingLine(LineOpener opener, PortSettings settings) {
+        this.opener = opener;
+        this.settings = settings;
+        this.line = opener.open(settings);
+    }
+
+    @Override
+    public String port() {
+        return line.port();
+    }
+
+    @Override
+    public void send(String message) {
+        line.send(message);
+    }
+
+    @Override
+    public String ask(String message, Duration deadline) {
+        return line.ask(message, deadline);
+    }
+
+    @Override
+    public byte[] askBlock(String message, Duration deadline) {
+        return line.askBlock(message, deadline);
+    }
+
+    @Override
+    public boolean cutIn(byte[] bytes) {
+        return line.cutIn(bytes);
+    }
+
+    /** From the thread that asks and sends. A line that was closed stays closed. */
+    @Override
+    public void reopen() {
+        line.close();
+        synchronized (this) {
+            if (closed) {
+                throw LineException.closed(settings.port(), "");
+            }
+            line = opener.open(settings);
+        }
+    }
+
+    @Override
+    public synchronized void close() {
+        closed = true;
+        line.close();
+    }
+}
