@@ -3,6 +3,7 @@ package railwitness.analysis.cause;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * Causes of a run that ended before a load was drawn, because the input took too much or a rail did not come up. With the remote turn-on off only
@@ -10,6 +11,9 @@ import java.util.Optional;
  * core driven one way; one number does not tell them apart, so each gets its equal share, and something else as much.
  * Where the current was in order and a rail did not come up, it is the drive, or what is the rail's own. A rail that rises
  * beyond its limit without load has more turns behind it than the sheet says, or the primary fewer.
+ *
+ * <p>Everything that was measured counts: rails that stand clear rectifier, rail and drive, and nobody is accused of a
+ * current for which the sheet gives no bound.
  */
 public final class EarlyEnd {
     /** Below this a switch leaks, above it is shorted, A. */
@@ -18,7 +22,15 @@ public final class EarlyEnd {
     private static final List<CauseCode> TOO_MUCH_WHEN_ON =
             List.of(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN, CauseCode.DEAD_DRIVE);
 
+    /** What draws current though both rails stand. */
+    private static final List<CauseCode> TOO_MUCH_WITH_RAILS = List.of(CauseCode.SHORTED_TURN, CauseCode.WEAK_CORE);
+
     private static final List<CauseCode> NO_RAIL = List.of(CauseCode.DEAD_DRIVE, CauseCode.SHORTED_RECTIFIER);
+
+    private static final List<CauseCode> LOW_RAILS = List.of(CauseCode.WRONG_TURNS, CauseCode.DEAD_DRIVE);
+
+    /** From here on a rail is fed; a shorted one stays at its diodes' drop, V. */
+    private static final double RUNS_VOLTS = 3;
 
     private static final List<CauseCode> OWN_OF_RAIL = List.of(CauseCode.SHORTED_RECTIFIER, CauseCode.DEAD_RECTIFIER);
 
@@ -39,7 +51,7 @@ public final class EarlyEnd {
                 ending.inputAmperes(),
                 ending.stage(),
                 ending.remoteOn() ? "on" : "off",
-                low(ending) + high(ending));
+                low(ending) + high(ending) + rails(ending));
         List<Suspect> suspects = suspects(ending);
         return suspects.stream()
                 .map(suspect -> new Cause(
@@ -63,6 +75,17 @@ public final class EarlyEnd {
                         + (ending.othersUp() ? "; the other rails did" : "");
     }
 
+    private static String rails(Ending ending) {
+        Evidence evidence = ending.evidence();
+        return evidence.railVolts().isEmpty()
+                ? ""
+                : "; the rails read "
+                        + evidence.railVolts().entrySet().stream()
+                                .map(rail -> String.format(Locale.ROOT, "%s %.3g V", rail.getKey(), rail.getValue()))
+                                .collect(Collectors.joining(", "))
+                        + (evidence.limiting() ? " while the supply limited its current" : "");
+    }
+
     private static String high(Ending ending) {
         return ending.highRailVolts().isPresent()
                 ? String.format(
@@ -78,14 +101,27 @@ public final class EarlyEnd {
         if (ending.highRailVolts().isPresent()) {
             return ofUnit(List.of(CauseCode.WRONG_TURNS));
         }
-        if (!ending.lowRails().isEmpty()) {
-            return ending.othersUp() ? ofRails(ending.lowRails()) : ofUnit(NO_RAIL);
+        Evidence evidence = ending.evidence();
+        if (!ending.lowRails().isEmpty() && !evidence.limiting()) {
+            return ending.othersUp() ? ofRails(ending.lowRails()) : ofUnit(noRail(ending));
+        }
+        if (!evidence.boundKnown() && (evidence.railsStand() || !evidence.limiting() && !ending.remoteOn())) {
+            return List.of();
         }
         if (ending.remoteOn()) {
-            return ofUnit(TOO_MUCH_WHEN_ON);
+            return ofUnit(evidence.railsStand() ? TOO_MUCH_WITH_RAILS : TOO_MUCH_WHEN_ON);
         }
         return ofUnit(
                 List.of(ending.inputAmperes() < LEAK_AMPERES ? CauseCode.LEAKY_SWITCH : CauseCode.SHORTED_SWITCH));
+    }
+
+    /** Rails that stand, but lower than they should: no short, and both sides of the drive may work. */
+    private static List<CauseCode> noRail(Ending ending) {
+        var volts = ending.evidence().railVolts().values();
+        boolean all = volts.size() >= ending.lowRails().size()
+                && !volts.isEmpty()
+                && volts.stream().allMatch(each -> Math.abs(each) >= RUNS_VOLTS);
+        return all ? LOW_RAILS : NO_RAIL;
     }
 
     private static List<Suspect> ofUnit(List<CauseCode> codes) {

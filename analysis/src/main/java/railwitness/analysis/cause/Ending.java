@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
  * @param lowRails rails that did not come up; empty where the input took too much
  * @param othersUp whether other rails did come up
  * @param highRailVolts magnitude of a rail that rose beyond its limit, V; empty where none did
+ * @param evidence what else was measured
  */
 public record Ending(
         String stage,
@@ -19,19 +20,26 @@ public record Ending(
         boolean remoteOn,
         List<String> lowRails,
         boolean othersUp,
-        OptionalDouble highRailVolts) {
+        OptionalDouble highRailVolts,
+        Evidence evidence) {
     public Ending {
         lowRails = List.copyOf(lowRails);
     }
 
+    /** The same, with what else was measured. */
+    public Ending with(Evidence measured) {
+        return new Ending(stage, inputAmperes, remoteOn, lowRails, othersUp, highRailVolts, measured);
+    }
+
     /** Rails did not come up. */
     public Ending(String stage, double inputAmperes, boolean remoteOn, List<String> lowRails, boolean othersUp) {
-        this(stage, inputAmperes, remoteOn, lowRails, othersUp, OptionalDouble.empty());
+        this(stage, inputAmperes, remoteOn, lowRails, othersUp, OptionalDouble.empty(), Evidence.none());
     }
 
     /** A rail rose beyond its limit before any load was drawn. */
     public static Ending tooHigh(String stage, double inputAmperes, double volts) {
-        return new Ending(stage, inputAmperes, true, List.of(), true, OptionalDouble.of(Math.abs(volts)));
+        return new Ending(
+                stage, inputAmperes, true, List.of(), true, OptionalDouble.of(Math.abs(volts)), Evidence.none());
     }
 
     /** The input took too much. */

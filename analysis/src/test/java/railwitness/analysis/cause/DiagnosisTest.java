@@ -3,6 +3,7 @@ package railwitness.analysis.cause;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -96,6 +97,45 @@ class DiagnosisTest {
     void noRailAtAllIsTheDriveOrAShort() {
         List<Cause> causes = EarlyEnd.causes(new Ending("power-up", 0.1, true, List.of("plus", "minus"), false));
         assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.DEAD_DRIVE, CauseCode.SHORTED_RECTIFIER);
+    }
+
+    /** Both rails stand: no diode and no rail is shorted, and both sides of the drive work. */
+    @Test
+    void railsThatStandClearRectifierAndDrive() {
+        Evidence stand = new Evidence(Map.of("plus", 40.7, "minus", -40.6), true, true, false);
+        List<Cause> causes = EarlyEnd.causes(new Ending("power-up", 2, true).with(stand));
+        assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.SHORTED_TURN, CauseCode.WEAK_CORE);
+        assertThat(causes.get(0).supports()).singleElement().asString().contains("plus 40.7 V", "minus -40.6 V");
+    }
+
+    @Test
+    void nobodyIsAccusedOfACurrentThatTheSheetDoesNotBound() {
+        Evidence unknown = new Evidence(Map.of("plus", 40.7, "minus", -40.6), true, false, false);
+        assertThat(EarlyEnd.causes(new Ending("power-up", 4.6, true).with(unknown)))
+                .isEmpty();
+        Evidence off = new Evidence(Map.of(), false, false, false);
+        assertThat(EarlyEnd.causes(new Ending("power-up", 0.3, false).with(off)))
+                .isEmpty();
+    }
+
+    /** At the supply's limit and without a rail it is a short, whatever the sheet knows. */
+    @Test
+    void aSupplyThatLimitsIsAShortWithoutAnyBound() {
+        Evidence limits = new Evidence(Map.of("plus", 0.3, "minus", -0.3), false, false, true);
+        assertThat(EarlyEnd.causes(new Ending("power-up", 5, true, List.of("plus", "minus"), false).with(limits)))
+                .extracting(Cause::code)
+                .contains(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN);
+        assertThat(EarlyEnd.causes(new Ending("power-up", 5, false).with(new Evidence(Map.of(), false, false, true))))
+                .extracting(Cause::code)
+                .containsExactly(CauseCode.SHORTED_SWITCH);
+    }
+
+    @Test
+    void railsThatStandLowAreNoShort() {
+        Evidence low = new Evidence(Map.of("plus", 27.0, "minus", -27.0), false, true, false);
+        assertThat(EarlyEnd.causes(new Ending("power-up", 0.3, true, List.of("plus", "minus"), false).with(low)))
+                .extracting(Cause::code)
+                .containsExactly(CauseCode.WRONG_TURNS, CauseCode.DEAD_DRIVE);
     }
 
     @Test

@@ -21,5 +21,11 @@ public enum Trouble {
     /** It carries no switching off out, without a word. */
     IGNORES_OFF,
     /** It says that its output is off whatever it is. */
-    SAYS_OFF
+    SAYS_OFF,
+    /** Once it falls back to the settings of switching on, as after a dip of its mains; then it obeys as before. */
+    RESETS,
+    /** A meter's leads are exchanged: direct voltage and current have the other sign. */
+    REVERSED_LEADS,
+    /** A meter goes on answering with the number it gave last. */
+    FROZEN
 }

@@ -92,6 +92,12 @@ public abstract class VirtualInstrument implements Peer {
             }
             busySeconds = 0;
             world.at(nowNanos());
+            if (troubles.has(Trouble.RESETS)) {
+                troubles.end(Trouble.RESETS);
+                remoteMode = false;
+                eventEnable = 0;
+                reset();
+            }
             Optional<byte[]> reply = carryOut(message).map(this::troubled);
             Duration busy = in.plus(THINKING).plusNanos(Math.round(busySeconds * 1e9));
             return reply.isEmpty() ? Answer.silence(busy) : Answer.of(reply.get(), outTime(busy, reply.get()));

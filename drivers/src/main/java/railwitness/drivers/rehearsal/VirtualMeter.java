@@ -54,6 +54,7 @@ public final class VirtualMeter extends VirtualInstrument {
     private final Map<Function, Double> cycles = new EnumMap<>(Function.class);
     private Function function = Function.VOLTAGE_DC;
     private boolean shorted;
+    private String lastAnswer = "";
 
     VirtualMeter(Fixture fixture, World world, LongSupplier clock, Random random) {
         super(fixture, world, clock, random);
@@ -162,7 +163,16 @@ public final class VirtualMeter extends VirtualInstrument {
         if (function == Function.RESISTANCE || function == Function.TEMPERATURE && !probe.hasSensor()) {
             return NO_NUMBER;
         }
-        double value = trueValue();
+        if (troubles().has(Trouble.FROZEN) && !lastAnswer.isEmpty()) {
+            return lastAnswer;
+        }
+        lastAnswer = measured();
+        return lastAnswer;
+    }
+
+    private String measured() {
+        boolean direct = function == Function.VOLTAGE_DC || function == Function.CURRENT_DC;
+        double value = trueValue() * (direct && troubles().has(Trouble.REVERSED_LEADS) ? -1 : 1);
         double range = range(function, value);
         double shown = errors.get(function).shown(value, range, resolution(range));
         return measurement(function == Function.VOLTAGE_AC ? Math.max(0, shown) : shown, OVER_RANGE * range);

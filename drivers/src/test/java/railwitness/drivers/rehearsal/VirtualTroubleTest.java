@@ -117,4 +117,30 @@ class VirtualTroubleTest {
         meter.cure();
         assertThat(bench.number("plus-meter", "READ?")).isBetween(40.0, 43.0);
     }
+
+    @Test
+    void aMeterWithReversedLeadsHasTheOtherSign() {
+        double before = Double.parseDouble(bench.ask("plus-meter", "READ?"));
+        meter.trouble(Trouble.REVERSED_LEADS);
+        assertThat(Double.parseDouble(bench.ask("plus-meter", "READ?")))
+                .isNegative()
+                .isLessThan(-0.9 * before);
+    }
+
+    @Test
+    void aFrozenMeterGoesOnAnswering() {
+        String before = bench.ask("plus-meter", "READ?");
+        meter.trouble(Trouble.FROZEN);
+        bench.send("supply", "OUTP OFF");
+        assertThat(bench.ask("plus-meter", "READ?")).isEqualTo(before);
+    }
+
+    @Test
+    void aSupplyThatResetsIsOffAndObeysAgain() {
+        supply.trouble(Trouble.RESETS);
+        assertThat(bench.ask("supply", "OUTP?")).isEqualTo("0");
+        assertThat(Double.parseDouble(bench.ask("supply", "VOLT?"))).isZero();
+        bench.send("supply", "VOLT 5;:OUTP ON");
+        assertThat(supply.isOn()).isTrue();
+    }
 }

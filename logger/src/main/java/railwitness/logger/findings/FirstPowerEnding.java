@@ -1,18 +1,23 @@
 package railwitness.logger.findings;
 
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import railwitness.analysis.cause.Ending;
+import railwitness.analysis.cause.Evidence;
 import railwitness.logger.store.EventEntry;
 
 /** Reads back what the event of an ended first power says: with the remote turn-on off, or on. */
 final class FirstPowerEnding {
     private static final String STAGE = "power-up";
     private static final Pattern LOW_RAILS = Pattern.compile("rails did not come up \\(([^)]*)\\)");
+    private static final Pattern READ = Pattern.compile("the rails read \\(([^)]*)\\)");
+    private static final Pattern RAIL = Pattern.compile("^(\\S+) (-?[0-9.]+(?:[eE][-+]?[0-9]+)?) V");
 
     private FirstPowerEnding() {}
 
@@ -22,6 +27,29 @@ final class FirstPowerEnding {
      * @param rails how many rails are read
      */
     static Optional<Ending> of(EventEntry event, OptionalDouble lastAmps, int rails) {
+        return ended(event, lastAmps, rails).map(ending -> ending.with(evidence(event.text())));
+    }
+
+    /** Rails, bound and limiting, as the words of first power give them. */
+    private static Evidence evidence(String text) {
+        Matcher read = READ.matcher(text);
+        Matcher low = LOW_RAILS.matcher(text);
+        String list = read.find() ? read.group(1) : low.find() ? low.group(1) : "";
+        Map<String, Double> volts = new LinkedHashMap<>();
+        for (String one : list.split(",\\s*")) {
+            Matcher rail = RAIL.matcher(one);
+            if (rail.find()) {
+                volts.put(rail.group(1), Double.parseDouble(rail.group(2)));
+            }
+        }
+        return new Evidence(
+                volts,
+                text.contains("not a short on a rail"),
+                !text.contains("the design sheet does not say"),
+                text.contains("the supply limits its current"));
+    }
+
+    private static Optional<Ending> ended(EventEntry event, OptionalDouble lastAmps, int rails) {
         Matcher low = LOW_RAILS.matcher(event.text());
         boolean on = event.text().startsWith("remote on");
         if (low.find()) {

@@ -5,15 +5,20 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Filter;
+import railwitness.analysis.design.FilterInput;
 import railwitness.analysis.design.Prediction;
+import railwitness.analysis.design.Rail;
 import railwitness.drivers.bench.Bench;
 import railwitness.drivers.instrument.Supply;
+import railwitness.drivers.reading.Channel;
 import railwitness.logger.plan.Plan;
 import railwitness.logger.plan.PowerUp;
 import railwitness.safety.caution.Source;
 import railwitness.safety.power.FirstPowerBounds;
+import railwitness.safety.power.RailTarget;
 import railwitness.safety.power.Settings;
 
 /** From the sheets to the plain numbers with which a supply is armed and a unit powered for the first time. */
@@ -26,6 +31,11 @@ final class FirstPowerSettings {
     private static final int STEPS = 4;
     private static final Duration SOFT_START = Duration.ofSeconds(2);
     private static final double NO_LOAD_MARGIN = 3;
+    /** Where the losses are not known the idle current stays clear of the power-up limit, so that limiting is told. */
+    private static final double UNKNOWN_SHARE = 0.9;
+
+    private static final List<String> IDLE_LOSSES = List.of("control_A", "core_loss_W", "gate_and_switching_W");
+    private static final double CONTRADICTS = 0.4;
     private static final double UP_SHARE = 0.5;
 
     private FirstPowerSettings() {}
@@ -54,26 +64,60 @@ final class FirstPowerSettings {
         double working = design.input().nominalVolts();
         double inrush = inrushLimit(plan, limits);
         double remoteOff = design.limits().standbyAmperes().orElse(inrush / 20);
-        double noLoad = design.limits()
-                .noLoadInputAmperes()
-                .orElse(Math.min(
-                        inrush * 0.9,
-                        NO_LOAD_MARGIN
-                                * Prediction.of(design, working, Map.of())
-                                        .map(Prediction::inputAmperes)
-                                        .orElse(inrush / 4)));
+        OptionalDouble noLoad = noLoadAmps(design);
         return new FirstPowerBounds(
                 hasRemote ? steps(design) : List.of(),
                 inrush,
                 Math.min(remoteOff, inrush),
+                design.limits().standbyAmperes().isPresent(),
                 design.input().capacitorMicrofarads().orElse(0) * 1e-6,
                 working,
                 Math.min(design.converter().startVolts().orElse(0), working),
                 inrush,
                 storedJoules(design),
                 SOFT_START,
-                Math.min(noLoad, inrush),
+                Math.min(noLoad.orElse(UNKNOWN_SHARE * inrush), inrush),
+                noLoad.isPresent(),
                 railLow(design));
+    }
+
+    /**
+     * What the unit may draw without load: as the sheet states it, or a multiple of what its losses predict; empty where
+     * a part of these losses is not on the sheet. Then only the limit of power-up bounds it.
+     */
+    private static OptionalDouble noLoadAmps(Design design) {
+        OptionalDouble stated = design.limits().noLoadInputAmperes();
+        return stated.isPresent()
+                ? stated
+                : Prediction.of(design, design.input().nominalVolts(), Map.of())
+                        .filter(prediction -> IDLE_LOSSES.stream().noneMatch(prediction.leftOut()::contains))
+                        .map(prediction -> OptionalDouble.of(NO_LOAD_MARGIN * prediction.inputAmperes()))
+                        .orElse(OptionalDouble.empty());
+    }
+
+    /** What the rails that instruments read should stand at without load, at the working voltage. */
+    static List<RailTarget> targets(Design design, List<Channel> watched) {
+        Optional<Prediction> prediction = Prediction.of(design, design.input().nominalVolts(), Map.of());
+        return watched.stream()
+                .map(channel -> target(design, design.rail(channel.node()).orElseThrow(), channel, prediction))
+                .toList();
+    }
+
+    /** Turns that contradict the nominal predict nothing. */
+    private static RailTarget target(Design design, Rail rail, Channel channel, Optional<Prediction> prediction) {
+        double nominal = rail.nominalVolts();
+        Optional<Double> volts = prediction
+                .map(predicted -> predicted.railVolts().get(rail.name()))
+                .filter(value -> Math.abs(value / nominal - 1) <= CONTRADICTS);
+        boolean choke = design.converter().filter() == FilterInput.CHOKE
+                && !design.converter().regulated();
+        return volts.map(value -> RailTarget.predicted(channel, value, choke ? peak(design) : 0))
+                .orElse(RailTarget.nominal(channel, nominal));
+    }
+
+    /** A choke carries no current without load: the rail then follows the winding's peak. */
+    private static double peak(Design design) {
+        return Prediction.highestNoLoadRailVolts(design).orElse(0);
     }
 
     private static double railLow(Design design) {

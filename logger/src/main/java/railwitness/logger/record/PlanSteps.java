@@ -2,6 +2,7 @@ package railwitness.logger.record;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
@@ -59,6 +60,9 @@ final class PlanSteps {
     private Optional<Consumer<Result>> turnOn = Optional.empty();
     private StepRun current;
     private boolean averagingTold;
+    private final SettingsHeld held;
+    private final FrozenReadings frozen;
+    private final Set<String> repeated = new HashSet<>();
 
     PlanSteps(
             RunSetup setup,
@@ -78,6 +82,8 @@ final class PlanSteps {
         this.course = course;
         this.toDo = new ArrayDeque<>(setup.steps());
         this.steps = toDo.size();
+        this.held = new SettingsHeld(setup.held());
+        this.frozen = setup.frozen();
     }
 
     /** The steps that want the unit off, and then {@code way}, which turns it on. */
@@ -96,7 +102,35 @@ final class PlanSteps {
     void heard(Reading reading) {
         if (current != null) {
             current.heard(reading);
+            if (current.inPlace()
+                    && reading instanceof Measured measured
+                    && measured.requestedNanos() >= current.inPlaceNanos()) {
+                frozen.heard(measured);
+            }
         }
+    }
+
+    /** Whether what was set stays set; a doubt keeps the step from its average, one that stays ends the run. */
+    private void held(Sweep sweep) {
+        held.heard(sweep, limiting.contains(setup.bench().supply().name()));
+        if (held.doubted()) {
+            averagingTold &= !current.averaging();
+            current.doubted(agenda.nowNanos());
+        }
+        held.switchedOff(sweep).or(() -> held.lost(agenda.nowNanos())).ifPresent(words -> {
+            current.giveUp(StepOutcome.NOT_REACHED, words);
+            look();
+            course.stop(sweep.instrument(), words);
+        });
+    }
+
+    /** From here the settings of this step stand. */
+    private void inPlace(StepRun mine) {
+        long now = agenda.nowNanos();
+        boolean must = mine.step().remoteOn() && !mine.step().mayGiveUp();
+        held.ordered(new SettingsHeld.Ordered(setter.volts(), setter.programmed(), must, now));
+        frozen.begin();
+        mine.inPlace(now);
     }
 
     /** Begin and end of limiting are events, also while no step is under way. */
@@ -114,6 +148,9 @@ final class PlanSteps {
         if (current != null) {
             current.conditions(sweep.instrument(), sweep.conditions(), agenda.nowNanos());
             look();
+        }
+        if (current != null) {
+            held(sweep);
         }
     }
 
@@ -141,6 +178,7 @@ final class PlanSteps {
         }
         listener.began(steps - toDo.size(), steps, step);
         current = new StepRun(step, setup.judged(step), agenda.nowNanos());
+        held.ordered(SettingsHeld.Ordered.nothing());
         averagingTold = false;
         Optional<String> beyond = setup.beyondReach(step);
         if (beyond.isPresent()) {
@@ -157,7 +195,7 @@ final class PlanSteps {
                         () -> path.bring(
                                 step,
                                 result -> ifStill(mine, result, () -> {
-                                    setter.set(step, set -> ifStill(mine, set, () -> mine.inPlace(agenda.nowNanos())));
+                                    setter.set(step, set -> ifStill(mine, set, () -> inPlace(mine)));
                                 }))));
     }
 
@@ -220,8 +258,28 @@ final class PlanSteps {
         }
     }
 
-    private void stepEnded(StepEntry entry) {
+    /** A meter that stood still has its step once more; then the run ends without a point of it. */
+    private Optional<String> stoodStill(StepEntry entry) {
+        return entry.outcome() == StepOutcome.MEASURED && course.stepping()
+                ? frozen.over(current.step())
+                : Optional.empty();
+    }
+
+    private void again(Step step, String words) {
+        course.happened("repeated", step.stage() + " " + step.name() + " once more: " + words);
+        current = new StepRun(step, setup.judged(step), agenda.nowNanos());
+        averagingTold = false;
+        inPlace(current);
+    }
+
+    private void stepEnded(StepEntry found) {
         Step step = current.step();
+        Optional<String> still = stoodStill(found);
+        if (still.isPresent() && repeated.add(step.stage() + " " + step.name())) {
+            again(step, still.get());
+            return;
+        }
+        StepEntry entry = still.map(words -> found.notReached(words)).orElse(found);
         current = null;
         recorder.add(entry);
         listener.ended(step, entry);
@@ -229,6 +287,10 @@ final class PlanSteps {
             course.happened("not reached", step.stage() + " " + step.name() + ": " + entry.reason());
         }
         if (!course.stepping()) {
+            return;
+        }
+        if (still.isPresent()) {
+            course.stop("meter", still.get());
             return;
         }
         if (step.mayGiveUp()) {

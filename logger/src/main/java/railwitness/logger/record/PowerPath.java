@@ -3,7 +3,10 @@ package railwitness.logger.record;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
@@ -27,26 +30,36 @@ final class PowerPath {
     private final Power power;
     private final Person person;
     private final Consumer<Phase> phases;
+    private final BiConsumer<String, String> told;
     private final FirstPower first;
     private final Map<Channel, Double> railVolts = new HashMap<>();
     private Consumer<Consumer<Result>> beforeTurnOn = next -> next.accept(new Result.Done("nothing before"));
     private boolean remoteOn;
     private boolean mayBeDown;
 
-    PowerPath(RunSetup setup, Power power, Person person, Consumer<Phase> phases) {
+    /** @param told of what the person was asked and said: what it was, and the words */
+    PowerPath(RunSetup setup, Power power, Person person, Consumer<Phase> phases, BiConsumer<String, String> told) {
+        this.told = told;
         this.setup = setup;
         this.agenda = setup.agenda();
         this.power = power;
         this.person = person;
         this.phases = phases;
         this.first = new FirstPower(
-                agenda,
-                power,
-                setup.firstPower(),
-                setup.inputCurrent(),
-                setup.watchedRails(),
-                this::firstTurnOn,
-                phases);
+                agenda, power, setup.firstPower(), setup.firstPowerReadings(), this::firstTurnOn, this::ask, phases);
+    }
+
+    private void ask(String sentence, Runnable yes) {
+        told.accept("asked", sentence);
+        person.act(sentence, () -> {
+            told.accept("answered", "the person says that it is right");
+            yes.run();
+        });
+    }
+
+    /** What the supply said of itself, after the readings of the same round. */
+    void state(Set<Condition> conditions) {
+        first.state(conditions);
     }
 
     void heard(Reading reading) {

@@ -64,7 +64,7 @@ public final class Run implements PowerLog {
         this.guard = guard;
         this.interlock = Interlock.of(setup.watches(), setup.patience(), agenda.nowNanos());
         this.power = new Power(agenda, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
-        this.path = new PowerPath(setup, power, person, this::enter);
+        this.path = new PowerPath(setup, power, person, this::enter, this::happened);
         StepSetter setter = new StepSetter(setup, power, person, this::moving);
         this.steps = new PlanSteps(setup, recorder, person, listener, path, setter, new OwnCourse());
         this.polling = new Polling(agenda, this::interval, this::awake, this::swept, this::unanswered);
@@ -193,6 +193,9 @@ public final class Run implements PowerLog {
         steps.limits(sweep);
         if (sweep.conditions().contains(Condition.PROTECTION)) {
             stop(sweep.instrument(), sweep.instrument() + " switched itself off: its protection tripped");
+        }
+        if (sweep.instrument().equals(setup.bench().supply().name())) {
+            path.state(sweep.conditions());
         }
         if (part == Part.STEPPING) {
             steps.conditions(sweep);

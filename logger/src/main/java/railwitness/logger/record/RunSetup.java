@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import railwitness.analysis.design.Design;
@@ -27,6 +28,7 @@ import railwitness.logger.plan.Rating;
 import railwitness.logger.plan.Step;
 import railwitness.safety.interlock.Watch;
 import railwitness.safety.power.FirstPowerBounds;
+import railwitness.safety.power.FirstPowerReadings;
 import railwitness.safety.power.Rails;
 import railwitness.safety.power.Result;
 import railwitness.safety.power.Settings;
@@ -35,6 +37,8 @@ import railwitness.safety.power.Settings;
 public final class RunSetup {
     private static final Channel INPUT_CURRENT = new Channel("input", Quantity.CURRENT);
     private static final Channel SUPPLY_CURRENT = new Channel("supply", Quantity.CURRENT);
+    private static final Channel SUPPLY_VOLTAGE = new Channel("supply", Quantity.VOLTAGE);
+    private static final Channel INPUT_VOLTAGE = new Channel("input", Quantity.VOLTAGE);
 
     /** The slope is looked at over this long. */
     private static final double SETTLE_WINDOW_SECONDS = 3;
@@ -63,7 +67,7 @@ public final class RunSetup {
         this.read = new TreeSet<>(bench.sheet().readBy().keySet());
         bench.sheet().handRead().forEach(meter -> read.remove(meter.reads()));
         read.add(SUPPLY_CURRENT);
-        read.add(new Channel("supply", Quantity.VOLTAGE));
+        read.add(SUPPLY_VOLTAGE);
     }
 
     /** When a step of any plan counts as settled. */
@@ -165,6 +169,38 @@ public final class RunSetup {
 
     Settings arming() {
         return FirstPowerSettings.arming(bench, limits, plan, design);
+    }
+
+    /** What settings are held against. */
+    SettingsHeld.SettingsHeldSheet held() {
+        InputLeads leads = InputLeads.of(bench.sheet(), inputCurrent(), limits);
+        Map<String, Double> nominals = new TreeMap<>();
+        design.rails().forEach(rail -> nominals.put(rail.name(), rail.nominalVolts()));
+        return new SettingsHeld.SettingsHeldSheet(
+                bench.supply().name(),
+                limits.workingAmps(),
+                leads.words(),
+                leads.negativeAmps(),
+                firstPower().railLowVolts(),
+                nominals);
+    }
+
+    /** What must move from step to step. */
+    FrozenReadings frozen() {
+        return new FrozenReadings(rating.fullLoadAmps(), design.converter().regulated());
+    }
+
+    /** What first power listens to, and what it should find. */
+    FirstPowerReadings firstPowerReadings() {
+        InputLeads leads = InputLeads.of(bench.sheet(), inputCurrent(), limits);
+        return new FirstPowerReadings(
+                inputCurrent(),
+                leads.words(),
+                leads.negativeAmps(),
+                Optional.of(INPUT_VOLTAGE).filter(read::contains),
+                SUPPLY_VOLTAGE,
+                SUPPLY_CURRENT,
+                FirstPowerSettings.targets(design, watchedRails()));
     }
 
     FirstPowerBounds firstPower() {

@@ -44,6 +44,8 @@ final class StepRun {
     private long partSinceNanos;
     private long limitingSinceNanos = -1;
     private final Map<String, String> limiting = new LinkedHashMap<>();
+    private boolean held;
+    private long inPlaceNanos;
     private boolean settled;
     private boolean waiting;
     private StepEntry entry;
@@ -74,7 +76,18 @@ final class StepRun {
 
     /** The set points are in place. */
     void inPlace(long nowNanos) {
+        inPlaceNanos = nowNanos;
         enter(Part.SETTLING, nowNanos);
+    }
+
+    /** Whether the set points stand. */
+    boolean inPlace() {
+        return part != Part.SETTING;
+    }
+
+    /** Since when they do. */
+    long inPlaceNanos() {
+        return inPlaceNanos;
     }
 
     void heard(Reading reading) {
@@ -118,6 +131,14 @@ final class StepRun {
                 .collect(Collectors.joining(", "));
     }
 
+    /** What is read cannot be of what was set: it settles anew, and what was averaged of it is given up. */
+    void doubted(long nowNanos) {
+        settlings.clear();
+        if (part == Part.AVERAGING || part == Part.SETTLING) {
+            enter(Part.SETTLING, nowNanos);
+        }
+    }
+
     /** While a person still reads a meter, an average does not end. */
     void waitForPerson(boolean yes) {
         waiting = yes;
@@ -128,6 +149,7 @@ final class StepRun {
             settle(nowNanos);
         } else if (part == Part.HOLDING
                 && nowNanos - partSinceNanos >= step.hold().toNanos()) {
+            held = true;
             enter(Part.AVERAGING, nowNanos);
         } else if (part == Part.AVERAGING
                 && !waiting
@@ -144,7 +166,7 @@ final class StepRun {
             end(StepOutcome.NOT_REACHED, limitingWords(), Optional.empty());
         } else if (limitingSinceNanos < 0 && (still || late)) {
             settled = still;
-            enter(step.hold().isZero() ? Part.AVERAGING : Part.HOLDING, nowNanos);
+            enter(step.hold().isZero() || held ? Part.AVERAGING : Part.HOLDING, nowNanos);
         }
     }
 

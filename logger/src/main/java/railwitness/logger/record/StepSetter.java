@@ -36,6 +36,18 @@ final class StepSetter {
         void make(Consumer<Result> then);
     }
 
+    /** The supply's setting, V. */
+    double volts() {
+        return volts;
+    }
+
+    /** Settings of the programmable loads by rail, A. */
+    Map<String, Double> programmed() {
+        Map<String, Double> programmed = new HashMap<>(amps);
+        programmed.keySet().retainAll(setup.programmableRails());
+        return programmed;
+    }
+
     void set(Step step, Consumer<Result> then) {
         List<Change> changes = new ArrayList<>();
         step.loadAmps().forEach((rail, wanted) -> {

@@ -59,7 +59,7 @@ final class Watches {
                 Limits.atMost(limits.overVoltageVolts())));
         watches.add(Watch.of(
                 "supply current",
-                new Channel("supply", Quantity.CURRENT),
+                new Subject.Magnitude(new Channel("supply", Quantity.CURRENT)),
                 age(SUPPLY_AGE),
                 Limits.atMost(limits.overCurrentAmps())));
     }
@@ -69,7 +69,8 @@ final class Watches {
         if (!read.contains(channel)) {
             return;
         }
-        Watch watch = Watch.of("input current", channel, age(METER_AGE), Limits.atMost(limits.inputAmps()));
+        Watch watch = Watch.of(
+                "input current", new Subject.Magnitude(channel), age(METER_AGE), Limits.atMost(limits.inputAmps()));
         OptionalDouble standby = design.limits().standbyAmperes();
         watches.add(standby.isPresent() ? watch.during(Phase.STANDBY, Limits.atMost(standby.getAsDouble())) : watch);
     }

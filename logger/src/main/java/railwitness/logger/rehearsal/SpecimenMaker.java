@@ -15,10 +15,11 @@ public final class SpecimenMaker {
     private static final double CHOKE_FILTER_HENRY = 40e-6;
 
     private final Design design;
-    private final Specimen usual = Specimen.usual();
+    private final Specimen usual;
 
     private SpecimenMaker(Design design) {
         this.design = design;
+        this.usual = FittingUnit.of(design);
     }
 
     /** @param leadOhm from the source to the unit's terminals, both leads, ohm */
@@ -76,9 +77,10 @@ public final class SpecimenMaker {
         double nominal = design.input().nominalVolts();
         double frequency = design.converter().frequencyHz().orElse(usual.drive().frequencyHz());
         double ratio = sheet.ratio();
+        double fit = known.secondaryOhm1() / Specimen.usual().transformer().secondaryOhm1();
         // One seventh of the leakage belongs to a secondary half, the rest to the shared primary, which both rails'
         // currents pass at the square of the ratio: the split of a bifilar toroid (common practice, no source).
-        double leakage = sheet.leakageNanohenries().orElse(2500) * 1e-9;
+        double leakage = sheet.leakageNanohenries().orElse(2500 * fit) * 1e-9;
         double secondaryLeakage = leakage / 7;
         double saturation = sheet.coreAreaSquareMillimetres().isPresent()
                 ? turns
@@ -86,7 +88,7 @@ public final class SpecimenMaker {
                         * 1e-6
                         * sheet.highestFluxTesla().orElse(0.3)
                 : 4 * nominal * design.converter().duty().orElse(usual.drive().duty()) / frequency / 2;
-        double coreWatts = sheet.coreLossWatts().orElse(1.9);
+        double coreWatts = sheet.coreLossWatts().orElse(nominal * nominal / known.coreOhm());
         return new Specimen.Transformer(
                 turns,
                 sheet.secondaryTurns(),

@@ -37,4 +37,10 @@ public record StepEntry(
             throw new IllegalArgumentException("step '" + step + "' is measured and must say over which span");
         }
     }
+
+    /** The same step, whose average is given up. */
+    public StepEntry notReached(String why) {
+        return new StepEntry(
+                stage, step, beginNanos, Optional.empty(), settled, StepOutcome.NOT_REACHED, why, inputVolts, loadAmps);
+    }
 }

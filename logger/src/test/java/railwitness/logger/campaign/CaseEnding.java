@@ -36,7 +36,7 @@ record CaseEnding(
                     Optional.of(findings.state()),
                     off,
                     heard.toldToOpen(),
-                    faults(file, findings, heard.toldToOpen()),
+                    faults(what, file, findings, heard.toldToOpen()),
                     heard.told());
         } catch (RuntimeException lost) {
             return new CaseEnding(
@@ -44,8 +44,8 @@ record CaseEnding(
         }
     }
 
-    private static List<String> faults(Path file, SessionFindings findings, boolean told) {
-        List<String> faults = new java.util.ArrayList<>();
+    private static List<String> faults(FaultCase what, Path file, SessionFindings findings, boolean told) {
+        List<String> faults = new java.util.ArrayList<>(TruePoints.against(what, findings));
         Verification verification = Verification.of(file);
         if (!verification.isIntact()) {
             faults.add(verification.words());

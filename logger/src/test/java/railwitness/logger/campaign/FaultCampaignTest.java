@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.util.List;
+import java.util.Set;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import railwitness.drivers.line.PseudoTerminal;
@@ -13,6 +14,8 @@ import railwitness.logger.store.SessionState;
 /** The campaign in short; all of it is {@link FaultCampaign#main}. */
 class FaultCampaignTest {
     private static final long SEED = 11;
+    private static final Set<Trouble> TROUBLES_THAT_LIE =
+            Set.of(Trouble.RESETS, Trouble.REVERSED_LEADS, Trouble.FROZEN);
 
     @Test
     void everySampledCaseEndsSafeAndKept() {
@@ -58,5 +61,51 @@ class FaultCampaignTest {
         CaseEnding ending = FaultySession.real(new FaultCase("supply", Trouble.VANISHED, Moment.FIRST_STEPS, 1));
         assertThat(ending.safe()).isTrue();
         assertThat(ending.kept()).isTrue();
+    }
+
+    /** Every instrument that resets itself, has its leads reversed or stands still under load: never a false point. */
+    @Test
+    void whatLiesUnderLoadNeverBecomesAPoint() {
+        List<CaseEnding> endings = FaultCase.all(1).stream()
+                .filter(one -> TROUBLES_THAT_LIE.contains(one.trouble()))
+                .filter(one -> one.moment() == Moment.NO_LOAD || one.moment() == Moment.LOADED)
+                .map(FaultySession::virtual)
+                .toList();
+        System.out.println(EndingTable.of(endings));
+        assertThat(endings).hasSizeGreaterThan(50).allMatch(CaseEnding::safe).allMatch(CaseEnding::kept);
+    }
+
+    @Test
+    void aSupplyThatResetsItselfEndsTheRunInWords() {
+        CaseEnding ending = FaultySession.virtual(new FaultCase("supply", Trouble.RESETS, Moment.AVERAGING, 1));
+        assertThat(ending.state()).contains(SessionState.TRIPPED);
+        assertThat(ending.words()).anyMatch(words -> words.contains("nobody ordered"));
+    }
+
+    @Test
+    void reversedLeadsAreNamedAtFirstPower() {
+        for (String meter : List.of("input shunt meter", "input meter", "plus meter", "minus meter")) {
+            CaseEnding ending = FaultySession.virtual(new FaultCase(meter, Trouble.REVERSED_LEADS, Moment.ARMING, 1));
+            assertThat(ending.state()).as(meter).contains(SessionState.TRIPPED);
+            assertThat(ending.words())
+                    .as(meter)
+                    .anyMatch(words -> words.startsWith("first power") && words.contains("reversed"));
+        }
+    }
+
+    /** Turns, input and rails alone: a sound unit gets through, asked about once. */
+    @Test
+    void aSoundUnitOnASparseSheetGetsThrough() {
+        FaultCase sparse = LongStream.range(1, 4)
+                .mapToObj(seed -> new FaultCase("input meter", Trouble.IGNORES_OFF, Moment.LOADED, seed))
+                .filter(FaultCase::sparse)
+                .findFirst()
+                .orElseThrow();
+        CaseEnding ending = FaultySession.virtual(sparse);
+        assertThat(ending.state()).contains(SessionState.COMPLETE);
+        assertThat(ending.words().stream().filter(words -> words.startsWith("asked")))
+                .singleElement()
+                .asString()
+                .contains("without load; the design sheet does not say how much that may be");
     }
 }

@@ -16,6 +16,11 @@ record FaultCase(String instrument, Trouble trouble, Moment moment, long seed) {
     private static final int LONGEST_MILLIS = 1200;
     private static final int MOST_EXCHANGES = 12;
 
+    /** One case in three has a design sheet of turns, input and rails alone. */
+    boolean sparse() {
+        return (instrument.length() + trouble.ordinal() + moment.ordinal() + seed) % 3 == 0;
+    }
+
     /** All there are, seeds 1 to {@code seeds}. */
     static List<FaultCase> all(int seeds) {
         List<FaultCase> cases = new ArrayList<>();

@@ -10,6 +10,7 @@ import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import railwitness.analysis.supply.OperatingPoint;
 import railwitness.drivers.instrument.StationMaker;
 import railwitness.drivers.line.SerialLine;
 import railwitness.drivers.rehearsal.StandIn;
@@ -17,9 +18,11 @@ import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.time.Agenda;
 import railwitness.drivers.time.RealAgenda;
 import railwitness.drivers.time.VirtualAgenda;
+import railwitness.logger.findings.SessionFindings;
 import railwitness.logger.record.GuardianStart;
 import railwitness.logger.record.LiveSession;
 import railwitness.logger.record.RehearsalPerson;
+import railwitness.logger.record.RunListener;
 import railwitness.logger.rehearsal.FixtureMaker;
 import railwitness.logger.sheet.Sheets;
 import railwitness.logger.store.Recorder;
@@ -38,7 +41,7 @@ final class FaultySession {
     /** On the virtual clock, in this thread. */
     static CaseEnding virtual(FaultCase what) {
         VirtualAgenda agenda = new VirtualAgenda(START);
-        Sheets sheets = CampaignSheets.onVirtualClock();
+        Sheets sheets = CampaignSheets.onVirtualClock(what.sparse());
         VirtualBench far = FixtureMaker.bench(sheets, List.of(), what.seed(), agenda::nowNanos);
         CaseListener heard = new CaseListener(what, far, agenda);
         LiveSession session = new LiveSession(
@@ -55,13 +58,14 @@ final class FaultySession {
     /** Over pseudo-terminals in real time, with a guardian. */
     static CaseEnding real(FaultCase what) {
         RealAgenda agenda = new RealAgenda();
-        VirtualBench far = FixtureMaker.bench(Sheets.demo(), List.of(), what.seed(), agenda::nowNanos);
+        VirtualBench far = FixtureMaker.bench(
+                CampaignSheets.onVirtualClock(what.sparse()), List.of(), what.seed(), agenda::nowNanos);
         Map<String, String> devices = new HashMap<>();
         try (StandIn standIn = new StandIn(far, (name, on) -> {})) {
             standIn.places().forEach(place -> devices.put(place.name(), place.device()));
             CaseListener heard = new CaseListener(what, far, agenda);
             LiveSession session = new LiveSession(
-                    CampaignSheets.onDevices(devices),
+                    CampaignSheets.onDevices(devices, what.sparse()),
                     agenda,
                     SerialLine::open,
                     StationMaker.threaded(agenda),
@@ -71,6 +75,26 @@ final class FaultySession {
             session.guardedBy(GuardianStart::of);
             return ending(what, far, heard, session, agenda, LONGEST_REAL);
         }
+    }
+
+    /** What is measured where nothing goes wrong. */
+    static List<OperatingPoint> healthy(long seed, boolean sparse) {
+        VirtualAgenda agenda = new VirtualAgenda(START);
+        Sheets sheets = CampaignSheets.onVirtualClock(sparse);
+        VirtualBench far = FixtureMaker.bench(sheets, List.of(), seed, agenda::nowNanos);
+        LiveSession session = new LiveSession(
+                sheets,
+                agenda,
+                far.opener(agenda),
+                StationMaker.inline(agenda),
+                Recorder::inline,
+                new RehearsalPerson(agenda, far),
+                new RunListener() {});
+        Path file = fresh();
+        session.run(file, new SessionHead("campaign", START, ZoneOffset.UTC, true, "test", "", "unit", "", ""));
+        List<OperatingPoint> points = SessionFindings.of(file).findings().points();
+        delete(file);
+        return points;
     }
 
     private static CaseEnding ending(

@@ -1,6 +1,7 @@
 package railwitness.logger.findings;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.entry;
 
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -40,6 +41,36 @@ class FirstPowerEndingTest {
                         OptionalDouble.of(5.01),
                         2))
                 .contains(new Ending("power-up", 5.01, false));
+    }
+
+    @Test
+    void railsThatStoodAreReadBackAsEvidence() {
+        String text = "remote on: the unit draws 2.00 A at 13.8 V after the inrush window of 0.560 s, without load the"
+                + " design allows 1.00 A; the rails read (plus 36.7 V, minus -36.6 V): it is not a short on a rail";
+        Ending ending =
+                FirstPowerEnding.of(event(text), OptionalDouble.of(2), 2).orElseThrow();
+        assertThat(ending.evidence().railVolts()).containsExactly(entry("plus", 36.7), entry("minus", -36.6));
+        assertThat(ending.evidence().railsStand()).isTrue();
+        assertThat(ending.evidence().boundKnown()).isTrue();
+        assertThat(ending.lowRails()).isEmpty();
+    }
+
+    @Test
+    void aBoundThatTheSheetDoesNotGiveIsReadBack() {
+        String text =
+                "remote off: the unit draws 0.300 A at 3.45 V; the design sheet does not say how much that may be";
+        assertThat(FirstPowerEnding.of(event(text), HALF_AN_AMPERE, 2)
+                        .orElseThrow()
+                        .evidence()
+                        .boundKnown())
+                .isFalse();
+    }
+
+    @Test
+    void aReversedLeadAccusesNobody() {
+        assertThat(FirstPowerEnding.of(
+                        event("the input current reads -0.6 A: the shunt's leads are reversed"), HALF_AN_AMPERE, 2))
+                .isEmpty();
     }
 
     @Test

@@ -1,14 +1,12 @@
 package railwitness.safety.power;
 
 import java.time.Duration;
-import java.util.HashMap;
-import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
-import railwitness.drivers.reading.Channel;
+import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Missing;
 import railwitness.drivers.reading.Reading;
@@ -17,8 +15,11 @@ import railwitness.safety.interlock.Phase;
 
 /**
  * The first power of a run, from an armed supply to rails that are up: the input is raised in steps with the remote
- * turn-on off, then the unit is turned on at its working voltage and given a bounded time to fill its capacitors. It
- * ends at once, output off, when the current leaves what the design allows. One use each.
+ * turn-on off, then the unit is turned on at its working voltage and given a bounded time to fill its capacitors. Up is:
+ * every rail that is read is where it should be and stands still, and the supply does not limit. What the design does
+ * not give (the idle current, rails that stand elsewhere than at their nominal) the person is asked in one sentence. It
+ * ends at once, output off, when the current leaves what the design allows, when a sign is wrong, or when the supply's
+ * output goes off by itself. One use each.
  */
 public final class FirstPower {
     /** How it ended. */
@@ -46,54 +47,70 @@ public final class FirstPower {
         void on(Consumer<Result> then);
     }
 
+    /** Asks the person whether what is read is right; {@code yes} when they say so, else they switch off. */
+    @FunctionalInterface
+    public interface Asking {
+        void ask(String sentence, Runnable yes);
+    }
+
     private enum Part {
         WAITING,
         STEPS,
         INRUSH,
         RISING,
+        ASKING,
         ENDED
     }
 
     private static final double OVER_LIMIT = 1.1;
+    private static final double LIMIT_SHARE = 0.9;
     private static final Duration UNREAD = Duration.ofSeconds(3);
-    private static final Duration SLOWEST_RISE = Duration.ofSeconds(3);
+    private static final Duration SLOWEST_RISE = Duration.ofSeconds(5);
+    /** Meters that read once in two or three seconds still get their window. */
+    private static final Duration SLOWEST_METERS = Duration.ofSeconds(15);
+
+    private static final Duration SECOND_LOOK = Duration.ofSeconds(1);
 
     private final Agenda agenda;
     private final Power power;
     private final FirstPowerBounds bounds;
-    private final Channel inputAmps;
-    private final List<Channel> rails;
+    private final FirstPowerReadings readings;
     private final RemoteTurnOn remote;
+    private final Asking asking;
     private final Consumer<Phase> phases;
-    private final Map<Channel, Double> railVolts = new HashMap<>();
+    private final RailsRising rails;
+    private final SupplyHolds supply;
 
     private Consumer<Outcome> then = outcome -> {};
     private Part part = Part.WAITING;
     private int step;
     private double volts;
     private long judgedFrom;
+    private long reversedSince = Long.MAX_VALUE;
+    private boolean confirmed;
     private OptionalDouble amps = OptionalDouble.empty();
 
     /**
-     * @param inputAmps the channel that is judged; every reading of the run goes to {@link #heard}
-     * @param rails voltage channels of the rails
+     * @param readings what is judged; every reading of the run goes to {@link #heard}, every state to {@link #state}
      * @param phases is told each phase as it begins, for the interlock
      */
     public FirstPower(
             Agenda agenda,
             Power power,
             FirstPowerBounds bounds,
-            Channel inputAmps,
-            List<Channel> rails,
+            FirstPowerReadings readings,
             RemoteTurnOn remote,
+            Asking asking,
             Consumer<Phase> phases) {
         this.agenda = agenda;
         this.power = power;
         this.bounds = bounds;
-        this.inputAmps = inputAmps;
-        this.rails = List.copyOf(rails);
+        this.readings = readings;
         this.remote = remote;
+        this.asking = asking;
         this.phases = phases;
+        this.rails = new RailsRising(readings.rails());
+        this.supply = new SupplyHolds(readings.supplyVolts(), readings.supplyAmps());
     }
 
     /** Switches on; the power must be armed. {@code then} is called once. */
@@ -125,6 +142,7 @@ public final class FirstPower {
         double next = bounds.stepVolts().get(step);
         judgeAfter(bounds.inputWindow(next - volts));
         volts = next;
+        supply.isSet(volts, bounds.remoteOffLimitAmps(), judgedFrom);
     }
 
     /** Every reading, once the interlock has judged it. */
@@ -134,10 +152,47 @@ public final class FirstPower {
         }
         if (power.state() != PowerState.ON) {
             report(new Outcome.Stopped());
-        } else if (rails.contains(reading.channel()) && reading instanceof Measured measured) {
-            railVolts.put(reading.channel(), measured.value());
-        } else if (reading.channel().equals(inputAmps) && !(reading instanceof Missing)) {
+            return;
+        }
+        if (reading instanceof Measured measured) {
+            measured(measured);
+        }
+        if (part != Part.ENDED && reading.channel().equals(readings.inputAmps()) && !(reading instanceof Missing)) {
             judge(reading);
+        }
+    }
+
+    /** What state the supply said it is in, after the readings of the same round. */
+    public void state(Set<Condition> conditions) {
+        supply.state(conditions, agenda.nowNanos());
+        if (part != Part.WAITING && part != Part.ENDED && conditions.contains(Condition.OUTPUT_OFF)) {
+            end("the supply says that its output is off, and nobody ordered that: it has switched off or reset itself");
+        }
+    }
+
+    private void measured(Measured reading) {
+        supply.heard(reading);
+        if (rails.watches(reading.channel())) {
+            rails.heard(reading);
+        }
+        boolean terminals =
+                readings.inputVolts().filter(reading.channel()::equals).isPresent();
+        if (terminals && reading.value() < -Math.max(1, volts / 10)) {
+            end("the input meter reads " + number(reading.value(), "V")
+                    + ": its leads are reversed, or the unit is fed the wrong way round");
+        } else if (reading.channel().equals(readings.inputAmps()) && reading.value() < -readings.negativeAmps()) {
+            end("the input current reads " + number(reading.value(), "A") + ": " + readings.currentLeads()
+                    + " are reversed");
+        } else {
+            supply.lost().ifPresentOrElse(this::end, this::lookForSigns);
+        }
+    }
+
+    private void lookForSigns() {
+        long now = agenda.nowNanos();
+        rails.reversed(now - reversedSince >= SECOND_LOOK.toNanos()).ifPresent(this::end);
+        if (part != Part.ENDED && rails.reversed(true).isPresent()) {
+            reversedSince = Math.min(reversedSince, now);
         }
     }
 
@@ -148,21 +203,26 @@ public final class FirstPower {
         double ceiling = part == Part.STEPS ? bounds.remoteOffLimitAmps() : bounds.inrushLimitAmps();
         double bound = part == Part.STEPS ? bounds.remoteOffAmps() : bounds.noLoadAmps();
         if (value > (settled ? bound : OVER_LIMIT * ceiling)) {
-            end(part == Part.STEPS ? remoteOffWords(bound) : remoteOnWords(bound));
+            tooMuch(bound);
         } else if (settled && part == Part.STEPS) {
             nextStep();
         } else if (settled && part == Part.INRUSH) {
             part = Part.RISING;
             phases.accept(Phase.WORKING);
             lookForRails();
-        } else if (settled) {
+        } else if (settled && part == Part.RISING) {
             lookForRails();
         }
+    }
+
+    private void tooMuch(double bound) {
+        end(part == Part.STEPS ? remoteOffWords(bound) : remoteOnWords(bound));
     }
 
     private void nextStep() {
         step++;
         judgedFrom = Long.MAX_VALUE;
+        supply.moves();
         if (step < bounds.stepVolts().size()) {
             power.setVolts(bounds.stepVolts().get(step), done(this::stepTaken));
         } else {
@@ -179,35 +239,67 @@ public final class FirstPower {
         part = Part.INRUSH;
         judgedFrom = Long.MAX_VALUE;
         phases.accept(Phase.INRUSH);
+        supply.isSet(volts, bounds.inrushLimitAmps(), agenda.nowNanos());
         remote.on(done(() -> judgeAfter(bounds.inrushWindow())));
     }
 
     private void lookForRails() {
-        if (!rails.isEmpty() && low().isEmpty()) {
+        boolean still = rails.steady(judgedFrom) && !supply.limits();
+        boolean sure = rails.stand() && bounds.noLoadKnown() && !rails.none();
+        if (still && (sure || confirmed && rails.mayBeRight())) {
             phases.accept(Phase.UP);
             report(new Outcome.Up(amps.orElse(0)));
-        } else if (rails.isEmpty()) {
-            report(new Outcome.Up(amps.orElse(0)));
-        } else if (agenda.nowNanos() - judgedFrom > SLOWEST_RISE.toNanos()) {
-            end("remote on: the current is within its bound, but the rails did not come up (" + low()
-                    + "): drive, start circuit or rectifier suspected");
+        } else if (still && rails.mayBeRight() && rails.exchanged().isEmpty()) {
+            part = Part.ASKING;
+            asking.ask(question(), this::saidYes);
+        } else if (agenda.nowNanos() - judgedFrom
+                > (rails.readEnough(judgedFrom) ? SLOWEST_RISE : SLOWEST_METERS).toNanos()) {
+            end("remote on: " + notUp());
         }
     }
 
-    private String low() {
-        return rails.stream()
-                .filter(rail -> Math.abs(railVolts.getOrDefault(rail, 0.0)) < bounds.railLowVolts())
-                .map(rail -> rail.node() + " "
-                        + (railVolts.containsKey(rail) ? number(railVolts.get(rail), "V") : "not read"))
-                .collect(Collectors.joining(", "));
+    private void saidYes() {
+        if (part == Part.ASKING) {
+            confirmed = true;
+            part = Part.RISING;
+            judgeAfter(Duration.ZERO);
+        }
+    }
+
+    private String question() {
+        String rail = rails.none()
+                ? "no meter reads the rails here: measure them. "
+                : "the rails read " + rails.words() + (rails.stand() ? "" : " (" + rails.low(judgedFrom) + ")")
+                        + " and stand still. ";
+        return "At " + number(volts, "V") + " the unit draws " + drawn() + " without load"
+                + (bounds.noLoadKnown() ? "" : "; the design sheet does not say how much that may be") + "; " + rail
+                + "If that is wrong, switch off; if it is right, say so";
+    }
+
+    private String notUp() {
+        Optional<String> exchanged = rails.exchanged();
+        if (exchanged.isPresent()) {
+            return exchanged.get();
+        }
+        String low = "the rails did not come up (" + rails.low(judgedFrom) + ")";
+        if (supply.limits()) {
+            return "the supply limits its current, and " + low
+                    + ": something loads the input or a rail, or the unit starts again and again (hiccup)";
+        }
+        return rails.steady(judgedFrom)
+                ? "the current is within its bound, but " + low
+                        + ": drive, start circuit or rectifier suspected, or other turns than the sheet says"
+                : "the current is within its bound, but " + low
+                        + ", and do not stand still: the unit starts again and again (hiccup), or a rail is loaded";
     }
 
     /** Readings asked for after this time are judged by the narrow bound; without one, the wait is bounded too. */
     private void judgeAfter(Duration window) {
         judgedFrom = agenda.nowNanos() + window.toNanos();
         long mine = judgedFrom;
-        agenda.at(mine + UNREAD.toNanos() + SLOWEST_RISE.toNanos(), () -> {
-            if (mine == judgedFrom && part != Part.ENDED) {
+        Duration slowest = part == Part.STEPS ? SLOWEST_RISE : SLOWEST_METERS;
+        agenda.at(mine + UNREAD.toNanos() + slowest.toNanos(), () -> {
+            if (mine == judgedFrom && part != Part.ENDED && part != Part.ASKING) {
                 end("first power did not go on: no reading of the input current brought it further");
             }
         });
@@ -229,17 +321,30 @@ public final class FirstPower {
     }
 
     private String remoteOffWords(double bound) {
-        return "remote off: the unit draws " + drawn() + " at " + number(volts, "V") + ", the design allows "
-                + number(bound, "A") + ": a shorted switch suspected, or the input capacitor, or reversed wiring";
+        String draws = "remote off: the unit draws " + drawn() + " at " + number(volts, "V");
+        boolean much = amps.orElse(0) >= LIMIT_SHARE * bounds.remoteOffLimitAmps();
+        String limits = much ? "; the supply limits its current" : "";
+        String suspects = ": a shorted switch suspected, or the input capacitor, or reversed wiring";
+        return bounds.standbyKnown()
+                ? draws + ", the design allows " + number(bound, "A") + limits + suspects
+                : draws + limits + "; the design sheet does not say how much that may be (limits.standby_A), and the"
+                        + " bound taken is " + number(bound, "A") + (much ? suspects : "");
     }
 
     private String remoteOnWords(double bound) {
         String before = bounds.stepVolts().isEmpty()
                 ? ""
                 : "; with the remote off it drew no more than it should, so the switches block";
+        String bounded = bounds.noLoadKnown()
+                ? ", without load the design allows "
+                : "; the design sheet does not say how much that may be (limits.no_load_input_A), and the bound taken is ";
+        String suspects = rails.none() || !rails.stand()
+                ? ": a shorted rectifier, turn or rail suspected"
+                : ": it is not a short on a rail"
+                        + (bounds.noLoadKnown() ? "; a turn, the core, or what is connected suspected" : "");
         return "remote on: the unit draws " + drawn() + " at " + number(volts, "V") + " after the inrush window of "
-                + number(bounds.inrushWindow().toMillis() / 1e3, "s") + ", without load the design allows "
-                + number(bound, "A") + before + ": a shorted rectifier, turn or rail suspected";
+                + number(bounds.inrushWindow().toMillis() / 1e3, "s") + bounded + number(bound, "A") + before
+                + (rails.none() ? "" : "; the rails read (" + rails.words() + ")") + suspects;
     }
 
     private String drawn() {
@@ -247,7 +352,7 @@ public final class FirstPower {
     }
 
     private void end(String words) {
-        String stage = part == Part.INRUSH || part == Part.RISING ? "remote on" : "remote off";
+        String stage = part == Part.STEPS ? "remote off" : "remote on";
         power.off("first power: " + words, ended -> {});
         report(new Outcome.Ended(stage, amps, volts, words));
     }

@@ -12,6 +12,7 @@ import java.util.Locale;
  * @param remoteOffLimitAmps current limit while the remote turn-on is off, A
  * @param remoteOffAmps highest current with the remote turn-on off once the input capacitors are full, A; below the
  *     limit
+ * @param standbyKnown whether the design gives that current
  * @param inputFarads capacitors at the input, F, nought or more
  * @param workingVolts voltage at which the unit is turned on, V
  * @param startVolts voltage at which the unit starts, V; nothing dwells below it
@@ -19,12 +20,14 @@ import java.util.Locale;
  * @param storedJoules energy of the filter capacitors at the working voltage, J, nought or more
  * @param softStart time the unit itself takes to come up
  * @param noLoadAmps highest current after the inrush window without load, A; below the inrush limit
- * @param railLowVolts magnitude from which a rail counts as up, V
+ * @param noLoadKnown whether the design gives that current; where it does not the person is asked once
+ * @param railLowVolts magnitude below which a rail that was up counts as down, V
  */
 public record FirstPowerBounds(
         List<Double> stepVolts,
         double remoteOffLimitAmps,
         double remoteOffAmps,
+        boolean standbyKnown,
         double inputFarads,
         double workingVolts,
         double startVolts,
@@ -32,6 +35,7 @@ public record FirstPowerBounds(
         double storedJoules,
         Duration softStart,
         double noLoadAmps,
+        boolean noLoadKnown,
         double railLowVolts) {
     /** How much longer than worked out the filling of capacitors may take; common practice, no source. */
     public static final double MARGIN = 3;

@@ -22,9 +22,11 @@ import railwitness.safety.interlock.Watch;
 import railwitness.safety.power.Ended;
 import railwitness.safety.power.FirstPower;
 import railwitness.safety.power.FirstPowerBounds;
+import railwitness.safety.power.FirstPowerReadings;
 import railwitness.safety.power.Power;
 import railwitness.safety.power.PowerLog;
 import railwitness.safety.power.PowerState;
+import railwitness.safety.power.RailTarget;
 import railwitness.safety.power.Rails;
 import railwitness.safety.power.Result;
 import railwitness.safety.power.Settings;
@@ -47,6 +49,14 @@ final class SmallRun implements PowerLog {
     private static final Channel MINUS = Channel.of("minus.voltage");
     private static final Channel AMPS = Channel.of("supply.current");
     private static final Channel VOLTS = Channel.of("supply.voltage");
+    private static final FirstPowerReadings READINGS = new FirstPowerReadings(
+            AMPS,
+            "the supply's leads",
+            0.1,
+            Optional.empty(),
+            VOLTS,
+            AMPS,
+            List.of(RailTarget.nominal(PLUS, 37), RailTarget.nominal(MINUS, -37)));
 
     private final Agenda agenda;
     private final Bench bench;
@@ -111,6 +121,9 @@ final class SmallRun implements PowerLog {
             power.heard(reading);
             first.ifPresent(one -> one.heard(reading));
         }
+        if (sweep.instrument().equals("supply")) {
+            first.ifPresent(one -> one.state(sweep.conditions()));
+        }
     }
 
     private void tick() {
@@ -143,9 +156,10 @@ final class SmallRun implements PowerLog {
             return;
         }
         FirstPowerBounds bounds = new FirstPowerBounds(
-                List.of(3.0, 6.0, 9.0), 1, 0.2, 4700e-6, 13.8, 9.5, 8, 8, Duration.ofSeconds(1), 2, 20);
+                List.of(3.0, 6.0, 9.0), 1, 0.2, true, 4700e-6, 13.8, 9.5, 8, 8, Duration.ofSeconds(1), 2, true, 20);
         FirstPower.RemoteTurnOn remote = then -> power.remote(true, then);
-        first = Optional.of(new FirstPower(agenda, power, bounds, AMPS, List.of(PLUS, MINUS), remote, this::entered));
+        first = Optional.of(
+                new FirstPower(agenda, power, bounds, READINGS, remote, (sentence, yes) -> yes.run(), this::entered));
         first.get().begin(this::firstPowerOver);
     }
 

@@ -5,7 +5,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
+import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.InlineStation;
 import railwitness.drivers.instrument.Instrument;
 import railwitness.drivers.instrument.Station;
@@ -13,6 +15,7 @@ import railwitness.drivers.instrument.Sweep;
 import railwitness.drivers.line.Answer;
 import railwitness.drivers.line.PeerLine;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.VirtualAgenda;
 import railwitness.safety.caution.Source;
@@ -31,6 +34,8 @@ final class StandInBench implements PowerLog {
 
     boolean permitted = true;
     Consumer<Reading> also = reading -> {};
+    Consumer<Set<Condition>> alsoState = conditions -> {};
+    boolean reversedInput;
 
     StandInBench() {
         Station<StandInSupply> first = station(supply);
@@ -56,6 +61,13 @@ final class StandInBench implements PowerLog {
         for (Reading reading : sweep.readings()) {
             also.accept(reading);
             power.heard(reading);
+        }
+        if (sweep.instrument().equals("supply")) {
+            alsoState.accept(sweep.conditions());
+            if (reversedInput) {
+                long now = agenda.nowNanos();
+                also.accept(new Measured(Channel.of("input.voltage"), -unit.inputVolts(), now, now));
+            }
         }
     }
 

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
+import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.Identity;
 import railwitness.drivers.instrument.Supply;
 import railwitness.drivers.instrument.Sweep;
@@ -31,6 +32,7 @@ final class StandInSupply implements Supply {
     boolean refusesOn;
     boolean readsBackWrong;
     boolean hasProtection = true;
+    Set<Condition> conditions = Set.of();
     double limit;
     double overVolts;
     double overAmps;
@@ -197,6 +199,6 @@ final class StandInSupply implements Supply {
                 List.of(
                         new Measured(VOLTS, unit.inputVolts(), asked, replied),
                         new Measured(AMPS, unit.inputAmps(), asked, replied)),
-                Set.of());
+                conditions);
     }
 }

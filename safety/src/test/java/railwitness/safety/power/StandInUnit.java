@@ -23,6 +23,16 @@ final class StandInUnit {
     String stuckRail = "";
     double idleAmps = 0.6;
     double standbyAmps = 0.002;
+    double stepUp = STEP_UP;
+    double startVolts = 9;
+    /** What the supply's terminals lose while the unit runs, V. */
+    double sagVolts;
+    /** On for so long of each second; 0 for always. */
+    double hiccupSeconds;
+
+    int currentSign = 1;
+    final Map<String, Integer> signs = new LinkedHashMap<>(Map.of("plus", 1, "minus", -1));
+    final Map<String, Double> shares = new LinkedHashMap<>();
 
     StandInUnit(Agenda agenda) {
         this.agenda = agenda;
@@ -42,11 +52,11 @@ final class StandInUnit {
 
     double rail(String name) {
         settle();
-        return (name.equals("minus") ? -1 : 1) * rails.get(name);
+        return signs.get(name) * shares.getOrDefault(name, 1.0) * rails.get(name);
     }
 
     double inputVolts() {
-        return output ? volts : 0;
+        return output ? remote ? volts - sagVolts : volts : 0;
     }
 
     double inputAmps() {
@@ -56,7 +66,7 @@ final class StandInUnit {
         }
         double loads =
                 loadAmps.values().stream().mapToDouble(Double::doubleValue).sum();
-        return remote ? idleAmps + STEP_UP * loads : standbyAmps;
+        return remote ? currentSign * (idleAmps + STEP_UP * loads) : standbyAmps;
     }
 
     private void settle() {
@@ -65,9 +75,13 @@ final class StandInUnit {
         rails.replaceAll((name, volts) -> after(name, volts, seconds));
     }
 
+    private boolean resting() {
+        return hiccupSeconds > 0 && agenda.nowNanos() % 1_000_000_000L > hiccupSeconds * 1e9;
+    }
+
     private double after(String name, double before, double seconds) {
-        if (output && remote && volts > 9) {
-            return STEP_UP * volts;
+        if (output && remote && volts > startVolts && !resting()) {
+            return stepUp * inputVolts();
         }
         double kept = name.equals(stuckRail) ? before : before * Math.exp(-seconds / bleederSeconds);
         double drained = name.equals(stuckRail) ? 0 : loadAmps.getOrDefault(name, 0.0) * seconds / 4400e-6;

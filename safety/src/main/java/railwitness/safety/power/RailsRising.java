@@ -1,0 +1,180 @@
+package railwitness.safety.power;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Measured;
+
+/** The rails while the unit comes up: where each stands, and whether it has stood still over the window. */
+final class RailsRising {
+    /** A rail that hiccups moves within this time; common practice, no source. */
+    private static final long WINDOW_NANOS = 1_000_000_000L;
+
+    private static final int LEAST_READINGS = 3;
+    private static final double STILL_SHARE = 0.02;
+
+    private final List<RailTarget> targets;
+    private final Map<Channel, Deque<Measured>> lately = new HashMap<>();
+
+    RailsRising(List<RailTarget> targets) {
+        this.targets = List.copyOf(targets);
+    }
+
+    boolean watches(Channel channel) {
+        return targets.stream().anyMatch(target -> target.channel().equals(channel));
+    }
+
+    boolean none() {
+        return targets.isEmpty();
+    }
+
+    void heard(Measured reading) {
+        Deque<Measured> all = lately.computeIfAbsent(reading.channel(), channel -> new ArrayDeque<>());
+        all.addLast(reading);
+        while (all.size() > LEAST_READINGS && second(all).requestedNanos() <= reading.requestedNanos() - WINDOW_NANOS) {
+            all.removeFirst();
+        }
+    }
+
+    private static Measured second(Deque<Measured> all) {
+        var each = all.iterator();
+        each.next();
+        return each.next();
+    }
+
+    /** Where it was last read, V. */
+    OptionalDouble volts(RailTarget target) {
+        Deque<Measured> all = lately.get(target.channel());
+        return all == null || all.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(all.getLast().value());
+    }
+
+    /** Every rail was read as often as standing still needs, after that time. */
+    boolean readEnough(long sinceNanos) {
+        return targets.stream().allMatch(target -> spans(target, sinceNanos));
+    }
+
+    /** Every rail has stood still over the whole window, by readings all asked for after that time. */
+    boolean steady(long sinceNanos) {
+        return targets.stream().allMatch(target -> steady(target, sinceNanos));
+    }
+
+    private boolean spans(RailTarget target, long sinceNanos) {
+        Deque<Measured> all = lately.getOrDefault(target.channel(), new ArrayDeque<>());
+        return all.size() >= LEAST_READINGS
+                && all.getFirst().requestedNanos() >= sinceNanos
+                && all.getLast().requestedNanos() - all.getFirst().requestedNanos() >= WINDOW_NANOS;
+    }
+
+    private boolean steady(RailTarget target, long sinceNanos) {
+        if (!spans(target, sinceNanos)) {
+            return false;
+        }
+        Deque<Measured> all = lately.get(target.channel());
+        double high = all.stream().mapToDouble(Measured::value).max().orElseThrow();
+        double low = all.stream().mapToDouble(Measured::value).min().orElseThrow();
+        return high - low <= STILL_SHARE * target.magnitude();
+    }
+
+    /** Every rail is where it should be. */
+    boolean stand() {
+        return all(RailTarget::holds);
+    }
+
+    /** Every rail is where a person may say that it is right. */
+    boolean mayBeRight() {
+        return all(RailTarget::mayBeRight);
+    }
+
+    private boolean all(Judge judge) {
+        return targets.stream()
+                .allMatch(target -> volts(target).isPresent()
+                        && judge.holds(target, volts(target).getAsDouble()));
+    }
+
+    private interface Judge {
+        boolean holds(RailTarget target, double volts);
+    }
+
+    /** Those that are not where they should be, or that do not stand still: {@code plus 27 V of 40.7 V predicted}. */
+    String low(long sinceNanos) {
+        return words(target ->
+                volts(target).isEmpty() || !target.holds(volts(target).getAsDouble()) || !steady(target, sinceNanos));
+    }
+
+    /** All of them, as they stand. */
+    String words() {
+        return targets.stream().map(this::reads).collect(Collectors.joining(", "));
+    }
+
+    private String words(Predicate<RailTarget> which) {
+        return targets.stream()
+                .filter(which)
+                .map(target -> reads(target) + " of " + target.words())
+                .collect(Collectors.joining(", "));
+    }
+
+    private String reads(RailTarget target) {
+        return target.name() + " "
+                + (volts(target).isPresent()
+                        ? String.format(Locale.ROOT, "%.3g V", volts(target).getAsDouble())
+                        : "not read");
+    }
+
+    /**
+     * A rail of the wrong sign: in words what the others say of it; empty while none is, or while another has not been
+     * read since the wrong one was.
+     */
+    Optional<String> reversed(boolean patienceIsOver) {
+        List<RailTarget> wrong = targets.stream().filter(this::isReversed).toList();
+        if (wrong.isEmpty()) {
+            return Optional.empty();
+        }
+        long asked = wrong.stream()
+                .mapToLong(target -> lately.get(target.channel()).getLast().requestedNanos())
+                .min()
+                .orElseThrow();
+        boolean others = targets.stream()
+                .filter(target -> !wrong.contains(target))
+                .allMatch(target -> lately.containsKey(target.channel())
+                        && lately.get(target.channel()).getLast().requestedNanos() > asked);
+        return others || patienceIsOver
+                ? Optional.of(ReversedRails.words(wrong, targets, this::reads))
+                : Optional.empty();
+    }
+
+    private boolean isReversed(RailTarget target) {
+        return volts(target).isPresent() && target.reversed(volts(target).getAsDouble());
+    }
+
+    /** Rails with the same sign whose voltages fit only when exchanged; empty where none are. */
+    Optional<String> exchanged() {
+        for (RailTarget one : targets) {
+            for (RailTarget other : targets) {
+                if (one != other
+                        && !holds(one, one)
+                        && !holds(other, other)
+                        && holds(one, other)
+                        && holds(other, one)) {
+                    return Optional.of("the rails " + one.name() + " and " + other.name() + " are exchanged (" + words()
+                            + "): put their leads right");
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Whether what is read on the second would be right on the first. */
+    private boolean holds(RailTarget should, RailTarget read) {
+        return volts(read).isPresent() && should.holds(volts(read).getAsDouble());
+    }
+}
