@@ -131,7 +131,8 @@ final class InstrumentReader {
                 positive("highest_A", "highest current it may be set to"),
                 resolution("resolution_V", "steps in which its voltage can be set; a setting may read back so far off"),
                 resolution(
-                        "resolution_A", "steps in which its current limit can be set; a setting may read back so far off"),
+                        "resolution_A",
+                        "steps in which its current limit can be set; a setting may read back so far off"),
                 channel,
                 drives,
                 table.whole("remote_channel", "channel that switches the remote turn-on")

@@ -205,7 +205,8 @@ final class Introduction {
     private LineException unanswered(LineException e) {
         return new LineException(
                 e.trouble(),
-                e.getMessage() + " It has said who it is, but without this answer there is no run: where it is the right"
+                e.getMessage()
+                        + " It has said who it is, but without this answer there is no run: where it is the right"
                         + " instrument and only speaks otherwise, give its words in a dialect of its own"
                         + " (dialect = \"mine.toml\" on the bench sheet)",
                 e.sent(),

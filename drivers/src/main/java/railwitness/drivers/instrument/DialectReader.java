@@ -36,7 +36,8 @@ final class DialectReader {
                         .orElse("LF")),
                 common.texts("remote", "sent before anything else").orElse(List.of()),
                 common.texts("reset", "sent once the identity is right").orElse(List.of()),
-                common.text("error", "asks for the next error; left out where there is no error queue").orElse(""),
+                common.text("error", "asks for the next error; left out where there is no error queue")
+                        .orElse(""),
                 meter(root.table("meter", "a meter's messages")),
                 supply(root.table("supply", "a supply's messages")),
                 load(root.table("load", "a load's messages")),

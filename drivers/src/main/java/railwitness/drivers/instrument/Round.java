@@ -43,8 +43,7 @@ final class Round {
     }
 
     /* A reply that cannot be a reading of this channel may belong to another question. */
-    private Reading taken(
-            Channel channel, String reply, DoubleUnaryOperator scale, long requested, long replied) {
+    private Reading taken(Channel channel, String reply, DoubleUnaryOperator scale, long requested, long replied) {
         try {
             Numeric numeric = Numeric.of(reply);
             if (numeric instanceof Numeric.Infinite) {

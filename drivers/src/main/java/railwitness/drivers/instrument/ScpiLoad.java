@@ -68,8 +68,9 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
         Trial trial = new Trial(dialogue());
         tellsAmps = trial.answersNumber(template.fill(words.amps().ask()));
         if (!tellsAmps) {
-            lacks("'" + template.fill(words.amps().ask())
-                    + "' is not answered: the current it is set to is not read back; its own reading shows what it draws");
+            lacks(
+                    "'" + template.fill(words.amps().ask())
+                            + "' is not answered: the current it is set to is not read back; its own reading shows what it draws");
         }
         states.tryOnce(trial, template.fill(input.isOn()));
         if (!lacks().isEmpty()) {
@@ -94,7 +95,8 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
     }
 
     private void lost(State state) {
-        lacks("'" + template.fill(state.ask()) + "' is not answered: whether it holds its set point is judged from its own"
+        lacks("'" + template.fill(state.ask())
+                + "' is not answered: whether it holds its set point is judged from its own"
                 + " reading; that its protection tripped shows only in its current going away");
     }
 
@@ -133,7 +135,9 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
             dialogue().set(template.fill(wantedKind));
             kind = wantedKind;
         } catch (LineException e) {
-            if (!wantedKind.equals(words.constantAmps()) || !kind.isEmpty() || !e.received().startsWith("-113")) {
+            if (!wantedKind.equals(words.constantAmps())
+                    || !kind.isEmpty()
+                    || !e.received().startsWith("-113")) {
                 throw e;
             }
             knowsKinds = false;
@@ -144,7 +148,9 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
     @Override
     public double setting() {
         boolean ohms = kind.equals(words.constantOhms());
-        return ohms || tellsAmps ? dialogue().askNumber(template.fill((ohms ? words.ohms() : words.amps()).ask())) : sent;
+        return ohms || tellsAmps
+                ? dialogue().askNumber(template.fill((ohms ? words.ohms() : words.amps()).ask()))
+                : sent;
     }
 
     @Override
@@ -199,7 +205,6 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
         return toldOn
                 && sentAmps.isPresent()
                 && amps instanceof Measured drawn
-                && Math.abs(drawn.value() - sentAmps.getAsDouble())
-                        > HOLD_AMPS + HOLD_SHARE * sentAmps.getAsDouble();
+                && Math.abs(drawn.value() - sentAmps.getAsDouble()) > HOLD_AMPS + HOLD_SHARE * sentAmps.getAsDouble();
     }
 }

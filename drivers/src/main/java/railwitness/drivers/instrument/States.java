@@ -56,8 +56,8 @@ final class States {
     /** Whether any of the questions that are left tells this condition. */
     boolean tell(Condition condition) {
         return known.stream()
-                .anyMatch(state -> state.bits().containsKey(condition)
-                        || state.words().containsKey(condition));
+                .anyMatch(state ->
+                        state.bits().containsKey(condition) || state.words().containsKey(condition));
     }
 
     /** The conditions now; those known before when an answer is lacking. */

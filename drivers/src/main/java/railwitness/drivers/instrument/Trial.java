@@ -58,7 +58,8 @@ final class Trial {
     static LineException essential(Dialogue dialogue, String question, String what) {
         return new LineException(
                 Trouble.WRONG_INSTRUMENT,
-                dialogue.instrument() + " on " + dialogue.port() + ": it says who it is, but does not answer '" + question
+                dialogue.instrument() + " on " + dialogue.port() + ": it says who it is, but does not answer '"
+                        + question
                         + "', and without " + what + " there is no run; is it the instrument that the bench sheet says?"
                         + " Where it is and only speaks otherwise, give its words in a dialect of its own"
                         + " (dialect = \"mine.toml\" on the bench sheet)",

@@ -210,7 +210,8 @@ public final class SerialLine implements Line {
     private LineException failed(Asked asked, Reception.Why why) {
         return switch (why) {
             case GONE -> LineException.unplugged(port(), asked.message());
-            case CUT -> LineException.cutShort(port(), asked.message(), reception.text().strip());
+            case CUT ->
+                LineException.cutShort(port(), asked.message(), reception.text().strip());
             case FLOODED -> LineException.endless(port(), asked.message(), Reception.LONGEST_LINE);
             default -> LineException.noAnswer(port(), asked.message(), reception.text(), asked.deadline());
         };

@@ -25,9 +25,7 @@ public final class Visible {
                         case '\n' -> "<LF>";
                         case '\r' -> "<CR>";
                         default ->
-                            b >= ' ' && b <= '~'
-                                    ? String.valueOf((char) b)
-                                    : String.format(Locale.ROOT, "<%02X>", b);
+                            b >= ' ' && b <= '~' ? String.valueOf((char) b) : String.format(Locale.ROOT, "<%02X>", b);
                     });
         }
         return shown < count ? text + "... (" + count + " bytes)" : text.toString();

@@ -188,7 +188,9 @@ class BenchTest {
 
     @Test
     void dialectIsChosenByTheIdentityAndItsTerminatorTaken() {
-        bed.peer("S", new ScriptedPeer("Workshop,S-1-RF,1,1.0")
+        bed.peer(
+                "S",
+                new ScriptedPeer("Workshop,S-1-RF,1,1.0")
                         .answers("OUTP:STAT?", "0")
                         .answers("MEAS:VOLT:DC?", "0")
                         .answers("MEAS:CURR:DC?", "0"));

@@ -84,8 +84,7 @@ class OddInstrumentTest {
     @Test
     void whatCameIsShownWithTheKeysThatHelp() {
         try (OddInstrument far = OddInstrument.meter().ending("\r").on()) {
-            LineException e =
-                    catchThrowableOfType(LineException.class, () -> reading(far, "terminator = \"LF\"\n"));
+            LineException e = catchThrowableOfType(LineException.class, () -> reading(far, "terminator = \"LF\"\n"));
             assertThat(e)
                     .hasMessageContaining("what came is 'Copperyard,DM-9,4,2.0<CR>")
                     .hasMessageContaining("terminator = \"CR\"")

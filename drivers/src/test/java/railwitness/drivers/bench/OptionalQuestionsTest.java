@@ -107,8 +107,9 @@ class OptionalQuestionsTest {
         assertThatThrownBy(() -> bed.open(SUPPLY))
                 .isInstanceOfSatisfying(
                         LineException.class, e -> assertThat(e.trouble()).isEqualTo(Trouble.WRONG_INSTRUMENT))
-                .hasMessageStartingWith("supply on S: it says who it is, but does not answer 'MEAS:CURR?', and without a"
-                        + " reading of its current there is no run;")
+                .hasMessageStartingWith(
+                        "supply on S: it says who it is, but does not answer 'MEAS:CURR?', and without a"
+                                + " reading of its current there is no run;")
                 .hasMessageContaining("dialect = \"mine.toml\"");
     }
 

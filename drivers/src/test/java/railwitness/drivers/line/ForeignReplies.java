@@ -43,8 +43,7 @@ final class ForeignReplies {
 
     /** An instrument that knows one question a message, and of the common ones its identity alone. */
     static Count ofBare(int questions, long seed) {
-        return asked(
-                questions, seed, message -> message.startsWith("*ES") ? null : one(message, new AtomicInteger()));
+        return asked(questions, seed, message -> message.startsWith("*ES") ? null : one(message, new AtomicInteger()));
     }
 
     private static String one(String part, AtomicInteger register) {

@@ -59,8 +59,8 @@ final class PortsCommand implements Callable<Integer> {
         }
         return found.port() + "\t"
                 + found.settings()
-                        .map(at -> found.identity() + "\t" + at.baud() + " baud, "
-                                + end(at.terminator()) + ", dialect " + found.dialect())
+                        .map(at -> found.identity() + "\t" + at.baud() + " baud, " + end(at.terminator()) + ", dialect "
+                                + found.dialect())
                         .orElse("silent at the usual settings");
     }
 

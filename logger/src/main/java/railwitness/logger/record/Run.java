@@ -88,11 +88,9 @@ public final class Run implements PowerLog {
         then = whenOver;
         happened("begin", "listening to the instruments before power");
         guard.lacking().ifPresent(words -> happened("no guardian", words));
-        setup.bench()
-                .stations()
-                .forEach(station -> station.instrument()
-                        .lacks()
-                        .forEach(words -> happened("left out", station.name() + ": " + words)));
+        setup.bench().stations().forEach(station -> station.instrument()
+                .lacks()
+                .forEach(words -> happened("left out", station.name() + ": " + words)));
         setup.watches().forEach(watch -> happened("watched", watch.name() + ", no older than " + seconds(watch.age())));
         polling.start(setup.bench().stations());
         agenda.after(LISTEN_AT_MOST, this::listenedLongEnough);

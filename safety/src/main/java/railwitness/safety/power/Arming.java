@@ -102,7 +102,8 @@ final class Arming {
     static Result loadOn(Load load, double amps) {
         load.setAmps(amps);
         double back = load.setting();
-        double resolution = Math.max(LOAD_AMPS + LOAD_SHARE * amps, load.resolutionAmps().orElse(0));
+        double resolution =
+                Math.max(LOAD_AMPS + LOAD_SHARE * amps, load.resolutionAmps().orElse(0));
         Result set = compared("load", amps, back, resolution, "A");
         if (!set.isDone()) {
             return set;
