@@ -15,6 +15,7 @@ import railwitness.drivers.line.LineException.Trouble;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.line.PortSettings;
 import railwitness.drivers.line.PortSettings.Parity;
+import railwitness.drivers.line.Visible;
 
 /**
  * Asks ports who is there, at the few settings in which bench instruments leave the works. Nothing but {@code *IDN?} is
@@ -22,7 +23,7 @@ import railwitness.drivers.line.PortSettings.Parity;
  */
 public final class PortScan {
     private static final List<Integer> BAUDS = List.of(9600, 115200, 19200, 38400, 57600);
-    private static final List<String> TERMINATORS = List.of("\n", "\r\n");
+    private static final List<String> TERMINATORS = List.of("\n", "\r\n", "\r");
     private static final int SIDE_BY_SIDE = 16;
 
     private final LineOpener opener;
@@ -35,7 +36,7 @@ public final class PortScan {
      * @param settings at which it answered; empty when it did not
      * @param identity its answer, empty when there was none
      * @param dialect the dialect that knows this identity
-     * @param trouble why it could not be asked, empty when it was merely silent
+     * @param trouble why it could not be asked, or what came that was no answer; empty when it was merely silent
      */
     public record Found(String port, Optional<PortSettings> settings, String identity, String dialect, String trouble) {
         /** A port on which nobody answered. */
@@ -83,12 +84,15 @@ public final class PortScan {
 
     /** Asks one port at one setting after the other until it answers. */
     public Found scan(String port) {
+        String came = "";
         for (PortSettings settings : settings(port)) {
             if (ended) {
                 break;
             }
             try {
-                Optional<String> answer = ask(settings);
+                String[] half = {""};
+                Optional<String> answer = ask(settings, half);
+                came = came.isEmpty() ? half[0] : came;
                 if (answer.isPresent()) {
                     String dialect =
                             Dialects.shipped().forIdentity(answer.get()).name();
@@ -98,7 +102,7 @@ public final class PortScan {
                 return new Found(port, Optional.empty(), "", "", e.getMessage());
             }
         }
-        return Found.silent(port);
+        return came.isEmpty() ? Found.silent(port) : new Found(port, Optional.empty(), "", "", came);
     }
 
     private static List<PortSettings> settings(String port) {
@@ -111,12 +115,17 @@ public final class PortScan {
         return all;
     }
 
-    private Optional<String> ask(PortSettings settings) {
+    /* @param half told what came where it was no answer */
+    private Optional<String> ask(PortSettings settings, String[] half) {
         try (Line line = opener.open(settings)) {
             try {
                 return Optional.of(line.ask("*IDN?", patience)).filter(answer -> !answer.isBlank());
             } catch (LineException e) {
                 if (e.trouble() == Trouble.NO_ANSWER || e.trouble() == Trouble.GARBLED) {
+                    half[0] = e.received().isBlank()
+                            ? ""
+                            : "no answer to *IDN?, but something came: '" + Visible.text(e.received()) + "' at "
+                                    + settings.baud() + " baud; is it slower, or at another setting?";
                     return Optional.empty();
                 }
                 throw e;

@@ -25,6 +25,7 @@ final class InStep {
     private static final int AGAIN = 4;
 
     private static final long AGAIN_NANOS = 500_000_000L;
+    private static final long SLOWEST_NANOS = 8_000_000_000L;
     /** After this silence, or half the patience, a second identity is not on its way any more. */
     private static final long SILENCE_NANOS = 250_000_000L;
 
@@ -36,6 +37,8 @@ final class InStep {
     private String identity = "";
     private int owed;
     private long askedNanos;
+    private long firstAskedNanos;
+    private long identityNanos;
     private Tags tags = new Tags(0);
 
     /** Writes a message unless something was cut in since. */
@@ -54,9 +57,48 @@ final class InStep {
         return tags;
     }
 
+    /** True for the question who it is, as long as that is not known. */
+    boolean isFirstMeeting(String message) {
+        return message.equals(IDENTITY) && identity.isEmpty();
+    }
+
+    /** True while an identity is on its way that brings the line in step; what has come of it must not be lost. */
+    boolean awaitsIdentity() {
+        return knowsNoNumbers && owed > 0;
+    }
+
+    /** A question that is about to be sent: how long an identity takes is counted from the first time it is asked for. */
+    void asking(String message) {
+        if (message.equals(IDENTITY)) {
+            owed++;
+            askedNanos = System.nanoTime();
+            firstAskedNanos = firstAskedNanos == 0 ? askedNanos : firstAskedNanos;
+        }
+    }
+
+    /** Its answer has come. */
+    void answered(String message) {
+        if (isFirstMeeting(message)) {
+            identityNanos = System.nanoTime() - firstAskedNanos;
+        }
+        if (message.equals(IDENTITY)) {
+            owed--;
+        }
+    }
+
+    /** How much longer than the patience it may take until an identity has come, ns; zero where that is not asked for. */
+    long slownessNanos(long patienceNanos) {
+        boolean slow = knowsNoNumbers && 2 * identityNanos > patienceNanos;
+        return slow ? Math.min(2 * identityNanos, SLOWEST_NANOS) : 0;
+    }
+
     /** True for a line that is only the late answer to a question of this class. */
     boolean isStale(String line, String sent) {
-        return !identity.isEmpty() && !sent.startsWith(IDENTITY) && line.strip().equals(identity);
+        boolean stale = !identity.isEmpty()
+                && !sent.startsWith(IDENTITY)
+                && line.strip().equals(identity);
+        owed -= stale && owed > 0 ? 1 : 0;
+        return stale;
     }
 
     /**
@@ -124,7 +166,8 @@ final class InStep {
         End end = awaitIdentity(due, cuts);
         while (end.reply().isPresent() && owed > 0) {
             owed--;
-            long silence = Math.min(due, System.nanoTime() + Math.min(SILENCE_NANOS, patience / 2));
+            long most = Math.max(Math.min(SILENCE_NANOS, patience / 2), identityNanos * 3 / 2);
+            long silence = Math.min(due, System.nanoTime() + most);
             end = owed > 0 ? awaitIdentity(silence, cuts) : end;
             if (end.why() == Why.DUE && silence < due) {
                 owed = 0;

@@ -75,14 +75,15 @@ public final class SerialLine implements Line {
 
     @Override
     public String ask(String message, Duration deadline) {
-        Asked asked = new Asked(message, deadline, reception.cuts());
-        reception.bound(Reception.LONGEST_LINE);
-        begin(asked, marks && Tags.fits(message));
+        Asked asked = begin(
+                new Asked(message, deadline, reception.cuts()), Reception.LONGEST_LINE, marks && Tags.fits(message));
         if (marks && Tags.fits(message)) {
             return marked(asked);
         }
+        inStep.asking(message);
         write(message, asked.cuts());
         String reply = text(asked, reply(asked, come -> own(come, message)));
+        inStep.answered(message);
         if (!reception.quiet(HEELS_NANOS)) {
             uncertain = true;
             if (!message.startsWith("*")) {
@@ -155,9 +156,8 @@ public final class SerialLine implements Line {
 
     @Override
     public byte[] askBlock(String message, Duration deadline) {
-        Asked asked = new Asked(message, deadline, reception.cuts());
-        reception.bound(Block.LONGEST + Reception.LONGEST_LINE);
-        begin(asked, false);
+        int longest = Block.LONGEST + Reception.LONGEST_LINE;
+        Asked asked = begin(new Asked(message, deadline, reception.cuts()), longest, false);
         write(message, asked.cuts());
         return Block.content(port(), message, reply(asked, Reception::block));
     }
@@ -169,19 +169,33 @@ public final class SerialLine implements Line {
         }
     }
 
-    /** @param willBeMarked what came unasked then does no harm */
-    private void begin(Asked asked, boolean willBeMarked) {
-        if (reception.discard() && !nothingBegun && !willBeMarked) {
+    /**
+     * Brings the line in step where that is needed. Who it is may be asked all the same of one that has not said it yet:
+     * no other answer is like it. An instrument slow in saying it is given that time once more, besides the deadline.
+     *
+     * @param willBeMarked what came unasked then does no harm
+     */
+    private Asked begin(Asked asked, int longest, boolean willBeMarked) {
+        reception.bound(longest);
+        if (inStep.isFirstMeeting(asked.message())) {
+            nothingBegun = false;
+            return asked;
+        }
+        boolean coming = uncertain && inStep.awaitsIdentity();
+        if (!coming && reception.discard() && !nothingBegun && !willBeMarked) {
             uncertain = true;
         }
         nothingBegun = false;
-        if (uncertain) {
-            Reception.Why why = inStep.regain(asked.due(), asked.cuts());
-            if (why != Reception.Why.COMPLETE) {
-                throw failed(asked, why);
-            }
-            uncertain = false;
+        if (!uncertain) {
+            return asked;
         }
+        long slow = inStep.slownessNanos(asked.due() - System.nanoTime());
+        Reception.Why why = inStep.regain(asked.due() + slow, asked.cuts());
+        if (why != Reception.Why.COMPLETE) {
+            throw failed(asked, why);
+        }
+        uncertain = false;
+        return slow == 0 ? asked : new Asked(asked.message(), asked.deadline(), asked.cuts());
     }
 
     private byte[] reply(Asked asked, Function<Reception, byte[]> complete) {

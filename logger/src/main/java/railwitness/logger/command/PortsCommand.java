@@ -59,8 +59,16 @@ final class PortsCommand implements Callable<Integer> {
         }
         return found.port() + "\t"
                 + found.settings()
-                        .map(at -> found.identity() + "\t" + at.baud() + " baud, "
-                                + (at.terminator().equals("\n") ? "LF" : "CR LF") + ", dialect " + found.dialect())
+                        .map(at -> found.identity() + "\t" + at.baud() + " baud, " + end(at.terminator()) + ", dialect "
+                                + found.dialect())
                         .orElse("silent at the usual settings");
+    }
+
+    private static String end(String terminator) {
+        return switch (terminator) {
+            case "\n" -> "LF";
+            case "\r" -> "CR";
+            default -> "CR LF";
+        };
     }
 }
