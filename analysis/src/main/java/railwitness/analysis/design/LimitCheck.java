@@ -50,8 +50,8 @@ final class LimitCheck {
         if (limits.imbalanceVolts().isEmpty() || design.rails().size() != 2) {
             return;
         }
-        double apart = Math.abs(design.rails().get(0).nominalMagnitude()
-                - design.rails().get(1).nominalMagnitude());
+        double apart = Math.abs(
+                design.rails().get(0).nominalMagnitude() - design.rails().get(1).nominalMagnitude());
         if (apart > limits.imbalanceVolts().getAsDouble()) {
             remarks.cannotBe(
                     LIMITS,

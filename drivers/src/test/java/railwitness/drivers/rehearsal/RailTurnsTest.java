@@ -18,8 +18,7 @@ class RailTurnsTest {
     }
 
     private static Balance settled(Specimen unit, double plus, double minus) {
-        return new Converter(unit)
-                .settled(Feed.of(13.8, 60), List.of(Draw.amps(plus), Draw.amps(minus)), DEG_C, DEG_C);
+        return new Converter(unit).settled(Feed.of(13.8, 60), List.of(Draw.amps(plus), Draw.amps(minus)), DEG_C, DEG_C);
     }
 
     private static double outWatts(Balance balance) {
@@ -59,7 +58,9 @@ class RailTurnsTest {
     @Test
     void powersBalanceWithUnequalTurnsAndAHeldRail() {
         for (Specimen unit : List.of(
-                unit(0.4, OptionalDouble.empty()), unit(0.5, OptionalDouble.of(12)), unit(1.3, OptionalDouble.empty()))) {
+                unit(0.4, OptionalDouble.empty()),
+                unit(0.5, OptionalDouble.of(12)),
+                unit(1.3, OptionalDouble.empty()))) {
             Balance balance = settled(unit, 3, 2);
             double in = balance.terminalVolts() * balance.inputAmps();
             assertThat(in).isCloseTo(outWatts(balance) + balance.losses().total(), Percentage.withPercentage(0.5));
