@@ -106,7 +106,7 @@ final class Symptoms {
     }
 
     private void sag() {
-        if (!bench.sags() || bench.design().converter().regulated()) {
+        if (!bench.sags() || bench.design().rails().stream().anyMatch(bench.design()::regulates)) {
             return;
         }
         List<Estimate> ohms =

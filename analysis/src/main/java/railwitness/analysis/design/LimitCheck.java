@@ -40,8 +40,27 @@ final class LimitCheck {
             lowSaid |= (ownLow || !lowSaid)
                     && low(rail, ownLow ? rail.limitLowVolts() : limits.railLowVolts(), ownLow ? RAIL : LIMITS, place);
         }
+        imbalance();
         touch();
         input();
+    }
+
+    /** The watch compares two rails' magnitudes; rails that are meant to differ would always trip it. */
+    private void imbalance() {
+        if (limits.imbalanceVolts().isEmpty() || design.rails().size() != 2) {
+            return;
+        }
+        double apart = Math.abs(
+                design.rails().get(0).nominalMagnitude() - design.rails().get(1).nominalMagnitude());
+        if (apart > limits.imbalanceVolts().getAsDouble()) {
+            remarks.cannotBe(
+                    LIMITS,
+                    Remarks.ONLY,
+                    "imbalance_V",
+                    "the rails are nominally %s V apart in size and would be switched off at %s V; take this limit out",
+                    apart,
+                    limits.imbalanceVolts().getAsDouble());
+        }
     }
 
     private boolean high(Rail rail, OptionalDouble stated, String table, int place) {

@@ -15,7 +15,8 @@ import java.util.OptionalDouble;
  * @param inputVolts at the unit's terminals, V
  * @param railVolts of each rail that can be predicted, with its sign, V
  * @param rippleRmsVolts of each rail over all frequencies, V; without those for which the sheet does not know enough
- * @param inputAmperes what the known parts draw, A: the least that a sound unit needs where not {@code complete}
+ * @param inputAmperes what the known parts draw, A; where not {@code complete} about the least that a sound unit needs
+ *     (leakage gives a percent or two back in the fall of the pulses; circuit simulation)
  * @param outputWatts into the loads, W; the most where a rail is not predicted
  * @param lossWatts of the known parts, W
  * @param fluxTesla peak flux density; empty where area, frequency or duty are not known

@@ -55,11 +55,19 @@ final class LineFigures {
                     "without a design sheet the filter's kind is not known; see the step-up slope");
         } else if (fit.isEmpty()) {
             ledger.miss(EFFECTIVE_TURNS_RATIO, Optional.of(rail), whyNoLine());
-        } else if (converter.get().regulated()) {
+        } else if (regulates(rail)) {
             belowRegulation(rail, fit.get(), converter.get());
         } else {
             ratioOf(rail, fit.get(), converter.get());
         }
+    }
+
+    private boolean regulates(String rail) {
+        return points.design()
+                .flatMap(sheet -> sheet.rail(rail).map(sheet::regulates))
+                .orElse(points.design()
+                        .map(sheet -> sheet.converter().regulated())
+                        .orElse(false));
     }
 
     private void ratioOf(String rail, LineFit fit, Converter converter) {

@@ -55,8 +55,9 @@ class SparseSheetTest {
         assertThat(loaded.leftOut()).contains("on_resistance_ohm", "drop_V", "leakage_nH", "duty");
     }
 
+    /** Idle current is missing from it, and of the loaded current leakage gives back a percent or two. */
     @Test
-    void whatTheTurnsAloneDrawIsTheLeastThatTheSimulatedUnitDraws() {
+    void whatTheTurnsAloneDrawIsAboutTheLeastThatTheSimulatedUnitDraws() {
         for (String row : List.of("load_000", "load_025", "load_050", "load_100")) {
             var found = SimulatedSupply.row(row);
             Map<String, Double> loads = Map.of(
@@ -65,7 +66,7 @@ class SparseSheetTest {
                     .orElseThrow()
                     .inputAmperes();
             double simulated = SimulatedSupply.number(found, "iin_avg_A");
-            assertThat(least).as(row).isBetween(0.96 * simulated - 0.5, simulated);
+            assertThat(least).as(row).isBetween(0.96 * simulated - 0.5, 1.01 * simulated);
         }
     }
 

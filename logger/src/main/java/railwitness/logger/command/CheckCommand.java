@@ -3,8 +3,12 @@ package railwitness.logger.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -45,6 +49,8 @@ final class CheckCommand implements Callable<Integer> {
             description = "TOML files; what they are is seen from their tables")
     private List<Path> files;
 
+    private final Map<Path, SheetKind> read = new LinkedHashMap<>();
+    private final Set<String> refused = new HashSet<>();
     private final List<String> faults = new ArrayList<>();
     private final List<SheetText<Design>> designs = new ArrayList<>();
     private final List<SheetText<BenchSheet>> benches = new ArrayList<>();
@@ -53,7 +59,7 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        files.forEach(file -> read(file, out));
+        files.forEach(this::read);
         Optional<SheetText<BenchSheet>> bench = benches.stream().findFirst();
         Optional<SheetText<Plan>> plan = plans.stream().findFirst();
         List<Optional<SheetText<Design>>> units = designs.isEmpty()
@@ -61,15 +67,20 @@ final class CheckCommand implements Callable<Integer> {
                 : designs.stream().map(Optional::of).toList();
         for (Optional<SheetText<Design>> unit : units) {
             SheetsCheck.of(unit, bench, plan).forEach(remark -> say(remark, out));
-            unit.ifPresent(sheet -> predicted(sheet, plan, out));
         }
+        read.forEach((file, kind) -> {
+            if (!refused.contains(kind + file.getFileName().toString())) {
+                out.println(file + ": a " + kind.word() + ", in order");
+            }
+        });
+        designs.forEach(sheet -> predicted(sheet, plan, out));
         out.flush();
         faults.forEach(spec.commandLine().getErr()::println);
         spec.commandLine().getErr().flush();
         return faults.isEmpty() ? ExitCode.DONE : ExitCode.BAD_INPUT;
     }
 
-    private void read(Path file, PrintWriter out) {
+    private void read(Path file) {
         try {
             SheetKind kind = SheetKind.check(file);
             switch (kind) {
@@ -77,7 +88,7 @@ final class CheckCommand implements Callable<Integer> {
                 case BENCH -> benches.add(Sheets.bench(file));
                 case PLAN -> plans.add(Sheets.plan(file));
             }
-            out.println(file + ": a " + kind.word() + ", can be read");
+            read.put(file, kind);
         } catch (SheetException e) {
             e.faults().forEach(fault -> faults.add(fault.toString()));
         }
@@ -85,7 +96,10 @@ final class CheckCommand implements Callable<Integer> {
 
     private void say(SheetRemark remark, PrintWriter out) {
         if (remark.refuses()) {
-            faults.add(remark.toString());
+            refused.add(remark.kind() + remark.fault().file());
+            if (!faults.contains(remark.toString())) {
+                faults.add(remark.toString());
+            }
         } else {
             out.println(remark);
         }

@@ -16,6 +16,7 @@ import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.time.Agenda;
 import railwitness.logger.sheet.SheetText;
 import railwitness.logger.sheet.Sheets;
+import railwitness.logger.sheet.SheetsCheck;
 import railwitness.logger.store.EventEntry;
 import railwitness.logger.store.Recorder;
 import railwitness.logger.store.SessionHead;
@@ -97,6 +98,7 @@ public final class LiveSession {
 
     /** Runs on the calling thread until the output is off and the file is closed. */
     public RunEnd run(Path out, SessionHead head) {
+        SheetsCheck.refuse(sheets);
         SessionWriter writer = SessionWriter.create(out, head);
         Recorder recorder = recording.of(writer, this::storeTrouble);
         try {

@@ -34,6 +34,9 @@ public final class Outlook {
             Map.entry("capacitor_uF", "[filter]"),
             Map.entry("capacitor_esr_ohm", "[filter]"));
 
+    private static final String IDLE = "idle current";
+    private static final List<String> IDLE_KEYS = List.of("control_A", "core_loss_W", "gate_and_switching_W");
+
     private final Design design;
     private final double highestVolts;
     private final List<String> lines = new ArrayList<>();
@@ -113,7 +116,7 @@ public final class Outlook {
     private void notPredicted(Optional<Prediction> idle, Optional<Prediction> full) {
         List<String> open = new ArrayList<>();
         if (idle.isPresent() && idle.get().inputCurrent().isEmpty()) {
-            open.add("idle current");
+            open.add(IDLE);
         }
         if (idle.isPresent() && idle.get().railVolts().size() < design.rails().size()) {
             open.add("rails without load");
@@ -125,8 +128,10 @@ public final class Outlook {
             open.add("losses and efficiency");
         }
         if (!open.isEmpty()) {
+            boolean idleOnly = open.equals(List.of(IDLE));
             lines.add("not predicted: " + String.join(", ", open) + "; the sheet does not give "
                     + idle.orElseThrow().leftOut().stream()
+                            .filter(key -> !idleOnly || IDLE_KEYS.contains(key))
                             .map(key -> TABLES.getOrDefault(key, "") + " " + key)
                             .map(String::strip)
                             .collect(Collectors.joining(", ")));

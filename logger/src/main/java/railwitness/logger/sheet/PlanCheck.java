@@ -44,7 +44,14 @@ final class PlanCheck {
                 .filter(rail -> rail.fullLoadAmperes().isEmpty())
                 .map(Rail::name)
                 .toList();
-        if (unknown.size() == design.rails().size()) {
+        if (unknown.size() == design.rails().size() && stage instanceof LineSweep) {
+            say(
+                    Remark.Weight.LOOK,
+                    place,
+                    key,
+                    "%s will be taken without load: the design sheet states no full_load_A",
+                    stage.word());
+        } else if (unknown.size() == design.rails().size()) {
             say(
                     Remark.Weight.CANNOT_BE,
                     place,

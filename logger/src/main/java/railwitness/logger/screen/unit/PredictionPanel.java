@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import net.miginfocom.swing.MigLayout;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Prediction;
@@ -26,6 +27,7 @@ import railwitness.logger.screen.paper.Row;
 import railwitness.logger.screen.paper.RuledSheet;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.theme.Type;
+import railwitness.logger.sheet.SheetRemark;
 
 /** What the design sheet predicts, in pencil, as it is typed. */
 final class PredictionPanel extends Readable {
@@ -38,6 +40,7 @@ final class PredictionPanel extends Readable {
             new RuledSheet("predicted losses", List.of(Column.words(Words.of("prediction.part")), Column.numbers("W")));
     private final Label lossTitle = Label.of(Words.of("prediction.losses"), Type.HEADING);
     private final Note left = Note.muted("", Type.CAPTION);
+    private final Note look = Note.of("", Type.TEXT);
 
     PredictionPanel() {
         super(new MigLayout("insets 0 0 0 10, gap 0 4, wrap 1, fillx, hidemode 3", "[grow,fill]"));
@@ -48,6 +51,16 @@ final class PredictionPanel extends Readable {
         add(lossTitle);
         add(losses, "growx");
         add(left, "growx, wmin 60, gaptop 8");
+        look.setName("worth a look");
+        add(look, "growx, wmin 60, gaptop 8");
+    }
+
+    /** Says what may be a slip; what cannot be is marked at its field. */
+    void look(List<SheetRemark> remarks) {
+        look.setText(remarks.stream()
+                .filter(remark -> !remark.refuses())
+                .map(SheetRemark::words)
+                .collect(Collectors.joining("\n")));
     }
 
     void show(Design design) {

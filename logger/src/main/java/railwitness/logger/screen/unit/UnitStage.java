@@ -20,7 +20,9 @@ import railwitness.logger.screen.stage.Question;
 import railwitness.logger.screen.stage.Stage;
 import railwitness.logger.sheet.SheetDraft;
 import railwitness.logger.sheet.SheetKeys;
+import railwitness.logger.sheet.SheetRemark;
 import railwitness.logger.sheet.Sheets;
+import railwitness.logger.sheet.SheetsCheck;
 
 /** Design sheet and plan in a form, the text of the person kept underneath, with what they come to beside it. */
 public final class UnitStage implements Stage {
@@ -38,6 +40,7 @@ public final class UnitStage implements Stage {
     private final SheetDraft<Plan> steps;
     private final SheetFiles files;
     private Sheets shown;
+    private List<SheetRemark> remarks = List.of();
     private List<SheetFault> elsewhere = List.of();
     private long open;
 
@@ -137,11 +140,23 @@ public final class UnitStage implements Stage {
     /** Every fault at its field. */
     private void mark() {
         open = design.fields().stream().filter(SheetKeys.Field::open).count();
-        elsewhere = form.faults(draft().edit(), draft().faults());
+        remarks = SheetsCheck.of(Optional.of(design.good()), Optional.empty(), Optional.of(steps.good()));
+        prediction.look(remarks);
+        elsewhere = form.faults(draft().edit(), faults(draft()));
         for (SheetDraft<?> one : List.of(design, steps)) {
-            desk.unfinished(one.kind(), one.faults().isEmpty() ? "" : Words.of("unfinished." + one.kind()));
+            desk.unfinished(one.kind(), faults(one).isEmpty() ? "" : Words.of("unfinished." + one.kind()));
             desk.unsaved(one.kind(), one.changed());
         }
+    }
+
+    /** What its reader found; where that found nothing, what the sheets say that cannot be. */
+    private List<SheetFault> faults(SheetDraft<?> sheet) {
+        return sheet.faults().isEmpty()
+                ? remarks.stream()
+                        .filter(remark -> remark.refuses() && remark.kind() == sheet.kind())
+                        .map(SheetRemark::fault)
+                        .toList()
+                : sheet.faults();
     }
 
     @Override
@@ -153,9 +168,9 @@ public final class UnitStage implements Stage {
             new Act("next", Words.of("act.bench"), "control ENTER", true, this::goOn)
         };
         String sheet = face.onPlan() ? "unit.plan." : "unit.";
-        if (!draft().faults().isEmpty()) {
+        if (!faults(draft()).isEmpty()) {
             return Line.of(
-                    Words.of(sheet + "faults", draft().faults().size()),
+                    Words.of(sheet + "faults", faults(draft()).size()),
                     elsewhere.isEmpty()
                             ? Words.of("unit.faults.marked")
                             : elsewhere.get(0).toString(),
