@@ -32,7 +32,7 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
         this.setting = setting;
         this.template = new Template().with("channel", setting.channel());
         this.current = new Channel(setting.rail(), Quantity.CURRENT);
-        this.voltage = new Channel(setting.rail(), Quantity.VOLTAGE);
+        this.voltage = new Channel(setting.node(), Quantity.VOLTAGE);
     }
 
     /** Chooses the channel where that is needed; the instrument has been reset before. */

@@ -21,6 +21,7 @@ import railwitness.safety.power.PowerState;
  * @param steps all steps of the plan
  * @param prompt what the person is asked
  * @param saying the last thing that happened, in words
+ * @param contradiction the last readings that cannot all be true, with what to check
  * @param trip why the output was switched off by the interlock
  * @param ended once everything is off and the file closed
  * @param failed why there was no run, or why it broke off
@@ -34,6 +35,7 @@ public record RunView(
         List<StepView> steps,
         Optional<Prompt> prompt,
         String saying,
+        Optional<String> contradiction,
         Optional<String> trip,
         Optional<RunEnd> ended,
         Optional<String> failed) {
