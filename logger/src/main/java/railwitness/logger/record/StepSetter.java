@@ -110,8 +110,7 @@ final class StepSetter {
 
     private void switched(String rail, double ohms) {
         ohmsOf.put(rail, ohms);
-        happened.accept(
-                "load switched", rail + (ohms == 0 ? ": open" : ": " + plain(ohms) + " ohm"));
+        happened.accept("load switched", rail + (ohms == 0 ? ": open" : ": " + plain(ohms) + " ohm"));
     }
 
     private static String plain(double ohms) {
