@@ -17,7 +17,8 @@ public final class Rests {
     /** The figures that are left; the others are not found, with the contradiction as reason. */
     public static Figures keep(Figures figures, List<String> rails, List<Contradiction> contradictions) {
         List<Figure> kept = new ArrayList<>();
-        List<NotFound> missing = new ArrayList<>(figures.notFound());
+        List<NotFound> missing = new ArrayList<>();
+        figures.notFound().forEach(one -> missing.add(sameReason(one, rails, contradictions)));
         for (Figure figure : figures.found()) {
             Set<String> channels = channels(figure.name(), figure.rail(), rails);
             Optional<Contradiction> against = contradictions.stream()
@@ -34,6 +35,19 @@ public final class Rests {
         }
         missing.sort(java.util.Comparator.comparing(NotFound::name));
         return new Figures(kept, missing);
+    }
+
+    /** Efficiencies that cannot be were left out before; why, the contradiction tells. */
+    private static NotFound sameReason(NotFound missing, List<String> rails, List<Contradiction> contradictions) {
+        if (missing.name() != FigureName.AVERAGE_EFFICIENCY && missing.name() != FigureName.FULL_LOAD_EFFICIENCY) {
+            return missing;
+        }
+        Set<String> channels = channels(missing.name(), missing.rail(), rails);
+        return contradictions.stream()
+                .filter(one -> one.code() == ContradictionCode.POWER_BALANCE && one.concerns(channels))
+                .findFirst()
+                .map(one -> new NotFound(missing.name(), missing.rail(), "contradicted: " + one.text()))
+                .orElse(missing);
     }
 
     /** The channels a figure is worked out from. */

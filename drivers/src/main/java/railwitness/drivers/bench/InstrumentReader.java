@@ -155,9 +155,11 @@ final class InstrumentReader {
     }
 
     private LoadSetting load() {
+        String rail = rail(table);
         return new LoadSetting(
-                rail(table),
+                rail,
                 channels().stream().anyMatch(read -> read.quantity() == Quantity.VOLTAGE),
+                channels().contains(new Channel(LoadSetting.nodeBesideMeter(rail), Quantity.VOLTAGE)),
                 table.flag("reversed", "its plus terminal is on the return: its voltage gets a minus sign")
                         .orElse(false),
                 positive("highest_A", "highest current it may be set to"),
@@ -254,12 +256,14 @@ final class InstrumentReader {
 
     private List<Channel> loadReads(LoadSetting load) {
         Channel current = new Channel(load.rail(), Quantity.CURRENT);
-        Channel voltage = new Channel(load.rail(), Quantity.VOLTAGE);
+        Channel voltage = new Channel(load.node(), Quantity.VOLTAGE);
         for (Channel channel : channels()) {
             if (!channel.equals(current) && !channel.equals(voltage)) {
                 table.fault(
                         "reads",
-                        "gives " + channel + "; a load on " + load.rail() + " can read " + current + " and " + voltage);
+                        "gives " + channel + "; a load on " + load.rail() + " can read " + current + " and "
+                                + new Channel(load.rail(), Quantity.VOLTAGE) + ", or beside a meter of that "
+                                + new Channel(LoadSetting.nodeBesideMeter(load.rail()), Quantity.VOLTAGE));
             }
         }
         return load.readsVoltage() ? List.of(current, voltage) : List.of(current);

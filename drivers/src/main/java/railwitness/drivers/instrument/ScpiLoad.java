@@ -50,7 +50,7 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
         this.setting = setting;
         this.template = new Template().with("channel", setting.channel());
         this.current = new Channel(setting.rail(), Quantity.CURRENT);
-        this.voltage = new Channel(setting.rail(), Quantity.VOLTAGE);
+        this.voltage = new Channel(setting.node(), Quantity.VOLTAGE);
         this.input = words.input();
         this.states = new States(words.states(), template::fill, this::lost);
     }

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import railwitness.analysis.contradiction.Contradiction;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.verdict.Fitness;
 import railwitness.analysis.verdict.Outcome;
@@ -28,6 +29,8 @@ final class SummaryPage {
     private final Evidence evidence;
     private final Typesetter type;
 
+    private static final int MOST_CONTRADICTIONS = 3;
+
     SummaryPage(Evidence evidence, Typesetter type) {
         this.evidence = evidence;
         this.type = type;
@@ -37,6 +40,7 @@ final class SummaryPage {
         type.newPage();
         title();
         verdict();
+        contradictions();
         facts();
         type.down(12);
         List<Paragraph> remarks = remarks();
@@ -101,9 +105,32 @@ final class SummaryPage {
                 };
         type.down(12);
         float line = type.y() + VERDICT;
-        type.text(words, Face.MEDIUM, VERDICT, fitness == Fitness.NOT_FIT ? Tone.FAULT : Tone.INK, type.left(), line);
+        boolean fault = fitness == Fitness.NOT_FIT
+                || !evidence.session().findings().contradictions().isEmpty();
+        type.text(words, Face.MEDIUM, VERDICT, fault ? Tone.FAULT : Tone.INK, type.left(), line);
         type.textRight(count(), Face.REGULAR, TEXT, Tone.MUTED, type.right(), line);
         type.moveTo(line + 12);
+    }
+
+    /** Readings that cannot all be true stand before everything that was worked out from them. */
+    private void contradictions() {
+        List<Contradiction> against = evidence.session().findings().contradictions();
+        against.stream()
+                .limit(MOST_CONTRADICTIONS)
+                .forEach(one -> warning(one.text() + ". Check: " + one.check() + "."));
+        if (against.size() > MOST_CONTRADICTIONS) {
+            warning("and " + (against.size() - MOST_CONTRADICTIONS) + " more contradictions");
+        }
+    }
+
+    private void warning(String words) {
+        Paragraph paragraph = Paragraph.of(
+                type.faces(),
+                TEXT,
+                type.width(),
+                List.of(new Span("Contradiction: " + words, Face.REGULAR, Tone.FAULT)));
+        paragraph.at(type, type.left(), type.y());
+        type.down(paragraph.height() + 4);
     }
 
     private String count() {

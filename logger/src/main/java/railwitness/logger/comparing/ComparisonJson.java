@@ -58,7 +58,7 @@ public final class ComparisonJson {
     }
 
     private ObjectNode session(int place, SessionFindings session) {
-        return nodes.objectNode()
+        ObjectNode node = nodes.objectNode()
                 .put("as", Comparison.letter(place))
                 .put("id", session.head().id())
                 .put("started", session.head().startedWall().toString())
@@ -68,6 +68,12 @@ public final class ComparisonJson {
                 .put("serial", session.head().unitSerial())
                 .put("condition", session.head().unitCondition())
                 .put("verdict", session.findings().verdict().words());
+        ArrayNode against = node.putArray("contradictions");
+        session.findings().contradictions().forEach(one -> against.addObject()
+                .put("code", one.code().word())
+                .put("text", one.text())
+                .put("check", one.check()));
+        return node;
     }
 
     private ObjectNode compared(Compared compared) {

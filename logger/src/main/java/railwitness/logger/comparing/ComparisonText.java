@@ -47,6 +47,12 @@ public final class ComparisonText {
         lines.add("COMPARISON" + (rehearsal ? "   --   REHEARSAL on the virtual bench, no real unit" : ""));
         for (int i = 0; i < comparison.sessions().size(); i++) {
             lines.add(Comparison.letter(i) + "  " + line(comparison.sessions().get(i)));
+            comparison
+                    .sessions()
+                    .get(i)
+                    .findings()
+                    .contradictions()
+                    .forEach(one -> lines.add("   CONTRADICTION   " + one.text() + "; check: " + one.check()));
         }
         if (comparison.sessions().stream()
                         .map(s -> s.head().unitName())

@@ -1,5 +1,6 @@
 package railwitness.logger.findings;
 
+import railwitness.drivers.instrument.LoadSetting;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Quantity;
@@ -9,13 +10,11 @@ import railwitness.drivers.reading.Quantity;
  * so it stays beside the voltages that were read with it, also in exported tables.
  */
 public final class SwitchedResistor {
-    private static final String NODE = "-load";
-
     private SwitchedResistor() {}
 
     /** Where it is kept: {@code plus-load.resistance}. */
     public static Channel channel(String rail) {
-        return new Channel(rail + NODE, Quantity.RESISTANCE);
+        return new Channel(LoadSetting.nodeBesideMeter(rail), Quantity.RESISTANCE);
     }
 
     /** @param ohms above 0 */
@@ -25,6 +24,6 @@ public final class SwitchedResistor {
 
     /** Whether a node is that of a load at a rail, not a rail. */
     static boolean isLoad(String node) {
-        return node.endsWith(NODE);
+        return node.endsWith(LoadSetting.nodeBesideMeter(""));
     }
 }

@@ -1,9 +1,10 @@
 package railwitness.logger.record;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.BiConsumer;
@@ -121,8 +122,11 @@ final class StepSetter {
 
     private void switched(String rail, double ohms) {
         ohmsOf.put(rail, ohms);
-        happened.accept(
-                "load switched", rail + (ohms == 0 ? ": open" : String.format(Locale.ROOT, ": %.6g ohm", ohms)));
+        happened.accept("load switched", rail + (ohms == 0 ? ": open" : ": " + plain(ohms) + " ohm"));
+    }
+
+    private static String plain(double ohms) {
+        return new BigDecimal(ohms, new MathContext(6)).stripTrailingZeros().toPlainString();
     }
 
     /** The resistors that are switched to the rails now, ohm; a rail that is open or has a programmable load is not named. */

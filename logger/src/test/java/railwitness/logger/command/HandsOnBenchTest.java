@@ -83,6 +83,41 @@ class HandsOnBenchTest {
         assertThat(plus.at("/current/u").asDouble()).isPositive();
     }
 
+    /** At 11 V the rail is lower; the resistor is the one that was switched in all the same. */
+    @Test
+    void theResistorSwitchedInIsTheOneReckonedWith() {
+        found.json().get("points").forEach(point -> {
+            if (point.get("stage").asText().equals("line-sweep")) {
+                var plus = point.at("/rails/plus");
+                assertThat(plus.at("/voltage/value").asDouble()
+                                / plus.at("/current/value").asDouble())
+                        .isCloseTo(18.4, within(1e-9));
+                assertThat(point.at("/efficiency/value").asDouble()).isBetween(0.5, 1.0);
+            }
+        });
+        assertThat(found.json().get("contradictions")).isEmpty();
+        assertThat(found.json().get("events").toString()).contains("plus: 18.4 ohm");
+    }
+
+    /** The resistors go with the readings through a table. */
+    @Test
+    void theResistorsComeBackFromATable() throws IOException {
+        Path tables = folder.resolve("tables");
+        Said.by("export", folder.resolve("hands.session").toString(), "--out", tables.toString());
+        Path again = folder.resolve("again.session");
+        Said.by(
+                "import",
+                tables.resolve("readings.csv").toString(),
+                "--design",
+                tables.resolve("sheets/design.toml").toString(),
+                "--bench",
+                tables.resolve("sheets/bench.toml").toString(),
+                "--out",
+                again.toString());
+
+        assertThat(Found.in(again).json().get("figures")).isEqualTo(found.json().get("figures"));
+    }
+
     @Test
     void aMeterReadByHandHasItsLastDigitInItsUncertainty() {
         var minus = found.point("load-sweep", "50 %").at("/rails/minus/voltage");

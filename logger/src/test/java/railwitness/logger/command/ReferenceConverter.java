@@ -54,6 +54,17 @@ record ReferenceConverter(Map<String, CSVRecord> rows) {
         return Files.writeString(file, text);
     }
 
+    /** The load sweep of a faulty unit as a table to import. */
+    Path asTable(Path file, String fault) throws IOException {
+        StringBuilder text = new StringBuilder(HEAD);
+        int second = 0;
+        for (String load : List.of("000", "010", "025", "050", "075", "100")) {
+            String step = Integer.parseInt(load) + " %";
+            line(text, second++, load.equals("000") ? "no-load" : "load-sweep", step, fault + "_" + load);
+        }
+        return Files.writeString(file, text);
+    }
+
     private void line(StringBuilder text, int second, String stage, String step, String name) {
         CSVRecord row = rows.get(name);
         text.append(second).append(',').append(stage).append(',').append(step);

@@ -6,6 +6,7 @@ import static org.assertj.core.data.Percentage.withPercentage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -67,6 +68,38 @@ class RunOverSerialTest {
         assertThat(found.figure("standby current", null)).isCloseTo(0.0002, withPercentage(0.1));
         assertThat(found.figure("ripple", "plus"))
                 .isCloseTo(table.of("load_100", "ripple_pos_rms_V"), withPercentage(0.1));
+    }
+
+    /** A reversed meter and a shunt of twice the stated value: told while the run goes on, and never believed. */
+    @Test
+    void whatCannotBeIsToldDuringTheRun() throws IOException {
+        Path session = folder.resolve("reversed.session");
+        try (TableBench bench = new TableBench(Map.of("minus.voltage", v -> -v, "input.current", v -> v / 2))) {
+            Said said = Said.by(
+                    "run",
+                    "--design",
+                    "../sessions-sample/demo/design.toml",
+                    "--bench",
+                    bench.sheet(folder.resolve("bench.toml")).toString(),
+                    "--plan",
+                    Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
+                    "--out",
+                    session.toString(),
+                    "--acknowledge",
+                    "Ann Other");
+
+            assertThat(said.err())
+                    .containsSubsequence(
+                            "wrong sign", "check: switch off; whether the minus meter's leads are reversed")
+                    .contains("input meter and supply see different currents", "doubt the input meter");
+            assertThat(said.out())
+                    .startsWith("CONTRADICTION   the minus rail reads")
+                    .doesNotContain("FIT TO RETURN");
+        }
+        Found found = Found.in(session);
+        assertThat(found.verdict()).isNotEqualTo("fit");
+        assertThat(found.find("average efficiency", null)).isEmpty();
+        assertThat(found.json().get("events").findValuesAsText("what")).contains("contradiction");
     }
 
     @Test

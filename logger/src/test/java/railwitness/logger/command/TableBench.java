@@ -5,6 +5,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Assumptions;
 import railwitness.drivers.line.Peer;
 import railwitness.drivers.line.PeerTerminal;
@@ -20,10 +22,17 @@ final class TableBench implements AutoCloseable {
             interval_s = 0.25
             patience_s = 8
             """);
+    private final Map<String, DoubleUnaryOperator> forged;
     final TableUnit unit;
     final TableInstrument supply;
 
     TableBench() throws IOException {
+        this(Map.of());
+    }
+
+    /** @param forged what becomes of a meter's value, by channel */
+    TableBench(Map<String, DoubleUnaryOperator> forged) throws IOException {
+        this.forged = forged;
         if (!PseudoTerminal.available()) {
             System.out.println("skipped: this system has no pseudo-terminals");
         }
@@ -47,7 +56,7 @@ final class TableBench implements AutoCloseable {
                 channel.replace('.', ' ') + " meter",
                 "meter",
                 "reads = \"" + channel + "\"",
-                TableInstrument.meter(() -> unit.shows(column)));
+                TableInstrument.meter(() -> forged.getOrDefault(channel, v -> v).applyAsDouble(unit.shows(column))));
     }
 
     private void instrument(String name, String kind, String line, Peer peer) {

@@ -17,6 +17,7 @@ import railwitness.drivers.rehearsal.Fault;
 import railwitness.drivers.rehearsal.Specimen;
 import railwitness.logger.rehearsal.FixtureMaker;
 import railwitness.logger.sheet.Sheets;
+import railwitness.logger.store.SessionState;
 
 /**
  * Are sound benches believed and impossible readings not? Whole sessions on virtual benches whose instruments, leads and
@@ -38,6 +39,7 @@ public final class ForgeryStudy {
     private final Path folder;
     private final Random random;
     final Map<String, List<String>> accused = new LinkedHashMap<>();
+    final List<String> ended = new ArrayList<>();
     final List<String> missed = new ArrayList<>();
     final Map<String, Integer> found = new LinkedHashMap<>();
 
@@ -58,7 +60,9 @@ public final class ForgeryStudy {
         if (!sound.findings().contradictions().isEmpty()) {
             accused.put(number + " " + faults, texts(sound.findings().contradictions()));
         }
-        if (!faulty) {
+        if (sound.state() != SessionState.COMPLETE) {
+            ended.add(number + " " + faults + ": " + sound.state().word());
+        } else if (!faulty) {
             for (Forgery forgery : Forgery.all(random)) {
                 forged(session, forgery, number);
             }
@@ -87,10 +91,10 @@ public final class ForgeryStudy {
                 .toList();
     }
 
-    /** The demo on another bench: other accuracies, up to twenty times worse, other leads. */
+    /** The demo on another bench: other accuracies, up to eight times worse, other leads. */
     private Sheets sheets() {
         Sheets demo = Sheets.demo();
-        double worse = Math.exp(random.nextDouble() * Math.log(20));
+        double worse = Math.exp(random.nextDouble() * Math.log(8));
         String text = PERCENT.matcher(demo.bench().text())
                 .replaceAll(match -> Matcher.quoteReplacement(String.format(
                         Locale.ROOT, "%s = %.6f", match.group(1), worse * Double.parseDouble(match.group(2)))));
@@ -111,6 +115,7 @@ public final class ForgeryStudy {
         Files.delete(folder);
         System.out.println(benches + " benches, seed " + seed + "; accused though sound: " + study.accused.size());
         study.accused.forEach((bench, texts) -> System.out.println("  " + bench + ": " + texts));
+        System.out.println("ended early, so not forged: " + study.ended);
         study.found.forEach((name, count) -> System.out.println("found " + count + ": " + name));
         System.out.println("missed: " + study.missed.size());
         study.missed.forEach(line -> System.out.println("  " + line));

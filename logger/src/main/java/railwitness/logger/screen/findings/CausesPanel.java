@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import railwitness.analysis.cause.Cause;
+import railwitness.analysis.contradiction.Contradiction;
 import railwitness.logger.screen.paper.Label;
 import railwitness.logger.screen.paper.Mark;
 import railwitness.logger.screen.paper.Note;
@@ -12,7 +13,7 @@ import railwitness.logger.screen.paper.RailNames;
 import railwitness.logger.screen.paper.Words;
 import railwitness.logger.screen.theme.Type;
 
-/** Probable causes, the likeliest first, each with what speaks for it, against it, and what to check next. */
+/** Readings that cannot all be true; then probable causes, the likeliest first, each with what speaks for it, against it, and what to check next. */
 final class CausesPanel extends JPanel {
     private static final int MOST = 3;
 
@@ -22,8 +23,9 @@ final class CausesPanel extends JPanel {
         setName("causes");
     }
 
-    void show(List<Cause> causes, String ending) {
+    void show(List<Contradiction> contradictions, List<Cause> causes, String ending) {
         removeAll();
+        contradictions.stream().limit(MOST).forEach(one -> add(contradiction(one), "wmin 60"));
         if (!ending.isEmpty()) {
             Mark mark = new Mark();
             Note words = Note.of(ending, Type.TEXT_STRONG);
@@ -37,6 +39,15 @@ final class CausesPanel extends JPanel {
         setVisible(getComponentCount() > 0);
         revalidate();
         repaint();
+    }
+
+    private static Mark contradiction(Contradiction contradiction) {
+        Mark mark = new Mark();
+        Note words = Note.of(Words.of("contradiction.text", contradiction.text()), Type.TEXT_STRONG);
+        words.setName("contradiction");
+        mark.add(words, "growx, wmin 60");
+        mark.add(Note.muted(Words.of("contradiction.check", contradiction.check()), Type.TEXT), "growx, wmin 60");
+        return mark;
     }
 
     private static Mark one(Cause cause, int place) {

@@ -177,14 +177,16 @@ public final class FindingsStage implements Stage {
         title.setText(FindingsTitle.title(found));
         Fitness fitness = found.findings().verdict();
         verdict.setText("\u2014  " + Words.of("fitness." + fitness.name()));
-        verdict.colour(fitness == Fitness.NOT_FIT ? Palette::fault : Palette::ink);
+        boolean fault =
+                fitness == Fitness.NOT_FIT || !found.findings().contradictions().isEmpty();
+        verdict.colour(fault ? Palette::fault : Palette::ink);
         caption.setText(FindingsTitle.caption(found));
     }
 
     private void show(SessionFindings found, Worked worked) {
         rows = worked.rows();
         sheet.rows(rows.rows());
-        causes.show(found.findings().causes(), FindingsTitle.ending(found));
+        causes.show(found.findings().contradictions(), found.findings().causes(), FindingsTitle.ending(found));
         rails.show(worked.rails());
         efficiency.show(worked.efficiency());
         losses.show(found);

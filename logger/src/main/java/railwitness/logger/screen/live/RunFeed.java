@@ -16,6 +16,7 @@ import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.logger.findings.PointMaker;
+import railwitness.logger.findings.SessionFindings;
 import railwitness.logger.plan.Step;
 import railwitness.logger.record.RailsNow;
 import railwitness.logger.record.RunEnd;
@@ -44,6 +45,7 @@ final class RunFeed implements RunListener {
 
     private Optional<String> trip = Optional.empty();
     private Optional<String> stop = Optional.empty();
+    private Optional<String> contradiction = Optional.empty();
     private Optional<RunEnd> end = Optional.empty();
     private Optional<String> failed = Optional.empty();
 
@@ -57,6 +59,9 @@ final class RunFeed implements RunListener {
 
     @Override
     public synchronized void happened(double atSeconds, String what, String text) {
+        if (what.equals(SessionFindings.CONTRADICTION)) {
+            contradiction = Optional.of(text);
+        }
         if (!what.equals("watched")) {
             saying = text;
         }
@@ -150,6 +155,7 @@ final class RunFeed implements RunListener {
                 List.copyOf(steps),
                 Optional.ofNullable(prompts.peekFirst()),
                 saying,
+                contradiction,
                 trip,
                 stop,
                 end,

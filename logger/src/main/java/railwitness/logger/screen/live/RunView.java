@@ -22,6 +22,7 @@ import railwitness.safety.power.PowerState;
  * @param steps all steps of the plan
  * @param prompt what the person is asked
  * @param saying the last thing that happened, in words
+ * @param contradiction the last readings that cannot all be true, with what to check
  * @param trip why the output was switched off by the interlock
  * @param stop why a person ended it
  * @param ended once everything is off and the file closed
@@ -36,6 +37,7 @@ public record RunView(
         List<StepView> steps,
         Optional<Prompt> prompt,
         String saying,
+        Optional<String> contradiction,
         Optional<String> trip,
         Optional<String> stop,
         Optional<RunEnd> ended,

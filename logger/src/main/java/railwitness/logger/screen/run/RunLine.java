@@ -143,7 +143,9 @@ final class RunLine {
         String whole = view.stepsDone() == view.steps().size()
                 ? Words.of("run.closing")
                 : Words.of("run.left", Numbers.span(left));
-        String caption = live >= 0 ? next(view, live, time) + whole : whole;
+        String caption = view.contradiction()
+                .map(text -> Words.of("contradiction.text", text))
+                .orElse(live >= 0 ? next(view, live, time) + whole : whole);
         List<Act> acts = new ArrayList<>();
         acts.add(note(this::note));
         double all = view.steps().size();
