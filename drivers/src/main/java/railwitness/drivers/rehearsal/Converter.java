@@ -11,9 +11,12 @@ import java.util.List;
 public final class Converter {
     private static final double ENDLESS = 1e12;
     private static final double SHORTEST_SECONDS = 1e-4;
+    /** Shorter steps within one; beyond them what is found is taken, or one step could cost half a minute. */
+    private static final int MOST_PARTS = 64;
 
     private final Specimen specimen;
     private final Cycle cycle = new Cycle();
+    private int parts;
 
     public Converter(Specimen specimen) {
         this.specimen = specimen;
@@ -46,14 +49,20 @@ public final class Converter {
 
     /** Where the capacitors have come to after the step; where no balance is found, by way of shorter steps. */
     Charge step(Circuit circuit, Situation situation, Charge from, double seconds) {
+        parts = 0;
+        return stepInParts(circuit, situation, from, seconds);
+    }
+
+    private Charge stepInParts(Circuit circuit, Situation situation, Charge from, double seconds) {
         Charge there = oneStep(circuit, situation, from, seconds);
-        if (there.converged() || seconds < SHORTEST_SECONDS) {
+        if (there.converged() || seconds < SHORTEST_SECONDS || parts > MOST_PARTS) {
             return there;
         }
+        parts += 8;
         double part = Math.min(seconds, 0.1) / 8;
         Charge charge = from;
         for (int k = 0; k < 8; k++) {
-            charge = step(circuit, situation, charge, part);
+            charge = stepInParts(circuit, situation, charge, part);
         }
         return charge;
     }

@@ -59,7 +59,7 @@ final class KeyPlace {
     }
 
     void refuse(String words) {
-        table.refuses(key, type.startsWith("t"));
+        table.refuses(key, type.startsWith("t") && (!type.startsWith("text") || words.contains("one of ")));
         Object value = value();
         sheet.fault(line(), table.named(key) + (value == null ? " " : " = " + shown(value) + " ") + words);
     }

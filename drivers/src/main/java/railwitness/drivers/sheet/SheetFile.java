@@ -14,9 +14,11 @@ import java.util.OptionalInt;
 /** What is no sheet is refused before anything is made of it: foreign files, endless ones, and texts too large or deep. */
 final class SheetFile {
     /** Largest sheet, in bytes of a file and in characters of a text; ours have some thousand. */
-    static final int MOST = 1 << 18;
+    static final int MOST = 1 << 16;
     /** Tables and lists in one another, and parts of a key. */
     private static final int DEEPEST = 20;
+    /** Longest piece of it; the parser takes very long for long strings. */
+    private static final int LONGEST = 4096;
 
     private SheetFile() {}
 
@@ -69,7 +71,9 @@ final class SheetFile {
                                         .chars()
                                         .filter(c -> c == '\n')
                                         .count(),
-                        "has more than " + DEEPEST + " tables, lists or parts of a key in one another; no sheet has"));
+                        "has more than " + DEEPEST
+                                + " tables, lists or parts of a key in one another, or a text of more than " + LONGEST
+                                + " characters; no sheet has"));
     }
 
     private static OptionalInt tooDeep(String text) {
@@ -79,7 +83,8 @@ final class SheetFile {
             open += "[{".indexOf(token.kind()) >= 0 ? 1 : "]}".indexOf(token.kind()) >= 0 ? -1 : 0;
             dots = ".w\" ".indexOf(token.kind()) < 0 ? 0 : dots + (token.kind() == '.' ? 1 : 0);
             open = Math.max(0, open);
-            if (open > DEEPEST || dots > DEEPEST) {
+            boolean tooLong = token.kind() != TomlToken.COMMENT && token.to() - token.from() > LONGEST;
+            if (open > DEEPEST || dots > DEEPEST || tooLong) {
                 return OptionalInt.of(token.from());
             }
         }

@@ -15,6 +15,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import railwitness.analysis.verdict.Fitness;
 import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.text.VisibleText;
 
 /**
  * The test certificate of a session as a PDF: one page that sums up, then everything. Fonts are embedded, text stays
@@ -144,8 +145,10 @@ public final class Certificate {
 
     private void inform(PDDocument document) {
         PDDocumentInformation information = document.getDocumentInformation();
-        information.setTitle("Test certificate " + evidence.session().head().id());
-        information.setSubject(evidence.unit() + ": " + verdict().words());
+        information.setTitle(
+                "Test certificate " + VisibleText.line(evidence.session().head().id()));
+        information.setSubject(
+                VisibleText.line(evidence.unit()) + ": " + verdict().words());
         information.setCreator("railwitness " + evidence.session().head().programVersion());
         Calendar issued = new GregorianCalendar(TimeZone.getTimeZone("UTC"), Locale.ROOT);
         issued.setTimeInMillis(evidence.order().issued().toEpochMilli());

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
+import railwitness.logger.text.VisibleWriter;
 
 /** Where the program starts. */
 @Command(
@@ -58,7 +59,10 @@ public final class Main {
         if (arguments.length == 0) {
             return run(out, err, "window");
         }
-        CommandLine line = new CommandLine(new Main()).setOut(out).setErr(err);
+        CommandLine line = new CommandLine(new Main())
+                .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
+                .setOut(new PrintWriter(new VisibleWriter(out), true))
+                .setErr(new PrintWriter(new VisibleWriter(err), true));
         line.setExecutionExceptionHandler((e, where, parsed) -> Refusal.of(e).print(where.getErr()));
         line.setParameterExceptionHandler((e, args) -> {
             e.getCommandLine()

@@ -10,6 +10,7 @@ import java.io.UncheckedIOException;
 import java.util.Optional;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.text.VisibleText;
 
 /** A comparison as JSON, for other programs: keys are only added. */
 public final class ComparisonJson {
@@ -25,10 +26,10 @@ public final class ComparisonJson {
     /** Indented, UTF-8 text, one line feed at its end. */
     public static String of(Comparison comparison) {
         try {
-            return new ObjectMapper()
+            return VisibleText.json(new ObjectMapper()
                             .enable(SerializationFeature.INDENT_OUTPUT)
                             .writeValueAsString(new ComparisonJson(comparison).root())
-                            .replace("\r\n", "\n")
+                            .replace("\r\n", "\n"))
                     + "\n";
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -22,6 +22,7 @@ import railwitness.analysis.uncertainty.Coverage;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.verdict.Verdict;
 import railwitness.logger.store.EventEntry;
+import railwitness.logger.text.VisibleText;
 
 /** Findings as JSON, as {@code docs/findings.md} describes them: other programs read it, so keys are only added. */
 public final class FindingsJson {
@@ -42,10 +43,10 @@ public final class FindingsJson {
 
     private static String text(ObjectNode root) {
         try {
-            return new ObjectMapper()
+            return VisibleText.json(new ObjectMapper()
                             .enable(SerializationFeature.INDENT_OUTPUT)
                             .writeValueAsString(root)
-                            .replace("\r\n", "\n")
+                            .replace("\r\n", "\n"))
                     + "\n";
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import railwitness.analysis.cause.Cause;
 import railwitness.analysis.contradiction.Contradiction;
 import railwitness.analysis.supply.Figure;
@@ -23,6 +24,7 @@ import railwitness.logger.store.EventEntry;
 import railwitness.logger.store.SessionState;
 import railwitness.logger.store.StepEntry;
 import railwitness.logger.store.StepOutcome;
+import railwitness.logger.text.VisibleText;
 
 /** Findings as a sheet of plain text, for the command line. */
 public final class FindingsText {
@@ -54,7 +56,7 @@ public final class FindingsText {
         text.events();
         text.remarks();
         text.notes();
-        return String.join("\n", text.lines) + "\n";
+        return text.lines.stream().map(VisibleText::line).collect(Collectors.joining("\n")) + "\n";
     }
 
     private void contradictions() {

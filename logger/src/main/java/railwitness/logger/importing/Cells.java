@@ -18,6 +18,11 @@ final class Cells {
     private static final Pattern SECONDS = Pattern.compile("[-+]?\\d{1,10}(\\.\\d{0,20})?([eE][-+]?\\d)?");
     private static final Pattern WITH_UNIT = Pattern.compile("([-+0-9.,]+(?:[eE][-+]?[0-9]+)?)\\s*([A-Za-z]+)");
     private static final int SHOWN = 60;
+    private static final int LONGEST = 200;
+    /** No instrument reads more, in any unit. */
+    private static final double LARGEST = 1e9;
+
+    private static final long LONGEST_NANOS = Duration.ofDays(400).toNanos();
 
     private final Path file;
     private final TableForm form;
@@ -42,7 +47,11 @@ final class Cells {
     /** A name as the export writes it. */
     String name(CSVRecord row, int at, String column) {
         try {
-            return TableCell.text(text(row, at, column));
+            String name = TableCell.text(text(row, at, column));
+            if (name.length() > LONGEST) {
+                throw fault(row, column, shown(name) + " is longer than " + LONGEST + " characters; shorten it");
+            }
+            return name;
         } catch (IllegalArgumentException e) {
             throw fault(row, column, VisibleText.line(e.getMessage()));
         }
@@ -53,8 +62,12 @@ final class Cells {
         boolean mixed = form.decimalComma() && text.indexOf('.') >= 0;
         if (!mixed && NUMBER.matcher(plain).matches()) {
             double value = Double.parseDouble(plain);
-            if (Double.isFinite(value)) {
+            if (Math.abs(value) <= LARGEST) {
                 return value;
+            }
+            if (Double.isFinite(value)) {
+                throw fault(
+                        row, column, shown(text) + " is more than any instrument reads (1e9); mend or empty the cell");
             }
         }
         throw fault(
@@ -113,6 +126,14 @@ final class Cells {
         } catch (ArithmeticException e) {
             throw fault(row, column, "lies centuries away from the first row; is the date right?");
         }
+    }
+
+    /** A time that goes with a first one. */
+    long near(CSVRecord row, long first, long nanos, String column) {
+        if (nanos - first > LONGEST_NANOS || first - nanos > LONGEST_NANOS) {
+            throw fault(row, column, "lies more than 400 days away from the first row; is it right?");
+        }
+        return nanos;
     }
 
     boolean yes(CSVRecord row, String text, String column) {

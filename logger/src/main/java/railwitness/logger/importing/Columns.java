@@ -13,6 +13,7 @@ import org.apache.commons.csv.CSVRecord;
 /** Which column holds what, read from the first row. */
 final class Columns {
     private static final String SET = "set.";
+    private static final int MOST = 200;
 
     private final Path file;
     private final TableForm form;
@@ -26,6 +27,10 @@ final class Columns {
     Columns(Path file, TableForm form, CSVRecord row) {
         this.file = file;
         this.form = form;
+        if (row.size() > MOST) {
+            throw new ImportException(
+                    file + ": has " + row.size() + " columns; keep those that are needed, " + MOST + " at most");
+        }
         for (int i = 0; i < row.size(); i++) {
             String header = i == 0 ? row.get(i).replace("\uFEFF", "") : row.get(i);
             add(i, header.strip());

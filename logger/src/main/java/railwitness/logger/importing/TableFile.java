@@ -2,7 +2,6 @@ package railwitness.logger.importing;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.Reader;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -29,14 +28,20 @@ final class TableFile {
                 .setDelimiter(form.separator())
                 .setIgnoreEmptyLines(true)
                 .get();
-        try (Reader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8);
+        try (RowReader reader = new RowReader(Files.newBufferedReader(file, StandardCharsets.UTF_8));
                 CSVParser parser = format.parse(reader)) {
+            reader.rows(parser::getRecordNumber);
             return use.with(parser);
+        } catch (RowReader.TooLong e) {
+            throw tooLong(file, e);
         } catch (CharacterCodingException e) {
             throw notText(file);
         } catch (CSVException e) {
             throw new ImportException(file + ": is not CSV: " + e.getMessage());
         } catch (java.io.UncheckedIOException e) {
+            if (e.getCause() instanceof RowReader.TooLong row) {
+                throw tooLong(file, row);
+            }
             throw e.getCause() instanceof CharacterCodingException
                     ? notText(file)
                     : new ImportException(file + ": is not CSV, or is cut short: "
@@ -44,6 +49,10 @@ final class TableFile {
         } catch (IOException e) {
             throw unreadable(file);
         }
+    }
+
+    private static ImportException tooLong(Path file, RowReader.TooLong row) {
+        return new ImportException(file + ": " + row.getMessage() + "; is a quotation mark left open?");
     }
 
     private static ImportException notText(Path file) {
@@ -56,6 +65,9 @@ final class TableFile {
 
     private static void refuseForeign(Path file) {
         byte[] begin;
+        if (Files.exists(file) && !Files.isRegularFile(file)) {
+            throw new ImportException(file + ": is a folder, a pipe or a device; name a file");
+        }
         try (InputStream in = Files.newInputStream(file)) {
             begin = in.readNBytes(512);
         } catch (IOException e) {

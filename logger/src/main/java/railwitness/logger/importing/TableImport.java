@@ -33,6 +33,7 @@ import railwitness.logger.store.StepEntry;
  */
 public final class TableImport {
     private static final int ROWS_BETWEEN_WORDS = 2000;
+    private static final int MOST_STEPS = 1000;
     private static final List<String> NO_STEP = List.of("", "");
 
     private final Path file;
@@ -45,6 +46,7 @@ public final class TableImport {
     private final Map<Column, String> unitOf = new HashMap<>();
     private Columns columns;
     private long lastNanos = Long.MIN_VALUE;
+    private long firstNanos = Long.MIN_VALUE;
     private List<String> lastStep = NO_STEP;
 
     TableImport(Path file, TableForm form, Optional<Instant> wall, Consumer<Reading> taken, Consumer<StepEntry> steps) {
@@ -143,6 +145,8 @@ public final class TableImport {
         long nanos = form.instants()
                 ? cells.nanosSince(row, wall.orElseThrow(), cells.instant(row, text, column), column)
                 : cells.nanos(row, text, column);
+        firstNanos = firstNanos == Long.MIN_VALUE ? nanos : firstNanos;
+        cells.near(row, firstNanos, nanos, column);
         if (nanos < lastNanos) {
             throw cells.fault(row, column, Cells.shown(text) + " lies before the row above; sort the rows by time");
         }
@@ -164,7 +168,7 @@ public final class TableImport {
         if (text.isEmpty()) {
             return nanos;
         }
-        long earlier = cells.nanos(row, text, column);
+        long earlier = cells.near(row, nanos, cells.nanos(row, text, column), column);
         if (earlier > nanos) {
             throw cells.fault(row, column, "lies behind time_s; " + why);
         }
@@ -227,6 +231,9 @@ public final class TableImport {
         if (!seen.add(step)) {
             String name = Cells.shown(step.get(1));
             throw cells.fault(row, "step", name + " comes again after other rows; give the repeat a name of its own");
+        }
+        if (seen.size() > MOST_STEPS) {
+            throw cells.fault(row, "step", "is one of more than " + MOST_STEPS + "; take the table in parts");
         }
         steps.begin(begun(row, step, nanos));
     }

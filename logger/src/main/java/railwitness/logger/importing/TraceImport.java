@@ -1,16 +1,8 @@
 package railwitness.logger.importing;
 
-import java.io.IOException;
-import java.io.Reader;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.commons.csv.CSVException;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Waveform;
@@ -19,6 +11,9 @@ import railwitness.drivers.reading.Waveform;
 public final class TraceImport {
     private static final int LEAST_SAMPLES = 16;
     private static final int MOST_SAMPLES = 5_000_000;
+
+    /** No scope reads more, in seconds or volts. */
+    private static final double LARGEST = 1e9;
 
     /** A time may be off the even spacing by this share of a step: scopes print times with few digits. */
     private static final double UNEVEN = 0.25;
@@ -37,23 +32,10 @@ public final class TraceImport {
      */
     public static Waveform of(Path file, Channel channel) {
         TraceImport trace = new TraceImport(file);
-        CSVFormat format = CSVFormat.RFC4180
-                .builder()
-                .setIgnoreEmptyLines(true)
-                .setTrim(true)
-                .get();
-        try (Reader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8);
-                CSVParser parser = format.parse(reader)) {
-            for (CSVRecord row : parser) {
-                trace.row(row);
-            }
-        } catch (CharacterCodingException e) {
-            throw new ImportException(file + ": is not UTF-8 text; save it as CSV in UTF-8");
-        } catch (CSVException | java.io.UncheckedIOException e) {
-            throw new ImportException(file + ": is not CSV: " + e.getMessage());
-        } catch (IOException e) {
-            throw new ImportException(file + ": cannot be read; is the name right, and may you read it?");
-        }
+        TableFile.read(file, TableForm.USUAL, rows -> {
+            rows.forEach(trace::row);
+            return rows.getRecordNumber();
+        });
         return trace.waveform(channel);
     }
 
@@ -66,7 +48,8 @@ public final class TraceImport {
             samples.add(sample);
         } catch (NumberFormatException e) {
             if (row.getRecordNumber() > 1) {
-                throw fault(row, "'" + row.get(0) + "," + row.get(1) + "' must be two numbers with decimal points");
+                throw fault(
+                        row, Cells.shown(row.get(0) + "," + row.get(1)) + " must be two numbers with decimal points");
             }
         }
         if (samples.size() > MOST_SAMPLES) {
@@ -75,8 +58,8 @@ public final class TraceImport {
     }
 
     private static double number(String text) {
-        double value = Double.parseDouble(text.replace("\uFEFF", ""));
-        if (!Double.isFinite(value)) {
+        double value = Double.parseDouble(text.replace("\uFEFF", "").strip());
+        if (!(Math.abs(value) <= LARGEST)) {
             throw new NumberFormatException(text);
         }
         return value;

@@ -19,6 +19,21 @@ public final class VisibleText {
         return shown.toString();
     }
 
+    /** Text of JSON in which what does not show itself is written as its escape; what ends lines stays. */
+    public static String json(String text) {
+        StringBuilder shown = new StringBuilder(text.length());
+        text.codePoints().forEach(codePoint -> {
+            if (codePoint != '\n' && codePoint != '\r' && acts(codePoint)) {
+                for (char unit : Character.toChars(codePoint)) {
+                    shown.append(String.format(Locale.ROOT, "\\u%04x", (int) unit));
+                }
+            } else {
+                shown.appendCodePoint(codePoint);
+            }
+        });
+        return shown.toString();
+    }
+
     /** Controls, formats (marks of direction among them), line and paragraph separators, halves of characters. */
     static boolean acts(int codePoint) {
         return switch (Character.getType(codePoint)) {

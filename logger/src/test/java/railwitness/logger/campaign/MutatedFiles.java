@@ -1,0 +1,107 @@
+package railwitness.logger.campaign;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.function.BiFunction;
+import railwitness.drivers.sheet.SheetException;
+import railwitness.logger.importing.TableForm;
+import railwitness.logger.importing.TablePreview;
+import railwitness.logger.sheet.Sheets;
+
+/**
+ * Reads sheets and tables in which something is wrong: each is either taken or refused in words, within ten seconds.
+ * Arguments: sheets, tables (30 000 and 10 000 if left out), first seed. Ends with 1 when one was not.
+ */
+final class MutatedFiles {
+    private static final long LONGEST_NANOS = 10_000_000_000L;
+
+    private final List<String> faults = new ArrayList<>();
+    private int taken;
+
+    public static void main(String[] arguments) throws IOException {
+        int sheets = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 30_000;
+        int tables = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 10_000;
+        long first = arguments.length > 2 ? Long.parseLong(arguments[2]) : 1;
+        MutatedFiles files = new MutatedFiles();
+        files.sheets(sheets, first);
+        System.out.println(sheets + " sheets, taken " + files.taken + ", faults " + files.faults.size());
+        files.taken = 0;
+        files.tables(tables, first);
+        System.out.println(tables + " tables, taken " + files.taken + ", faults " + files.faults.size());
+        files.faults.stream().limit(30).forEach(System.out::println);
+        System.exit(files.faults.isEmpty() ? 0 : 1);
+    }
+
+    List<String> faults() {
+        return faults;
+    }
+
+    int taken() {
+        return taken;
+    }
+
+    void sheets(int count, long first) {
+        Sheets demo = Sheets.demo();
+        List<String> texts =
+                List.of(demo.design().text(), demo.bench().text(), demo.plan().text());
+        List<BiFunction<String, String, ?>> readers = List.of(Sheets::design, Sheets::bench, Sheets::plan);
+        for (long seed = first; seed < first + count; seed++) {
+            int kind = (int) (seed % 3);
+            String text = Mutation.of(texts.get(kind), new Random(seed));
+            held("sheet", seed, () -> {
+                try {
+                    readers.get(kind).apply("x.toml", text);
+                    return true;
+                } catch (SheetException refused) {
+                    return refused.getMessage().isBlank() || refused.faults().size() > 40 ? null : false;
+                }
+            });
+        }
+    }
+
+    void tables(int count, long first) throws IOException {
+        Path file = Files.createTempFile("mutated", ".csv");
+        try {
+            for (long seed = first; seed < first + count; seed++) {
+                Files.write(file, Mutation.of(table(), new Random(seed)).getBytes(StandardCharsets.UTF_8));
+                held("table", seed, () -> TablePreview.of(file, TableForm.USUAL, 5)
+                        .fault()
+                        .isEmpty());
+            }
+        } finally {
+            Files.deleteIfExists(file);
+        }
+    }
+
+    private static String table() {
+        StringBuilder table = new StringBuilder(
+                "time_s,stage,step,settled,input.voltage_V,input.current_A,plus.voltage_V,plus.current_A,plus.ripple_mV\n");
+        for (int row = 0; row < 60; row++) {
+            table.append(row).append(row < 30 ? ",no-load,0 %,yes," : ",load-sweep,50 %,yes,");
+            table.append("13.").append(row % 10).append(",4.2,36.7,2.0,41\n");
+        }
+        return table.toString();
+    }
+
+    private void held(String what, long seed, java.util.function.Supplier<Boolean> read) {
+        long began = System.nanoTime();
+        try {
+            Boolean answer = read.get();
+            if (answer == null) {
+                faults.add(what + " " + seed + ": refused without words, or with too many");
+            } else if (answer) {
+                taken++;
+            }
+        } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
+            faults.add(what + " " + seed + ": " + e);
+        }
+        if (System.nanoTime() - began > LONGEST_NANOS) {
+            faults.add(what + " " + seed + ": took longer than 10 s");
+        }
+    }
+}
