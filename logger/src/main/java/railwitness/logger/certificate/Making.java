@@ -1,5 +1,8 @@
 package railwitness.logger.certificate;
 
+import java.net.URLDecoder;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -34,14 +37,14 @@ record Making(String program, Order order, Optional<Earlier> earlier, String fil
 
     static void keep(Evidence evidence, PDDocumentInformation information) {
         information.setCustomMetadataValue(PROGRAM, thisProgram());
-        information.setCustomMetadataValue(FILE, evidence.fileName());
+        information.setCustomMetadataValue(FILE, coded(evidence.fileName()));
         information.setCustomMetadataValue(
                 CAUSES, String.valueOf(evidence.order().causes()));
         information.setCustomMetadataValue(VERIFIED, String.valueOf(evidence.verified()));
-        evidence.order().workshop().ifPresent(text -> information.setCustomMetadataValue(WORKSHOP, text));
-        evidence.order().customer().ifPresent(text -> information.setCustomMetadataValue(CUSTOMER, text));
+        evidence.order().workshop().ifPresent(text -> information.setCustomMetadataValue(WORKSHOP, coded(text)));
+        evidence.order().customer().ifPresent(text -> information.setCustomMetadataValue(CUSTOMER, coded(text)));
         evidence.earlier().ifPresent(earlier -> {
-            information.setCustomMetadataValue(EARLIER, earlier.words());
+            information.setCustomMetadataValue(EARLIER, coded(earlier.words()));
             information.setCustomMetadataValue(EARLIER_DIGEST, earlier.seal());
         });
     }
@@ -60,15 +63,15 @@ record Making(String program, Order order, Optional<Earlier> earlier, String fil
                         paper(document),
                         Boolean.parseBoolean(information.getCustomMetadataValue(CAUSES)),
                         Optional.empty(),
-                        Optional.ofNullable(information.getCustomMetadataValue(WORKSHOP)),
-                        Optional.ofNullable(information.getCustomMetadataValue(CUSTOMER)),
+                        text(information, WORKSHOP),
+                        text(information, CUSTOMER),
                         Instant.ofEpochMilli(information.getCreationDate().getTimeInMillis())),
-                Optional.ofNullable(information.getCustomMetadataValue(EARLIER))
+                text(information, EARLIER)
                         .map(words -> new Earlier(
                                 words,
                                 Optional.ofNullable(information.getCustomMetadataValue(EARLIER_DIGEST))
                                         .orElse(""))),
-                file,
+                decoded(file),
                 Boolean.parseBoolean(information.getCustomMetadataValue(VERIFIED))));
     }
 
@@ -88,6 +91,19 @@ record Making(String program, Order order, Optional<Earlier> earlier, String fil
         }
         PDRectangle sheet = document.getPage(0).getMediaBox();
         return sheet.getHeight() < 820 ? Paper.LETTER : Paper.A4;
+    }
+
+    /** In plain letters, so that nothing in it acts in a reader of PDF files, and exactly the same when read again. */
+    private static String coded(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8);
+    }
+
+    private static String decoded(String text) {
+        return URLDecoder.decode(text, StandardCharsets.UTF_8);
+    }
+
+    private static Optional<String> text(PDDocumentInformation information, String key) {
+        return Optional.ofNullable(information.getCustomMetadataValue(key)).map(Making::decoded);
     }
 
     boolean byThisProgram() {

@@ -44,7 +44,12 @@ public record PageCheck(List<String> differences, String notCompared) {
                         ? wholly(document, again)
                         : figuresOnly(document, again, used.program());
             }
-        } catch (IOException e) {
+        } catch (IOException
+                | IllegalArgumentException
+                | IllegalStateException
+                | NullPointerException
+                | ClassCastException
+                | IndexOutOfBoundsException e) {
             throw new CertificateException(pdf + ": its pages cannot be read (" + e.getMessage() + ")", e);
         }
     }

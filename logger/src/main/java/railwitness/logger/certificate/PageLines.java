@@ -59,7 +59,8 @@ record PageLines(List<String> lines) {
         return figures().differences(expected.figures(), "it");
     }
 
-    private PageLines figures() {
+    /** The lines with a verdict or a figure alone. */
+    PageLines figures() {
         return new PageLines(lines.stream()
                 .filter(line -> VERDICT.matcher(line).find() || isFigure(line))
                 .toList());

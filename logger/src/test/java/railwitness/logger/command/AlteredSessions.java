@@ -135,6 +135,7 @@ public final class AlteredSessions implements AutoCloseable {
         return thread;
     });
     private double slowestSeconds;
+    private boolean talking;
 
     AlteredSessions(Path folder, long seed) {
         this.folder = folder;
@@ -151,6 +152,7 @@ public final class AlteredSessions implements AutoCloseable {
         int mutated = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 2000;
         long seed = arguments.length > 2 ? Long.parseLong(arguments[2]) : 1;
         try (AlteredSessions campaign = new AlteredSessions(Files.createTempDirectory("altered"), seed)) {
+            campaign.talking = true;
             campaign.listed(listed);
             campaign.print(System.out, "listed alterations, every reading command");
             campaign.mutated(mutated);
@@ -167,7 +169,7 @@ public final class AlteredSessions implements AutoCloseable {
             for (List<String> command : COMMANDS) {
                 Said said = run(sql, command, altered);
                 if (said.exitCode() < 2) {
-                    wrong.add(sql + ": " + command + " ended with " + said.exitCode() + ": " + first(said));
+                    wrong(sql + ": " + command + " ended with " + said.exitCode() + ": " + first(said));
                 }
             }
         }
@@ -184,7 +186,7 @@ public final class AlteredSessions implements AutoCloseable {
                 if (command.equals(COMMANDS.get(1))
                         && said.exitCode() < 2
                         && !said.out().equals(wholeFindings)) {
-                    wrong.add(what + ": findings of their own, ended with " + said.exitCode());
+                    wrong(what + ": findings of their own, ended with " + said.exitCode());
                 }
             }
         }
@@ -210,7 +212,7 @@ public final class AlteredSessions implements AutoCloseable {
             check(what, command, said, own[0]);
             return said;
         } catch (TimeoutException | ExecutionException e) {
-            wrong.add(what + ": " + command + ": " + e);
+            wrong(what + ": " + command + ": " + e);
             return new Said(4, "", "");
         }
     }
@@ -219,17 +221,17 @@ public final class AlteredSessions implements AutoCloseable {
         ends[Math.min(5, Math.max(0, said.exitCode()))]++;
         String all = said.out() + said.err();
         if (all.contains("Exception") || all.contains("\tat ") || all.contains("a mistake in the program")) {
-            wrong.add(what + ": " + command + ": " + first(said));
+            wrong(what + ": " + command + ": " + first(said));
         }
         if (said.exitCode() == 4
                 && command.get(0).equals("findings")
                 && command.size() == 2
                 && !(said.out() + said.err()).lines().findFirst().orElse("").matches("(?i).*(session|file).*")) {
-            wrong.add(what + ": " + command + ": the first line does not say it: " + first(said));
+            wrong(what + ": " + command + ": the first line does not say it: " + first(said));
         }
         slowestSeconds = Math.max(slowestSeconds, cpuNanos / 1e9);
         if (cpuNanos > MOST_CPU_NANOS) {
-            wrong.add(what + ": " + command + " took " + cpuNanos / 1e9 + " s");
+            wrong(what + ": " + command + " took " + cpuNanos / 1e9 + " s");
         }
     }
 
@@ -358,6 +360,14 @@ public final class AlteredSessions implements AutoCloseable {
                     Files.delete(one);
                 }
             }
+        }
+    }
+
+    /** Said at once too: a campaign takes long. */
+    private void wrong(String what) {
+        wrong.add(what);
+        if (talking) {
+            System.err.println(what);
         }
     }
 

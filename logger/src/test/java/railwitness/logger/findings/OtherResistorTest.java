@@ -60,6 +60,16 @@ class OtherResistorTest {
         }
 
         @Override
+        public void disconnect(String sentence, Runnable open) {
+            person.disconnect(sentence, open);
+        }
+
+        @Override
+        public void forget() {
+            person.forget();
+        }
+
+        @Override
         public void switchLoad(String rail, double ohms, DoubleConsumer switched) {
             person.switchLoad(rail, Math.abs(ohms - 12.2) < 0.1 ? AT_HAND_OHMS : ohms, switched);
         }

@@ -18,6 +18,7 @@ import railwitness.logger.findings.SessionFindings;
 import railwitness.logger.screen.live.LiveRun;
 import railwitness.logger.screen.live.RunStarter;
 import railwitness.logger.screen.live.RunView;
+import railwitness.logger.screen.paper.Words;
 import railwitness.logger.sheet.SheetKind;
 import railwitness.logger.sheet.Sheets;
 
@@ -206,6 +207,7 @@ public final class Desk {
 
     public void session(OpenSession opened) {
         session = Optional.of(opened);
+        said(opened);
         changed();
     }
 
@@ -224,6 +226,15 @@ public final class Desk {
                     opened.run();
                 },
                 this::message);
+    }
+
+    /** What the person must know of a session before believing it. */
+    private void said(OpenSession opened) {
+        if (opened.findings().chain().isBroken()) {
+            message(Words.of("sessions.broken", opened.file().getFileName()));
+        } else if (!opened.findings().chain().isKnown()) {
+            message(Words.of("sessions.unknown", opened.file().getFileName()));
+        }
     }
 
     /** One line for the person, until the next thing happens. */
