@@ -177,7 +177,7 @@ final class PlanSteps {
             return;
         }
         listener.began(steps - toDo.size(), steps, step);
-        current = new StepRun(step, setup.judged(step), agenda.nowNanos());
+        current = new StepRun(step, setup.judged(step), setup.needed(step), agenda.nowNanos());
         held.ordered(SettingsHeld.Ordered.nothing());
         averagingTold = false;
         Optional<String> beyond = setup.beyondReach(step);
@@ -267,7 +267,7 @@ final class PlanSteps {
 
     private void again(Step step, String words) {
         course.happened("repeated", step.stage() + " " + step.name() + " once more: " + words);
-        current = new StepRun(step, setup.judged(step), agenda.nowNanos());
+        current = new StepRun(step, setup.judged(step), setup.needed(step), agenda.nowNanos());
         averagingTold = false;
         inPlace(current);
     }
