@@ -74,7 +74,7 @@ final class FittingUnit {
                 known.startVolts() * volts,
                 known.dropOutVolts() * volts,
                 known.softStartSeconds(),
-                known.controlAmps() * watts / USUAL_WATTS / volts,
+                known.controlAmps() * (watts / USUAL_WATTS / volts),
                 known.gateWatts(),
                 known.standbyAmps(),
                 known.regulatedVolts());
