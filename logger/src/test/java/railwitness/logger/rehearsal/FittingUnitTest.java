@@ -29,7 +29,8 @@ class FittingUnitTest {
                 name = "minus"
                 nominal_V = -%s
                 full_load_A = %s
-                """.formatted(input, rail, amps, rail, amps)).read(DesignReader::design);
+                """.formatted(input, rail, amps, rail, amps))
+                .read(DesignReader::design);
     }
 
     @Test
