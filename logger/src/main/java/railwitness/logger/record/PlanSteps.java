@@ -184,7 +184,7 @@ final class PlanSteps {
             return;
         }
         listener.began(steps - toDo.size(), steps, step);
-        current = new StepRun(step, setup.judged(step), agenda.nowNanos());
+        current = new StepRun(step, setup.judged(step), setup.needed(step), agenda.nowNanos());
         held.ordered(SettingsHeld.Ordered.nothing());
         averagingTold = false;
         witness.begin();
@@ -286,7 +286,7 @@ final class PlanSteps {
 
     private void again(Step step, String words) {
         course.happened("repeated", step.stage() + " " + step.name() + " once more: " + words);
-        current = new StepRun(step, setup.judged(step), agenda.nowNanos());
+        current = new StepRun(step, setup.judged(step), setup.needed(step), agenda.nowNanos());
         averagingTold = false;
         witness.begin();
         inPlace(current);

@@ -24,27 +24,11 @@ final class ReadingsAgree {
 
     private boolean currentAgreed;
     private boolean voltageAgreed;
-    private long changedFrom = Long.MIN_VALUE;
     private int temperatures;
     private double lastDegC;
 
-    /** Settings moved: readings of before and after are not held against one another. */
-    void changed() {
-        changedFrom = Long.MAX_VALUE;
-    }
-
-    private boolean together(Measured one, Measured other) {
-        if (changedFrom == Long.MAX_VALUE) {
-            changedFrom = one.requestedNanos();
-        }
-        return other != null && other.requestedNanos() >= changedFrom;
-    }
-
-    /** Input current against the supply's own. */
+    /** Input current against the supply's own, both of the same settings. */
     Optional<String> current(Measured meter, Measured supply) {
-        if (!together(meter, supply)) {
-            return Optional.empty();
-        }
         double apart = Math.abs(meter.value() - supply.value());
         boolean agrees = apart <= CURRENT_SHARE * Math.max(meter.value(), supply.value()) + CURRENT_AMPS;
         currentAgreed |= agrees && supply.value() >= LEAST_AMPS;
@@ -53,11 +37,8 @@ final class ReadingsAgree {
                 : Optional.of(words("the input current reads %.3g A while the supply gives %.3g A", meter, supply));
     }
 
-    /** Voltage at the unit's terminals against the supply's own. */
+    /** Voltage at the unit's terminals against the supply's own, both of the same settings. */
     Optional<String> voltage(Measured meter, Measured supply) {
-        if (!together(meter, supply)) {
-            return Optional.empty();
-        }
         double share = meter.value() / supply.value();
         boolean agrees = share >= LOWEST_SHARE && share <= HIGHEST_SHARE;
         voltageAgreed |= agrees;

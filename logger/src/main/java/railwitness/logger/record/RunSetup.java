@@ -232,6 +232,20 @@ public final class RunSetup {
         return judged;
     }
 
+    /** Of what an average needs a reading: what is judged, both ends of the input leads, the loads. */
+    Set<Channel> needed(Step step) {
+        Set<Channel> needed = judged(step);
+        needed.add(SUPPLY_VOLTAGE);
+        if (read.contains(INPUT_VOLTAGE)) {
+            needed.add(INPUT_VOLTAGE);
+        }
+        programmableRails().stream()
+                .map(rail -> new Channel(rail, Quantity.CURRENT))
+                .filter(read::contains)
+                .forEach(needed::add);
+        return needed;
+    }
+
     /** Why a step cannot be taken on this bench, before it is tried. */
     Optional<String> beyondReach(Step step) {
         var supply = bench.supply().instrument();

@@ -71,7 +71,6 @@ final class SettingsHeld {
     void ordered(Ordered now) {
         ordered = now;
         doubts.clear();
-        agree.changed();
     }
 
     /** All that one instrument said in a round. */
@@ -146,11 +145,22 @@ final class SettingsHeld {
             return reading.value() < -sheet.negativeAmps()
                     ? Optional.of(words("the input current reads %.3g A: ", reading.value()) + sheet.currentLeads()
                             + " are reversed")
-                    : agree.current(reading, last.get(sheet.supplyAmps()));
+                    : now(sheet.supplyAmps()).flatMap(supply -> agree.current(reading, supply));
         }
-        return limiting || reading.channel().quantity() != Quantity.VOLTAGE
-                ? Optional.empty()
-                : agree.voltage(reading, last.get(sheet.supplyVolts()));
+        if (reading.channel().quantity() != Quantity.VOLTAGE) {
+            return Optional.empty();
+        }
+        return reading.value() < -ordered.volts() / 10
+                ? Optional.of(words("the input meter reads %.3g V: its leads are reversed", reading.value()))
+                : now(sheet.supplyVolts())
+                        .filter(supply -> !limiting)
+                        .flatMap(supply -> agree.voltage(reading, supply));
+    }
+
+    /** The last reading of the same settings. */
+    private Optional<Measured> now(Channel channel) {
+        return Optional.ofNullable(last.get(channel))
+                .filter(reading -> reading.requestedNanos() >= ordered.fromNanos());
     }
 
     private Optional<String> rail(Channel channel, double value) {

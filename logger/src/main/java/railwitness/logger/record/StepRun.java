@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import railwitness.analysis.steady.Settling;
 import railwitness.drivers.instrument.Condition;
@@ -28,6 +29,9 @@ final class StepRun {
     /** How long limiting may last before the step counts as out of reach; charging capacitors takes less. */
     private static final long PATIENCE_NANOS = 3_000_000_000L;
 
+    /** A channel that is not read at all holds no step up for longer; whether it may be silent is the interlock's. */
+    private static final long READ_NANOS = 5_000_000_000L;
+
     private enum Part {
         SETTING,
         SETTLING,
@@ -39,6 +43,8 @@ final class StepRun {
     private final Step step;
     private final Map<Channel, Settling> settlings = new TreeMap<>();
     private final Set<Channel> judged;
+    private final Set<Channel> needed;
+    private final Set<Channel> fresh = new TreeSet<>();
     private final long begunNanos;
     private Part part = Part.SETTING;
     private long partSinceNanos;
@@ -50,10 +56,15 @@ final class StepRun {
     private boolean waiting;
     private StepEntry entry;
 
-    /** @param judged channels that must stop drifting */
-    StepRun(Step step, Set<Channel> judged, long nowNanos) {
+    /**
+     * @param judged channels that must stop drifting
+     * @param needed channels of which an average needs a reading, and of which one must have been asked for since the
+     *     set points stand: what was asked for before and is answered late is of the step before
+     */
+    StepRun(Step step, Set<Channel> judged, Set<Channel> needed, long nowNanos) {
         this.step = step;
         this.judged = judged;
+        this.needed = needed;
         this.begunNanos = nowNanos;
     }
 
@@ -99,6 +110,11 @@ final class StepRun {
     }
 
     void heard(Reading reading) {
+        if (part != Part.SETTING
+                && reading instanceof Measured
+                && reading.requestedNanos() >= (part == Part.AVERAGING ? partSinceNanos : inPlaceNanos)) {
+            fresh.add(reading.channel());
+        }
         if (part == Part.SETTLING
                 && judged.contains(reading.channel())
                 && reading.requestedNanos() >= partSinceNanos
@@ -161,9 +177,15 @@ final class StepRun {
             enter(Part.AVERAGING, nowNanos);
         } else if (part == Part.AVERAGING
                 && !waiting
-                && nowNanos - partSinceNanos >= step.timing().average().toNanos()) {
+                && nowNanos - partSinceNanos >= step.timing().average().toNanos()
+                && read(nowNanos - partSinceNanos - step.timing().average().toNanos())) {
             end(StepOutcome.MEASURED, "", Optional.of(new TimeSpan(partSinceNanos, nowNanos + 1)));
         }
+    }
+
+    /** Every needed channel has been read, or has had its time. */
+    private boolean read(long waitedNanos) {
+        return fresh.containsAll(needed) || waitedNanos >= READ_NANOS;
     }
 
     private void settle(long nowNanos) {
@@ -172,7 +194,10 @@ final class StepRun {
         boolean late = nowNanos - partSinceNanos >= step.timing().settleAtMost().toNanos();
         if (limitingSinceNanos >= 0 && late) {
             end(StepOutcome.NOT_REACHED, limitingWords(), Optional.empty());
-        } else if (limitingSinceNanos < 0 && (still || late)) {
+        } else if (limitingSinceNanos < 0
+                && (still || late)
+                && read(nowNanos
+                        - Math.max(inPlaceNanos + step.timing().settleAtMost().toNanos(), partSinceNanos))) {
             settled = still;
             enter(step.hold().isZero() || held ? Part.AVERAGING : Part.HOLDING, nowNanos);
         }
@@ -186,6 +211,9 @@ final class StepRun {
     }
 
     private void enter(Part next, long nowNanos) {
+        if (next == Part.AVERAGING) {
+            fresh.clear();
+        }
         part = next;
         partSinceNanos = nowNanos;
     }
