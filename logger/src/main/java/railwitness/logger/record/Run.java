@@ -66,6 +66,7 @@ public final class Run implements PowerLog {
     private boolean changing;
     private Due nextTick;
     private int mistakes;
+    private SessionState ending = SessionState.TRIPPED;
     private volatile long awakeNanos;
     private long wallDueNanos;
     private Consumer<RunEnd> then;
@@ -309,12 +310,13 @@ public final class Run implements PowerLog {
 
     private void switchOff(SessionState state, String reason) {
         part = Part.SWITCHING_OFF;
+        ending = state;
         person.forget();
-        power.off(reason, ended -> over(state, ended.confirmed(), ended.words()));
+        power.off(reason, ended -> over(ended.confirmed(), ended.words()));
         steps.giveUp(reason);
     }
 
-    private void over(SessionState state, boolean confirmed, String words) {
+    private void over(boolean confirmed, String words) {
         if (part == Part.OVER) {
             return;
         }
@@ -324,8 +326,8 @@ public final class Run implements PowerLog {
         power.release();
         happened("off", words);
         guard.over(confirmed);
-        recorder.finish(state);
-        then.accept(new RunEnd(state, confirmed, words));
+        recorder.finish(ending);
+        then.accept(new RunEnd(ending, confirmed, words));
     }
 
     /**
@@ -339,7 +341,10 @@ public final class Run implements PowerLog {
         if (++mistakes > MOST_MISTAKES || part == Part.OVER) {
             return false;
         }
-        nextTick.cancel();
+        ending = SessionState.TRIPPED;
+        if (nextTick != null) {
+            nextTick.cancel();
+        }
         agenda.post(() -> {
             happened("trip", words(mistake));
             if (part != Part.SWITCHING_OFF) {
