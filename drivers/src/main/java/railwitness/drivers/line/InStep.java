@@ -62,6 +62,11 @@ final class InStep {
         return message.equals(IDENTITY) && identity.isEmpty();
     }
 
+    /** True where the instrument is known to keep no number. */
+    boolean isByIdentity() {
+        return knowsNoNumbers;
+    }
+
     /** True while an identity is on its way that brings the line in step; what has come of it must not be lost. */
     boolean awaitsIdentity() {
         return knowsNoNumbers && owed > 0;

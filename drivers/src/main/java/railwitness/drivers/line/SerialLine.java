@@ -20,6 +20,8 @@ public final class SerialLine implements Line {
     private static final Duration CLOSING = Duration.ofSeconds(1);
     /** A second reply to the same question follows the first within a few characters' time. */
     private static final long HEELS_NANOS = 5_000_000;
+    /** Where only the identity brings the line in step, a gap inside of what follows is waited for as well. */
+    private static final long LONG_HEELS_NANOS = 40_000_000;
     /** Wait for the echo of a command on a line that echoes. */
     private static final long ECHO_NANOS = 200_000_000;
     /** An instrument that passed the trial of the marks and then leaves them out so often in turn does not know them. */
@@ -84,7 +86,7 @@ public final class SerialLine implements Line {
         write(message, asked.cuts());
         String reply = text(asked, reply(asked, come -> own(come, message)));
         inStep.answered(message);
-        if (!reception.quiet(HEELS_NANOS)) {
+        if (!reception.quiet(inStep.isByIdentity() ? LONG_HEELS_NANOS : HEELS_NANOS)) {
             uncertain = true;
             if (!message.startsWith("*")) {
                 throw LineException.outOfStep(port(), message, reply + "\n" + reception.text());
