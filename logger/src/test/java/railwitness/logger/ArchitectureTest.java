@@ -41,6 +41,30 @@ class ArchitectureTest {
             .resideInAnyPackage("railwitness.analysis..", "java..", "org.hipparchus..");
 
     @ArchTest
+    static final ArchRule whatRecordsKnowsNeitherReportsNorPeople = noClasses()
+            .that()
+            .resideInAPackage("railwitness.logger.recording..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("railwitness.logger.reporting..", "railwitness.logger.ui..");
+
+    @ArchTest
+    static final ArchRule whatReportsKnowsNoWindowAndNoCommand = noClasses()
+            .that()
+            .resideInAPackage("railwitness.logger.reporting..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("railwitness.logger.ui..");
+
+    @ArchTest
+    static final ArchRule thePhysicsOfTheVirtualUnitKnowsNoWire = classes()
+            .that()
+            .resideInAPackage("railwitness.drivers.converter..")
+            .should()
+            .onlyDependOnClassesThat()
+            .resideInAnyPackage("railwitness.drivers.converter..", "java..");
+
+    @ArchTest
     static final ArchRule noPackageCycles =
             slices().matching("railwitness.(**)").should().beFreeOfCycles();
 
@@ -66,7 +90,7 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule onlyTheStoreKnowsSql = noClasses()
             .that()
-            .resideOutsideOfPackage("railwitness.logger.store..")
+            .resideOutsideOfPackage("railwitness.logger.recording.store..")
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage("java.sql..", "org.sqlite..");
@@ -83,13 +107,13 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule onlyCommandsUseTheStandardStreams = noClasses()
-            .that(not(resideInAnyPackage("railwitness.logger.command..", "railwitness.safety.guardian..")))
+            .that(not(resideInAnyPackage("railwitness.logger.ui.command..", "railwitness.safety.guardian..")))
             .should(ACCESS_STANDARD_STREAMS);
 
     @ArchTest
     static final ArchRule commandsHoldNoFormula = noClasses()
             .that()
-            .resideInAnyPackage("railwitness.logger.command..", "railwitness.logger.screen..")
+            .resideInAnyPackage("railwitness.logger.ui.command..", "railwitness.logger.ui.screen..")
             .should()
             .dependOnClassesThat()
             .haveFullyQualifiedName("java.lang.StrictMath")

@@ -47,7 +47,7 @@ record Bench(
                         >= LEAST_SPREAD;
     }
 
-    /** The design's own slope of a rail against the input: ratio, with a choke times both duties; nought if regulated. */
+    /** The design's own slope of a rail against the input: ratio, with a choke times both duties; zero if regulated. */
     double slope() {
         if (design.converter().regulated()) {
             return 0;

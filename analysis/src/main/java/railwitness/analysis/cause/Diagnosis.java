@@ -11,7 +11,7 @@ import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Deviation;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.design.Prediction;
-import railwitness.analysis.design.Requirement;
+import railwitness.analysis.design.SheetRequirement;
 import railwitness.analysis.design.Transformer;
 import railwitness.analysis.supply.Figures;
 import railwitness.analysis.supply.Points;
@@ -31,7 +31,7 @@ public final class Diagnosis {
     /** Causes closer than this are not told apart. */
     private static final double NOT_TOLD_APART = 2;
 
-    /** A cause that fits less well than this is not named: its fit would print as nought. */
+    /** A cause that fits less well than this is not named: its fit would print as zero. */
     private static final double LEAST_FIT = 0.005;
 
     private static final int GRID = 12;
@@ -83,7 +83,7 @@ public final class Diagnosis {
     private static OptionalDouble standbyLimit(Design design) {
         return design.requirements().stream()
                 .filter(requirement -> requirement.figure() == FigureName.STANDBY_CURRENT)
-                .map(Requirement::atMost)
+                .map(SheetRequirement::atMost)
                 .filter(OptionalDouble::isPresent)
                 .findFirst()
                 .orElse(design.limits().standbyAmperes());

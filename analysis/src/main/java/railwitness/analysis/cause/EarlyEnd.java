@@ -39,12 +39,12 @@ public final class EarlyEnd {
     private EarlyEnd() {}
 
     /** Whether the ending came before any load, so that it says something of itself. */
-    public static boolean speaks(Ending ending) {
+    public static boolean speaks(EarlyEnding ending) {
         return BEFORE_LOAD.contains(ending.stage());
     }
 
     /** The causes it leaves. */
-    public static List<Cause> causes(Ending ending) {
+    public static List<Cause> causes(EarlyEnding ending) {
         String fact = String.format(
                 Locale.ROOT,
                 "input took %.3g A in stage %s with the remote turn-on %s%s",
@@ -68,14 +68,14 @@ public final class EarlyEnd {
                 .toList();
     }
 
-    private static String low(Ending ending) {
+    private static String low(EarlyEnding ending) {
         return ending.lowRails().isEmpty()
                 ? ""
                 : ", and did not come up: " + String.join(", ", ending.lowRails())
                         + (ending.othersUp() ? "; the other rails did" : "");
     }
 
-    private static String rails(Ending ending) {
+    private static String rails(EarlyEnding ending) {
         Evidence evidence = ending.evidence();
         return evidence.railVolts().isEmpty()
                 ? ""
@@ -86,7 +86,7 @@ public final class EarlyEnd {
                         + (evidence.limiting() ? " while the supply limited its current" : "");
     }
 
-    private static String high(Ending ending) {
+    private static String high(EarlyEnding ending) {
         return ending.highRailVolts().isPresent()
                 ? String.format(
                         Locale.ROOT,
@@ -97,7 +97,7 @@ public final class EarlyEnd {
 
     private record Suspect(CauseCode code, Optional<String> rail) {}
 
-    private static List<Suspect> suspects(Ending ending) {
+    private static List<Suspect> suspects(EarlyEnding ending) {
         if (ending.highRailVolts().isPresent()) {
             return ofUnit(List.of(CauseCode.WRONG_TURNS));
         }
@@ -116,7 +116,7 @@ public final class EarlyEnd {
     }
 
     /** Rails that stand, but lower than they should: no short, and both sides of the drive may work. */
-    private static List<CauseCode> noRail(Ending ending) {
+    private static List<CauseCode> noRail(EarlyEnding ending) {
         var volts = ending.evidence().railVolts().values();
         boolean all = volts.size() >= ending.lowRails().size()
                 && !volts.isEmpty()

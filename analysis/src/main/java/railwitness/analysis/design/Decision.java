@@ -20,6 +20,6 @@ public enum Decision {
 
     /** Finds a rule by its word; throws IllegalArgumentException naming those allowed. */
     public static Decision of(String word) {
-        return Words.find(values(), Decision::word, "rule", word);
+        return SheetWord.find(values(), Decision::word, "rule", word);
     }
 }

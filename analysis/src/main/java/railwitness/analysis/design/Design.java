@@ -33,10 +33,10 @@ public record Design(
         Optional<Filter> filter,
         List<Rail> rails,
         List<String> connected,
-        Limits limits,
+        UnitLimits limits,
         ColdResistance coldResistance,
         Decision decision,
-        List<Requirement> requirements) {
+        List<SheetRequirement> requirements) {
     public Design {
         rails = List.copyOf(rails);
         connected = List.copyOf(connected);
@@ -57,7 +57,7 @@ public record Design(
                 Optional.empty(),
                 rails,
                 List.of(),
-                Limits.none(),
+                UnitLimits.none(),
                 ColdResistance.none(),
                 Decision.GUARD_BAND_U,
                 List.of());
@@ -88,9 +88,9 @@ public record Design(
                 : filter.map(Filter::capacitorRatingVolts).orElse(OptionalDouble.empty());
     }
 
-    private static void requireKnownRails(List<Rail> rails, List<Requirement> requirements) {
+    private static void requireKnownRails(List<Rail> rails, List<SheetRequirement> requirements) {
         List<String> names = rails.stream().map(Rail::name).toList();
-        for (Requirement requirement : requirements) {
+        for (SheetRequirement requirement : requirements) {
             requirement.rail().filter(name -> !names.contains(name)).ifPresent(name -> {
                 throw new IllegalArgumentException(
                         "requirement's rail '" + name + "' must be one of: " + String.join(", ", names));

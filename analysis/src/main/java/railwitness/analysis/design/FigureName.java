@@ -88,6 +88,6 @@ public enum FigureName {
 
     /** Finds a figure by its word; throws IllegalArgumentException naming those known. */
     public static FigureName of(String word) {
-        return Words.find(values(), FigureName::word, "figure", word);
+        return SheetWord.find(values(), FigureName::word, "figure", word);
     }
 }

@@ -20,6 +20,6 @@ public enum FilterInput {
 
     /** Finds a kind by its word; throws IllegalArgumentException naming those allowed. */
     public static FilterInput of(String word) {
-        return Words.find(values(), FilterInput::word, "filter", word);
+        return SheetWord.find(values(), FilterInput::word, "filter", word);
     }
 }

@@ -13,7 +13,7 @@ final class LimitCheck {
     private static final double TOUCHABLE_VOLTS = 60;
 
     private final Design design;
-    private final Limits limits;
+    private final UnitLimits limits;
     private final double highestVolts;
     private final Remarks remarks;
 

@@ -6,7 +6,7 @@ import java.util.OptionalDouble;
 
 /**
  * The sheet's parts as numbers for the closed form: resistances in ohm, the rest SI. What the sheet does not know counts
- * as nought and is named in {@code leftOut}.
+ * as zero and is named in {@code leftOut}.
  *
  * @param ratios turns of the half that feeds each rail over those of the primary half
  */

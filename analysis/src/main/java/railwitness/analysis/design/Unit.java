@@ -34,7 +34,7 @@ public record Unit(String name, Optional<String> serial, Optional<Condition> con
 
         /** Finds a condition by its word; throws IllegalArgumentException naming those allowed. */
         public static Condition of(String word) {
-            return Words.find(values(), Condition::word, "condition", word);
+            return SheetWord.find(values(), Condition::word, "condition", word);
         }
     }
 }

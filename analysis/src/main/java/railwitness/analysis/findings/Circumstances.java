@@ -2,7 +2,7 @@ package railwitness.analysis.findings;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import railwitness.analysis.cause.Ending;
+import railwitness.analysis.cause.EarlyEnding;
 import railwitness.analysis.supply.RippleMeans;
 
 /**
@@ -12,7 +12,7 @@ import railwitness.analysis.supply.RippleMeans;
  * @param leadOhms resistance from the source to the unit's terminals, ohm, as the bench sheet has it
  * @param ending where the run ended early because the input took too much
  */
-public record Circumstances(RippleMeans ripple, OptionalDouble leadOhms, Optional<Ending> ending) {
+public record Circumstances(RippleMeans ripple, OptionalDouble leadOhms, Optional<EarlyEnding> ending) {
 
     /** Nothing else is known. */
     public static Circumstances unknown() {

@@ -67,7 +67,8 @@ public record Findings(
         Points sorted = new Points(points, design);
         List<Contradiction> against = Contradictions.of(design, witnesses);
         Figures figures = Rests.keep(Figures.of(points, design, circumstances.ripple()), sorted.rails(), against);
-        List<Verdict> verdicts = design.map(sheet -> new Judgement(sheet, figures, circumstances.ripple()).verdicts())
+        List<Verdict> verdicts = design.map(
+                        sheet -> new RequirementJudge(sheet, figures, circumstances.ripple()).verdicts())
                 .orElse(List.of());
         return new Findings(
                 sorted.all(),

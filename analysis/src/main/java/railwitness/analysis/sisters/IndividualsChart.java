@@ -13,7 +13,7 @@ import java.util.stream.IntStream;
  * @param meanRange mean of the moving ranges
  * @param lower limit of the individuals
  * @param upper limit of the individuals
- * @param upperRange limit of the moving ranges; their lower limit is nought
+ * @param upperRange limit of the moving ranges; their lower limit is zero
  */
 public record IndividualsChart(
         List<Double> values, double centre, double meanRange, double lower, double upper, double upperRange) {
@@ -60,7 +60,7 @@ public record IndividualsChart(
         return ranges(values.stream().mapToDouble(Double::doubleValue).toArray());
     }
 
-    /** Places of the values outside the limits, counted from nought. */
+    /** Places of the values outside the limits, counted from zero. */
     public List<Integer> outside() {
         return IntStream.range(0, values.size())
                 .filter(i -> values.get(i) < lower || values.get(i) > upper)
@@ -68,7 +68,7 @@ public record IndividualsChart(
                 .toList();
     }
 
-    /** Places of the values that lie further from the one before than the ranges' limit, counted from nought. */
+    /** Places of the values that lie further from the one before than the ranges' limit, counted from zero. */
     public List<Integer> jumps() {
         double[] ranges = movingRanges();
         return IntStream.range(0, ranges.length)

@@ -8,7 +8,7 @@ import org.hipparchus.distribution.continuous.TDistribution;
  * too). It sees a single odd one among few, where the moving ranges on both sides of it widen a control chart's limits
  * beyond it.
  *
- * @param place of the value furthest from the mean, counted from nought
+ * @param place of the value furthest from the mean, counted from zero
  * @param distance of it from the mean, in standard deviations of all values
  * @param critical distance that is exceeded by chance with the given probability
  */

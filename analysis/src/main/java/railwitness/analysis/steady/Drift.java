@@ -9,13 +9,13 @@ import railwitness.analysis.uncertainty.Influence;
  *
  * @param perSecond slope, with the scatter about the line as its uncertainty, autocorrelation reckoned with
  * @param spanSeconds length of the record, 0 or more
- * @param distinguishable whether the slope differs from nought at 1 %, two-sided, by Student's t
+ * @param distinguishable whether the slope differs from zero at 1 %, two-sided, by Student's t
  */
 public record Drift(Estimate perSecond, double spanSeconds, boolean distinguishable) {
     private static final double SIGNIFICANCE = 0.01;
     private static final double ROUNDING = 1e-12;
 
-    /** Slope of the value against time, by least squares; at least three readings at rising times, else nought. */
+    /** Slope of the value against time, by least squares; at least three readings at rising times, else zero. */
     public static Drift of(double[] seconds, double[] readings) {
         Trend trend = new Trend(seconds, readings);
         double span = seconds[seconds.length - 1] - seconds[0];

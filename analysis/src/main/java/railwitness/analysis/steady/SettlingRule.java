@@ -3,7 +3,7 @@ package railwitness.analysis.steady;
 import java.util.Locale;
 
 /**
- * When a running step counts as settled: the slope is not distinguishable from nought (two-sided, 10 %, Student's t
+ * When a running step counts as settled: the slope is not distinguishable from zero (two-sided, 10 %, Student's t
  * with the residuals' lag-1 autocorrelation reckoned with), or it moves the value by a negligible part only.
  *
  * <p>Choose the window no shorter than the slowest time constant that matters: an approach twice as slow as the window
@@ -39,7 +39,7 @@ public record SettlingRule(double windowSeconds, int leastReadings, double negli
     public String words() {
         return String.format(
                 Locale.ROOT,
-                "slope not distinguishable from nought (10 %% two-sided, last %.3g s, %d readings or more)"
+                "slope not distinguishable from zero (10 %% two-sided, last %.3g s, %d readings or more)"
                         + " or below %.3g %% over that time",
                 windowSeconds,
                 leastReadings,

@@ -10,7 +10,7 @@ final class Ensemble {
     private final String name;
 
     Ensemble(String name) {
-        this.name = Refusal.blank("name of an ensemble", name);
+        this.name = Arguments.blank("name of an ensemble", name);
     }
 
     String name() {

@@ -19,7 +19,7 @@ public final class Estimate {
     private final boolean known;
 
     private Estimate(double value, Map<Influence, Double> coefficients, boolean known) {
-        this.value = Refusal.unlessFinite("value of an estimate", value);
+        this.value = Arguments.unlessFinite("value of an estimate", value);
         this.coefficients = Collections.unmodifiableMap(coefficients);
         this.known = known;
     }
@@ -81,7 +81,7 @@ public final class Estimate {
         Map<Influence, Double> sum = new LinkedHashMap<>();
         boolean known = true;
         for (int i = 0; i < sensitivities.length; i++) {
-            double c = Refusal.unlessFinite("sensitivity " + (i + 1), sensitivities[i]);
+            double c = Arguments.unlessFinite("sensitivity " + (i + 1), sensitivities[i]);
             inputs.get(i).coefficients.forEach((influence, part) -> sum.merge(influence, c * part, Double::sum));
             known &= inputs.get(i).known;
         }
@@ -90,10 +90,10 @@ public final class Estimate {
 
     /** Arithmetic mean; at least one. */
     public static Estimate mean(List<Estimate> inputs) {
-        return sum(inputs).scale(1.0 / Refusal.unlessAtLeast("number of estimates to average", inputs.size(), 1));
+        return sum(inputs).scale(1.0 / Arguments.unlessAtLeast("number of estimates to average", inputs.size(), 1));
     }
 
-    /** Sum; nought exactly for none. */
+    /** Sum; zero exactly for none. */
     public static Estimate sum(List<Estimate> inputs) {
         double[] ones = new double[inputs.size()];
         Arrays.fill(ones, 1.0);
@@ -213,7 +213,7 @@ public final class Estimate {
 
     /** Expanded uncertainty for a coverage probability between 0 and 1; see {@link Coverage#how()}. */
     public Coverage coverage(double probability) {
-        return CoverageFactor.of(contributions(), Refusal.unlessFraction("coverage probability", probability));
+        return CoverageFactor.of(contributions(), Arguments.unlessFraction("coverage probability", probability));
     }
 
     /** Probability that the true value is at most the given number, by the distribution coverage goes by. */

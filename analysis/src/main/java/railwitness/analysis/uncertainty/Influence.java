@@ -29,11 +29,11 @@ public final class Influence {
     }
 
     Influence(String name, Shape shape, double u, String unit, double degreesOfFreedom, Ensemble ensemble) {
-        this.name = Refusal.blank("name of an influence", name);
+        this.name = Arguments.blank("name of an influence", name);
         this.shape = Objects.requireNonNull(shape, "shape");
-        this.u = Refusal.unlessNotNegative("standard uncertainty of " + name, u);
+        this.u = Arguments.unlessNotNegative("standard uncertainty of " + name, u);
         this.unit = Objects.requireNonNull(unit, "unit");
-        this.degreesOfFreedom = Refusal.unlessPositive("degrees of freedom of " + name, degreesOfFreedom);
+        this.degreesOfFreedom = Arguments.unlessPositive("degrees of freedom of " + name, degreesOfFreedom);
         this.ensemble = ensemble;
     }
 
@@ -68,7 +68,7 @@ public final class Influence {
     }
 
     private static Influence bounded(String name, Shape shape, double halfWidth, String unit) {
-        Refusal.unlessNotNegative("half-width of " + name, halfWidth);
+        Arguments.unlessNotNegative("half-width of " + name, halfWidth);
         return new Influence(name, shape, halfWidth / shape.divisor(), unit, Double.POSITIVE_INFINITY);
     }
 

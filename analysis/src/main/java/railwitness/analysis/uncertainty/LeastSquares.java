@@ -49,7 +49,7 @@ public final class LeastSquares {
             throw new IllegalArgumentException(design.size() + " rows for " + n + " observations: must be as many");
         }
         int p = design.get(0).size();
-        Refusal.unlessAtLeast("number of points of a fit of " + p + " parameters", n, Math.max(1, p));
+        Arguments.unlessAtLeast("number of points of a fit of " + p + " parameters", n, Math.max(1, p));
         double[][] x = new double[n][];
         for (int i = 0; i < n; i++) {
             x[i] = design.get(i).stream().mapToDouble(Estimate::value).toArray();

@@ -6,11 +6,11 @@ public final class Moments {
 
     /** Arithmetic mean, corrected by a second pass; at least one reading, all finite. */
     public static double mean(double... readings) {
-        int n = Refusal.unlessAtLeast("number of readings", readings.length, 1);
+        int n = Arguments.unlessAtLeast("number of readings", readings.length, 1);
         double first = readings[0];
         double sum = 0;
         for (double reading : readings) {
-            sum += Refusal.unlessFinite("reading", reading) - first;
+            sum += Arguments.unlessFinite("reading", reading) - first;
         }
         double mean = first + sum / n;
         double rest = 0;
@@ -22,7 +22,7 @@ public final class Moments {
 
     /** Sample standard deviation, divisor n - 1 (GUM 4.2.2); at least two readings. */
     public static double standardDeviation(double... readings) {
-        int n = Refusal.unlessAtLeast("number of readings", readings.length, 2);
+        int n = Arguments.unlessAtLeast("number of readings", readings.length, 2);
         double mean = mean(readings);
         double squares = 0;
         double rest = 0;

@@ -22,7 +22,7 @@ public final class MonteCarlo {
     /** @param trials 1000 or more; JCGM 101 advises 200 000 for a 95 % interval */
     public MonteCarlo(long seed, int trials) {
         this.seed = seed;
-        this.trials = Refusal.unlessAtLeast("number of Monte Carlo trials", trials, 1000);
+        this.trials = Arguments.unlessAtLeast("number of Monte Carlo trials", trials, 1000);
     }
 
     /** Draws the inputs and works the model out for each draw; the model gets the inputs in their order. */

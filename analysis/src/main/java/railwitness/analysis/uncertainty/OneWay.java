@@ -17,8 +17,8 @@ public final class OneWay {
 
     /** @param groups two or more, each of two or more readings */
     public OneWay(List<double[]> groups) {
-        Refusal.unlessAtLeast("number of groups", groups.size(), 2);
-        groups.forEach(group -> Refusal.unlessAtLeast("readings in a group", group.length, 2));
+        Arguments.unlessAtLeast("number of groups", groups.size(), 2);
+        groups.forEach(group -> Arguments.unlessAtLeast("readings in a group", group.length, 2));
         means = groups.stream().mapToDouble(Moments::mean).toArray();
         counts = groups.stream().mapToInt(group -> group.length).toArray();
         total = Arrays.stream(counts).sum();

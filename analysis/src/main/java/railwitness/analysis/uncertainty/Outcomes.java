@@ -9,7 +9,7 @@ public final class Outcomes {
     Outcomes(double[] outcomes) {
         sorted = outcomes.clone();
         for (double outcome : sorted) {
-            Refusal.unlessFinite("the model's value in a Monte Carlo trial", outcome);
+            Arguments.unlessFinite("the model's value in a Monte Carlo trial", outcome);
         }
         Arrays.sort(sorted);
     }
@@ -47,7 +47,7 @@ public final class Outcomes {
     }
 
     private int inside(double probability) {
-        return (int) Math.round(Refusal.unlessFraction("coverage probability", probability) * sorted.length);
+        return (int) Math.round(Arguments.unlessFraction("coverage probability", probability) * sorted.length);
     }
 
     /** Share of outcomes within the interval, ends included. */

@@ -16,8 +16,8 @@ public record Rounding(BigDecimal value, BigDecimal uncertainty) {
 
     /** @param uncertainty u or U, 0 or more, in the unit of the value */
     public static Rounding of(double value, double uncertainty) {
-        BigDecimal exact = BigDecimal.valueOf(Refusal.unlessFinite("value to print", value));
-        if (Refusal.unlessNotNegative("uncertainty to print", uncertainty) == 0) {
+        BigDecimal exact = BigDecimal.valueOf(Arguments.unlessFinite("value to print", value));
+        if (Arguments.unlessNotNegative("uncertainty to print", uncertainty) == 0) {
             return new Rounding(exact, BigDecimal.ZERO);
         }
         BigDecimal rounded = BigDecimal.valueOf(uncertainty).round(new MathContext(DIGITS, RoundingMode.HALF_UP));

@@ -42,7 +42,7 @@ public enum Shape {
         return this != NORMAL && this != STUDENT;
     }
 
-    /** Excess kurtosis of a bounded shape; nought for the normal (Student's is carried by degrees of freedom). */
+    /** Excess kurtosis of a bounded shape; zero for the normal (Student's is carried by degrees of freedom). */
     double excess() {
         return excess;
     }

@@ -11,8 +11,8 @@ final class Simultaneous {
     private Simultaneous() {}
 
     static List<Estimate> means(String name, List<double[]> series) {
-        int quantities = Refusal.unlessAtLeast("number of quantities read together", series.size(), 1);
-        int n = Refusal.unlessAtLeast("number of readings", series.get(0).length, 2);
+        int quantities = Arguments.unlessAtLeast("number of quantities read together", series.size(), 1);
+        int n = Arguments.unlessAtLeast("number of readings", series.get(0).length, 2);
         double[] means = new double[quantities];
         for (int i = 0; i < quantities; i++) {
             if (series.get(i).length != n) {

@@ -12,6 +12,6 @@ import java.util.Objects;
 public record Term(Influence influence, double coefficient) {
     public Term {
         Objects.requireNonNull(influence, "influence");
-        Refusal.unlessFinite("coefficient of " + influence.name(), coefficient);
+        Arguments.unlessFinite("coefficient of " + influence.name(), coefficient);
     }
 }

@@ -58,24 +58,24 @@ class DiagnosisTest {
 
     @Test
     void currentWithRemoteOffIsASwitch() {
-        List<Cause> causes = EarlyEnd.causes(new Ending("standby", 5, false));
+        List<Cause> causes = EarlyEnd.causes(new EarlyEnding("standby", 5, false));
         assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.SHORTED_SWITCH);
     }
 
     @Test
     void smallCurrentWithRemoteOffIsALeak() {
-        List<Cause> causes = EarlyEnd.causes(new Ending("standby", 0.05, false));
+        List<Cause> causes = EarlyEnd.causes(new EarlyEnding("standby", 0.05, false));
         assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.LEAKY_SWITCH);
     }
 
     @Test
     void endingUnderLoadSaysNothingOfItself() {
-        assertThat(EarlyEnd.speaks(new Ending("load-sweep", 31, true))).isFalse();
+        assertThat(EarlyEnd.speaks(new EarlyEnding("load-sweep", 31, true))).isFalse();
     }
 
     @Test
     void currentAtOnceWithRemoteOnIsNotToldApart() {
-        List<Cause> causes = EarlyEnd.causes(new Ending("power-up", 5, true));
+        List<Cause> causes = EarlyEnd.causes(new EarlyEnding("power-up", 5, true));
         assertThat(causes)
                 .extracting(Cause::code)
                 .contains(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN)
@@ -85,7 +85,7 @@ class DiagnosisTest {
 
     @Test
     void oneRailThatStaysDownIsItsOwnRectifiersFault() {
-        List<Cause> causes = EarlyEnd.causes(new Ending("power-up", 0.4, true, List.of("plus"), true));
+        List<Cause> causes = EarlyEnd.causes(new EarlyEnding("power-up", 0.4, true, List.of("plus"), true));
         assertThat(causes)
                 .extracting(Cause::code)
                 .containsExactly(CauseCode.SHORTED_RECTIFIER, CauseCode.DEAD_RECTIFIER);
@@ -95,7 +95,7 @@ class DiagnosisTest {
 
     @Test
     void noRailAtAllIsTheDriveOrAShort() {
-        List<Cause> causes = EarlyEnd.causes(new Ending("power-up", 0.1, true, List.of("plus", "minus"), false));
+        List<Cause> causes = EarlyEnd.causes(new EarlyEnding("power-up", 0.1, true, List.of("plus", "minus"), false));
         assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.DEAD_DRIVE, CauseCode.SHORTED_RECTIFIER);
     }
 
@@ -103,7 +103,7 @@ class DiagnosisTest {
     @Test
     void railsThatStandClearRectifierAndDrive() {
         Evidence stand = new Evidence(Map.of("plus", 40.7, "minus", -40.6), true, true, false);
-        List<Cause> causes = EarlyEnd.causes(new Ending("power-up", 2, true).with(stand));
+        List<Cause> causes = EarlyEnd.causes(new EarlyEnding("power-up", 2, true).with(stand));
         assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.SHORTED_TURN, CauseCode.WEAK_CORE);
         assertThat(causes.get(0).supports()).singleElement().asString().contains("plus 40.7 V", "minus -40.6 V");
     }
@@ -111,10 +111,10 @@ class DiagnosisTest {
     @Test
     void nobodyIsAccusedOfACurrentThatTheSheetDoesNotBound() {
         Evidence unknown = new Evidence(Map.of("plus", 40.7, "minus", -40.6), true, false, false);
-        assertThat(EarlyEnd.causes(new Ending("power-up", 4.6, true).with(unknown)))
+        assertThat(EarlyEnd.causes(new EarlyEnding("power-up", 4.6, true).with(unknown)))
                 .isEmpty();
         Evidence off = new Evidence(Map.of(), false, false, false);
-        assertThat(EarlyEnd.causes(new Ending("power-up", 0.3, false).with(off)))
+        assertThat(EarlyEnd.causes(new EarlyEnding("power-up", 0.3, false).with(off)))
                 .isEmpty();
     }
 
@@ -122,10 +122,11 @@ class DiagnosisTest {
     @Test
     void aSupplyThatLimitsIsAShortWithoutAnyBound() {
         Evidence limits = new Evidence(Map.of("plus", 0.3, "minus", -0.3), false, false, true);
-        assertThat(EarlyEnd.causes(new Ending("power-up", 5, true, List.of("plus", "minus"), false).with(limits)))
+        assertThat(EarlyEnd.causes(new EarlyEnding("power-up", 5, true, List.of("plus", "minus"), false).with(limits)))
                 .extracting(Cause::code)
                 .contains(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN);
-        assertThat(EarlyEnd.causes(new Ending("power-up", 5, false).with(new Evidence(Map.of(), false, false, true))))
+        assertThat(EarlyEnd.causes(
+                        new EarlyEnding("power-up", 5, false).with(new Evidence(Map.of(), false, false, true))))
                 .extracting(Cause::code)
                 .containsExactly(CauseCode.SHORTED_SWITCH);
     }
@@ -133,14 +134,14 @@ class DiagnosisTest {
     @Test
     void railsThatStandLowAreNoShort() {
         Evidence low = new Evidence(Map.of("plus", 27.0, "minus", -27.0), false, true, false);
-        assertThat(EarlyEnd.causes(new Ending("power-up", 0.3, true, List.of("plus", "minus"), false).with(low)))
+        assertThat(EarlyEnd.causes(new EarlyEnding("power-up", 0.3, true, List.of("plus", "minus"), false).with(low)))
                 .extracting(Cause::code)
                 .containsExactly(CauseCode.WRONG_TURNS, CauseCode.DEAD_DRIVE);
     }
 
     @Test
     void railThatRisesTooHighWithoutLoadHasOtherTurns() {
-        List<Cause> causes = EarlyEnd.causes(Ending.tooHigh("no-load", 0.4, -45.06));
+        List<Cause> causes = EarlyEnd.causes(EarlyEnding.tooHigh("no-load", 0.4, -45.06));
         assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.WRONG_TURNS);
         assertThat(causes.get(0).supports()).singleElement().asString().contains("rose to 45.06 V without load");
     }

@@ -142,7 +142,7 @@ class ChokeInputTest {
                         UNKNOWN)),
                 List.of(new Rail("plus", 20, OptionalDouble.of(amperes))),
                 List.of(),
-                Limits.none(),
+                UnitLimits.none(),
                 ColdResistance.none(),
                 Decision.GUARD_BAND_U,
                 List.of());

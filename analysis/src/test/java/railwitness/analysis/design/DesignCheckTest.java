@@ -22,7 +22,7 @@ class DesignCheckTest {
         Optional<Switches> switches = Optional.empty();
         Optional<Filter> filter = Optional.empty();
         List<Rail> rails = List.of(new Rail("plus", 22, UNKNOWN), new Rail("minus", -22, UNKNOWN));
-        Limits limits = Limits.none();
+        UnitLimits limits = UnitLimits.none();
 
         Design design() {
             return new Design(
@@ -188,11 +188,11 @@ class DesignCheckTest {
         draft.rails = List.of(
                 new Rail("plus", 22, UNKNOWN),
                 new Rail("minus", -12, UNKNOWN, OptionalInt.of(5), Optional.empty(), UNKNOWN, UNKNOWN, UNKNOWN));
-        draft.limits = new Limits(UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, of(5), UNKNOWN, UNKNOWN, UNKNOWN);
+        draft.limits = new UnitLimits(UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, of(5), UNKNOWN, UNKNOWN, UNKNOWN);
         refusedOnlyAt(draft, "[limits]", "imbalance_V", "10 V", "5 V");
     }
 
-    private static Limits limits(OptionalDouble high, OptionalDouble low, OptionalDouble touch) {
-        return new Limits(UNKNOWN, UNKNOWN, UNKNOWN, high, low, UNKNOWN, UNKNOWN, UNKNOWN, touch);
+    private static UnitLimits limits(OptionalDouble high, OptionalDouble low, OptionalDouble touch) {
+        return new UnitLimits(UNKNOWN, UNKNOWN, UNKNOWN, high, low, UNKNOWN, UNKNOWN, UNKNOWN, touch);
     }
 }

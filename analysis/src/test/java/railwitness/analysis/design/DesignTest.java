@@ -45,7 +45,7 @@ class DesignTest {
 
     @Test
     void requirementOnARailThatIsNotThereIsRefused() {
-        Requirement requirement = new Requirement(
+        SheetRequirement requirement = new SheetRequirement(
                 FigureName.RIPPLE, Optional.of("third"), UNKNOWN, OptionalDouble.of(0.06), Optional.empty());
         assertThatThrownBy(() -> withRequirement(requirement))
                 .hasMessage("requirement's rail 'third' must be one of: plus, minus");
@@ -53,8 +53,8 @@ class DesignTest {
 
     @Test
     void requirementWithoutALimitIsRefused() {
-        assertThatThrownBy(
-                        () -> new Requirement(FigureName.RIPPLE, Optional.empty(), UNKNOWN, UNKNOWN, Optional.empty()))
+        assertThatThrownBy(() ->
+                        new SheetRequirement(FigureName.RIPPLE, Optional.empty(), UNKNOWN, UNKNOWN, Optional.empty()))
                 .hasMessage("requirement on 'ripple' must state at_least, at_most or both");
     }
 
@@ -73,7 +73,7 @@ class DesignTest {
                 rails);
     }
 
-    private static Design withRequirement(Requirement requirement) {
+    private static Design withRequirement(SheetRequirement requirement) {
         Design plain = sheet(List.of(new Rail("plus", 36.7, UNKNOWN), new Rail("minus", -36.7, UNKNOWN)));
         return new Design(
                 plain.unit(),

@@ -48,7 +48,7 @@ class RailBoundsTest {
                 plain.filter(),
                 plain.rails(),
                 plain.connected(),
-                new Limits(UNKNOWN, UNKNOWN, UNKNOWN, railHigh, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN),
+                new UnitLimits(UNKNOWN, UNKNOWN, UNKNOWN, railHigh, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN),
                 plain.coldResistance(),
                 plain.decision(),
                 plain.requirements());

@@ -8,11 +8,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import railwitness.analysis.cause.CauseCode;
-import railwitness.analysis.cause.Ending;
+import railwitness.analysis.cause.EarlyEnding;
 import railwitness.analysis.design.Band;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.FigureName;
-import railwitness.analysis.design.Requirement;
+import railwitness.analysis.design.SheetRequirement;
 import railwitness.analysis.reference.SimulatedSupply;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RippleMeans;
@@ -65,7 +65,7 @@ class FindingsTest {
     @Test
     void limitMeantInTheMetersBandIsJudged() {
         Band narrow = new Band(20, 100_000);
-        Requirement inBand = new Requirement(
+        SheetRequirement inBand = new SheetRequirement(
                 FigureName.RIPPLE,
                 Optional.empty(),
                 OptionalDouble.empty(),
@@ -126,7 +126,9 @@ class FindingsTest {
                 List.of(),
                 Optional.of(SimulatedSupply.design()),
                 new Circumstances(
-                        RippleMeans.unknown(), OptionalDouble.empty(), Optional.of(new Ending("standby", 4, false))));
+                        RippleMeans.unknown(),
+                        OptionalDouble.empty(),
+                        Optional.of(new EarlyEnding("standby", 4, false))));
         assertThat(findings.causes().get(0).code()).isEqualTo(CauseCode.SHORTED_SWITCH);
         assertThat(findings.figures()).isEmpty();
         assertThat(findings.verdict()).isEqualTo(Fitness.NOT_JUDGED);
@@ -142,31 +144,31 @@ class FindingsTest {
         assertThat(findings.verdict()).isEqualTo(Fitness.NOT_JUDGED);
     }
 
-    private List<Outcome> outcomes(Band band, Requirement requirement) {
+    private List<Outcome> outcomes(Band band, SheetRequirement requirement) {
         return find(healthy, band, requirement).verdicts().stream()
                 .map(Verdict::outcome)
                 .toList();
     }
 
-    private static Findings find(List<OperatingPoint> points, Band band, Requirement... requirements) {
+    private static Findings find(List<OperatingPoint> points, Band band, SheetRequirement... requirements) {
         Design design = SimulatedSupply.design(0.70, List.of(requirements));
         RippleMeans ripple = new RippleMeans(Map.of("plus", band, "minus", band), Map.of());
         return Findings.of(
                 points, Optional.of(design), new Circumstances(ripple, OptionalDouble.of(0.020), Optional.empty()));
     }
 
-    private static Requirement atLeast(FigureName figure, double limit) {
-        return new Requirement(
+    private static SheetRequirement atLeast(FigureName figure, double limit) {
+        return new SheetRequirement(
                 figure, Optional.empty(), OptionalDouble.of(limit), OptionalDouble.empty(), Optional.empty());
     }
 
-    private static Requirement atMost(FigureName figure, double limit) {
-        return new Requirement(
+    private static SheetRequirement atMost(FigureName figure, double limit) {
+        return new SheetRequirement(
                 figure, Optional.empty(), OptionalDouble.empty(), OptionalDouble.of(limit), Optional.empty());
     }
 
-    private static Requirement between(FigureName figure, double least, double most) {
-        return new Requirement(
+    private static SheetRequirement between(FigureName figure, double least, double most) {
+        return new SheetRequirement(
                 figure, Optional.empty(), OptionalDouble.of(least), OptionalDouble.of(most), Optional.empty());
     }
 }

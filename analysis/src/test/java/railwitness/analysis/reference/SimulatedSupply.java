@@ -19,13 +19,13 @@ import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Filter;
 import railwitness.analysis.design.FilterInput;
 import railwitness.analysis.design.Input;
-import railwitness.analysis.design.Limits;
 import railwitness.analysis.design.Rail;
 import railwitness.analysis.design.Rectifier;
-import railwitness.analysis.design.Requirement;
+import railwitness.analysis.design.SheetRequirement;
 import railwitness.analysis.design.Switches;
 import railwitness.analysis.design.Transformer;
 import railwitness.analysis.design.Unit;
+import railwitness.analysis.design.UnitLimits;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Influence;
@@ -81,7 +81,7 @@ public final class SimulatedSupply {
     }
 
     /** The circuit's design sheet with another drop, V, and requirements. */
-    public static Design design(double dropVolts, List<Requirement> requirements) {
+    public static Design design(double dropVolts, List<SheetRequirement> requirements) {
         return new Design(
                 new Unit("Simulated supply", Optional.empty(), Optional.empty(), Optional.empty()),
                 new Converter(FilterInput.CAPACITOR, false, of(25_000), of(0.45), UNKNOWN, of(0.12)),
@@ -93,7 +93,7 @@ public final class SimulatedSupply {
                 Optional.of(new Filter(of(4400), of(0.015), UNKNOWN, of(3300), of(1.5), of(0.004))),
                 List.of(new Rail("plus", 36.9, of(4)), new Rail("minus", -36.9, of(4))),
                 List.of(),
-                Limits.none(),
+                UnitLimits.none(),
                 ColdResistance.none(),
                 Decision.GUARD_BAND_U,
                 requirements);

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 class AverageProperties {
     private static final long SEED = 31_337;
 
-    /** First-order autoregressive noise about nought, standard deviation 1. */
+    /** First-order autoregressive noise about zero, standard deviation 1. */
     static double[] noise(SplittableRandom random, int n, double r) {
         double[] x = new double[n];
         double last = random.nextGaussian();

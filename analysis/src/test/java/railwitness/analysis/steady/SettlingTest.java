@@ -73,7 +73,7 @@ class SettlingTest {
     @Test
     void ruleIsNamed() {
         assertThat(SettlingRule.overLast(5).words())
-                .isEqualTo("slope not distinguishable from nought (10 % two-sided, last 5.00 s, 8 readings or more)"
+                .isEqualTo("slope not distinguishable from zero (10 % two-sided, last 5.00 s, 8 readings or more)"
                         + " or below 0.0100 % over that time");
     }
 

@@ -13,9 +13,9 @@ import org.junit.jupiter.api.Test;
 class CertifiedFitsTest {
     private static final double NINE_DIGITS_PERCENT = 1e-7;
 
-    private static List<Line.Point> points(double[] x, double[] y) {
+    private static List<StraightLine.Point> points(double[] x, double[] y) {
         return IntStream.range(0, x.length)
-                .mapToObj(i -> Line.Point.of(x[i], y[i]))
+                .mapToObj(i -> StraightLine.Point.of(x[i], y[i]))
                 .toList();
     }
 
@@ -23,7 +23,7 @@ class CertifiedFitsTest {
     @Test
     void norris() {
         Table table = new Table("norris.txt");
-        Line line = Line.fit(points(table.column(1), table.column(0)));
+        StraightLine line = StraightLine.fit(points(table.column(1), table.column(0)));
         close(line.intercept().value(), -0.262323073774029);
         close(line.intercept().u(), 0.232818234301152);
         close(line.slope().value(), 1.00211681802045);
@@ -38,7 +38,7 @@ class CertifiedFitsTest {
     void noIntercept1() {
         double[] x = IntStream.rangeClosed(60, 70).asDoubleStream().toArray();
         double[] y = IntStream.rangeClosed(130, 140).asDoubleStream().toArray();
-        Line line = Line.throughOrigin(points(x, y));
+        StraightLine line = StraightLine.throughOrigin(points(x, y));
         close(line.slope().value(), 2.07438016528926);
         close(line.slope().u(), 0.165289256198347E-01);
         close(line.leastSquares().residualStandardDeviation(), 3.56753034006338);
@@ -48,7 +48,7 @@ class CertifiedFitsTest {
     /** NIST StRD NoInt2. */
     @Test
     void noIntercept2() {
-        Line line = Line.throughOrigin(points(new double[] {4, 5, 6}, new double[] {3, 4, 4}));
+        StraightLine line = StraightLine.throughOrigin(points(new double[] {4, 5, 6}, new double[] {3, 4, 4}));
         close(line.slope().value(), 0.727272727272727);
         close(line.slope().u(), 0.420827318078432E-01);
         close(line.leastSquares().residualStandardDeviation(), 0.369274472937998);
@@ -82,7 +82,7 @@ class CertifiedFitsTest {
     void natrella() {
         double[] x = {30, 100, 200, 300, 400, 500, 600, 700, 800, 900, 1000, 1100, 1200, 1300, 1400, 1500};
         double[] y = {4642, 4612, 4565, 4513, 4476, 4433, 4389, 4347, 4303, 4251, 4201, 4140, 4100, 4073, 4024, 3999};
-        Line line = Line.fit(points(x, y));
+        StraightLine line = StraightLine.fit(points(x, y));
         assertThat(line.slope().value()).isCloseTo(-0.44985482, within(1e-8));
         assertThat(Math.pow(line.slope().u(), 2)).isCloseTo(0.000025649045, within(1e-12));
         assertThat(line.intercept().value()).isCloseTo(4654.9846, within(1e-4));

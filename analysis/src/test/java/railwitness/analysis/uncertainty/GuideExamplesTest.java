@@ -127,8 +127,8 @@ class GuideExamplesTest {
     void calibrationLine() {
         double[] t = {21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.010, 26.511};
         double[] b = {-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160};
-        Line line = Line.fit(IntStream.range(0, t.length)
-                .mapToObj(i -> Line.Point.of(t[i] - 20, b[i]))
+        StraightLine line = StraightLine.fit(IntStream.range(0, t.length)
+                .mapToObj(i -> StraightLine.Point.of(t[i] - 20, b[i]))
                 .toList());
         assertThat(line.intercept().value()).isCloseTo(-0.171203790131, within(1e-10));
         assertThat(line.intercept().u()).isCloseTo(0.002877597815, within(1e-10));

@@ -71,7 +71,7 @@ class MonteCarloTest {
         assertThat(ratio.u()).isLessThan(1e-12);
     }
 
-    /** A square of something near nought is no longer symmetric: the shortest interval starts at nought. */
+    /** A square of something near zero is no longer symmetric: the shortest interval starts at zero. */
     @Test
     void bentModelShowsItself() {
         Estimate current = Estimate.of(0.1, Influence.normal("noise", 1, "A").times(1));

@@ -59,14 +59,14 @@ class PropagationProperties {
     @Test
     void orderOfReadingsAndPointsDoesNotMatter() {
         for (int trial = 0; trial < 20; trial++) {
-            List<Line.Point> points = new ArrayList<>();
+            List<StraightLine.Point> points = new ArrayList<>();
             for (int i = 0; i < 6; i++) {
                 Estimate x = any("x").plus(10 * i);
-                points.add(new Line.Point(x, x.scale(3).plus(any("y"))));
+                points.add(new StraightLine.Point(x, x.scale(3).plus(any("y"))));
             }
-            Line before = Line.fit(points);
+            StraightLine before = StraightLine.fit(points);
             Collections.shuffle(points, new Random(SEED + trial));
-            Line after = Line.fit(points);
+            StraightLine after = StraightLine.fit(points);
             assertThat(after.slope().value())
                     .as("seed %d, trial %d", SEED, trial)
                     .isCloseTo(before.slope().value(), withinPercentage(1e-9));

@@ -14,7 +14,7 @@ class RiskTablesTest {
     private static final NormalDistribution NORMAL = new NormalDistribution();
     private static final double STEP = 0.005;
 
-    /** Process sigma 1 about nought, limits +-limit, meter of standard deviation u; accepted inside +-acceptance. */
+    /** Process sigma 1 about zero, limits +-limit, meter of standard deviation u; accepted inside +-acceptance. */
     private static double[] risks(double limit, double acceptance, double u) {
         Limit tolerance = Limit.between(-limit, limit);
         double falselyAccepted = 0;

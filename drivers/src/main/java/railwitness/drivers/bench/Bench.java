@@ -6,24 +6,24 @@ import java.util.List;
 import java.util.Map;
 import railwitness.drivers.instrument.Dialects;
 import railwitness.drivers.instrument.Instrument;
+import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.Load;
 import railwitness.drivers.instrument.Meter;
 import railwitness.drivers.instrument.Scope;
-import railwitness.drivers.instrument.Station;
-import railwitness.drivers.instrument.StationMaker;
 import railwitness.drivers.instrument.Supply;
+import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.scpi.ExchangeLog;
-import railwitness.drivers.time.Agenda;
+import railwitness.drivers.time.Scheduler;
 
 /** The instruments of a bench sheet, identified, reset and set up, each with its worker. */
 public final class Bench implements AutoCloseable {
     private final BenchSheet sheet;
-    private final List<Station<? extends Instrument>> stations = new ArrayList<>();
-    private final List<Station<Meter>> meters = new ArrayList<>();
-    private final Map<String, Station<Load>> loads = new LinkedHashMap<>();
-    private Station<Supply> supply;
-    private final List<Station<Scope>> scopes = new ArrayList<>();
+    private final List<InstrumentWorker<? extends Instrument>> workers = new ArrayList<>();
+    private final List<InstrumentWorker<Meter>> meters = new ArrayList<>();
+    private final Map<String, InstrumentWorker<Load>> loads = new LinkedHashMap<>();
+    private InstrumentWorker<Supply> supply;
+    private final List<InstrumentWorker<Scope>> scopes = new ArrayList<>();
 
     private Bench(BenchSheet sheet) {
         this.sheet = sheet;
@@ -31,17 +31,18 @@ public final class Bench implements AutoCloseable {
 
     /**
      * Opens every line, makes sure that the instrument on it is the right one, resets it (which switches outputs and
-     * inputs off) and sets it up. On the virtual agenda this spends time.
+     * inputs off) and sets it up. On the virtual scheduler this spends time.
      *
      * @param log is told of every exchange, also of those that went wrong
      * @throws railwitness.drivers.line.LineException when one cannot be used; all others are then closed again
      */
-    public static Bench open(BenchSheet sheet, LineOpener opener, Agenda agenda, StationMaker maker, ExchangeLog log) {
+    public static Bench open(
+            BenchSheet sheet, LineOpener opener, Scheduler scheduler, WorkerMaker maker, ExchangeLog log) {
         Bench bench = new Bench(sheet);
         Dialects dialects = Dialects.shipped();
         try {
             for (InstrumentSheet instrument : sheet.instruments()) {
-                bench.take(new Introduction(instrument, opener, agenda, log, dialects).meet(), maker);
+                bench.take(new Introduction(instrument, opener, scheduler, log, dialects).meet(), maker);
             }
             return bench;
         } catch (RuntimeException e) {
@@ -50,7 +51,7 @@ public final class Bench implements AutoCloseable {
         }
     }
 
-    private void take(Introduction.Met met, StationMaker maker) {
+    private void take(Introduction.Met met, WorkerMaker maker) {
         if (met.instrument() instanceof Supply found) {
             supply = kept(maker.make(found, met.line()));
         } else if (met.instrument() instanceof Load found) {
@@ -62,9 +63,9 @@ public final class Bench implements AutoCloseable {
         }
     }
 
-    private <I extends Instrument> Station<I> kept(Station<I> station) {
-        stations.add(station);
-        return station;
+    private <I extends Instrument> InstrumentWorker<I> kept(InstrumentWorker<I> worker) {
+        workers.add(worker);
+        return worker;
     }
 
     public BenchSheet sheet() {
@@ -77,7 +78,7 @@ public final class Bench implements AutoCloseable {
     }
 
     /** @throws IllegalStateException when there is none */
-    public Station<Supply> supply() {
+    public InstrumentWorker<Supply> supply() {
         if (supply == null) {
             throw new IllegalStateException("the bench sheet has no supply");
         }
@@ -85,27 +86,27 @@ public final class Bench implements AutoCloseable {
     }
 
     /** Programmable loads by rail. */
-    public Map<String, Station<Load>> loads() {
+    public Map<String, InstrumentWorker<Load>> loads() {
         return Map.copyOf(loads);
     }
 
-    public List<Station<Meter>> meters() {
+    public List<InstrumentWorker<Meter>> meters() {
         return List.copyOf(meters);
     }
 
     /** In the order of the sheet; each looks at one channel. */
-    public List<Station<Scope>> scopes() {
+    public List<InstrumentWorker<Scope>> scopes() {
         return List.copyOf(scopes);
     }
 
     /** All of them, in the order of the sheet. */
-    public List<Station<? extends Instrument>> stations() {
-        return List.copyOf(stations);
+    public List<InstrumentWorker<? extends Instrument>> workers() {
+        return List.copyOf(workers);
     }
 
     /** Closes every station and its line. Switching off is not done here. */
     @Override
     public void close() {
-        stations.forEach(Station::close);
+        workers.forEach(InstrumentWorker::close);
     }
 }

@@ -9,9 +9,9 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import railwitness.drivers.line.LineOpener;
-import railwitness.drivers.time.Agenda;
-import railwitness.drivers.time.RealAgenda;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.RealScheduler;
+import railwitness.drivers.time.Scheduler;
+import railwitness.drivers.time.VirtualScheduler;
 
 /**
  * Instruments that are looked at again and again before there is power: each is asked who it is, reset (which switches
@@ -31,10 +31,10 @@ public final class BenchWatch implements AutoCloseable {
     private final CompletableFuture<Void> over;
     private final Consumer<Seen> told;
 
-    private BenchWatch(List<List<Onlooker>> threads, Consumer<Seen> told) {
+    private BenchWatch(List<List<InstrumentProbe>> threads, Consumer<Seen> told) {
         this.told = told;
         List<CompletableFuture<Void>> all = new ArrayList<>();
-        for (List<Onlooker> together : threads) {
+        for (List<InstrumentProbe> together : threads) {
             CompletableFuture<Void> done = new CompletableFuture<>();
             all.add(done);
             Thread thread = new Thread(
@@ -51,24 +51,24 @@ public final class BenchWatch implements AutoCloseable {
      * @param told what is seen, on those threads
      */
     public static BenchWatch of(List<InstrumentSheet> instruments, LineOpener opener, Consumer<Seen> told) {
-        Agenda agenda = new RealAgenda();
+        Scheduler scheduler = new RealScheduler();
         return new BenchWatch(
                 instruments.stream()
-                        .map(sheet -> List.of(new Onlooker(sheet, opener, agenda)))
+                        .map(sheet -> List.of(new InstrumentProbe(sheet, opener, scheduler)))
                         .toList(),
                 told);
     }
 
     /** On the virtual bench, one after the other on one thread, as its clock demands. */
     public static BenchWatch inline(
-            List<InstrumentSheet> instruments, LineOpener opener, VirtualAgenda agenda, Consumer<Seen> told) {
-        List<Onlooker> all = instruments.stream()
-                .map(sheet -> new Onlooker(sheet, opener, agenda))
+            List<InstrumentSheet> instruments, LineOpener opener, VirtualScheduler scheduler, Consumer<Seen> told) {
+        List<InstrumentProbe> all = instruments.stream()
+                .map(sheet -> new InstrumentProbe(sheet, opener, scheduler))
                 .toList();
         return new BenchWatch(all.isEmpty() ? List.of() : List.of(all), told);
     }
 
-    private void watch(List<Onlooker> together, CompletableFuture<Void> done) {
+    private void watch(List<InstrumentProbe> together, CompletableFuture<Void> done) {
         try {
             together.forEach(one -> told.accept(Seen.asking(one.name())));
             int reset = resets.get();
@@ -76,14 +76,14 @@ public final class BenchWatch implements AutoCloseable {
             while (!ended(present ? ROUND : PAUSE, reset)) {
                 if (resets.get() != reset) {
                     reset = resets.get();
-                    together.forEach(Onlooker::hangUp);
+                    together.forEach(InstrumentProbe::hangUp);
                 }
                 present = look(together);
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         } finally {
-            together.forEach(Onlooker::hangUp);
+            together.forEach(InstrumentProbe::hangUp);
             done.complete(null);
         }
     }
@@ -100,9 +100,9 @@ public final class BenchWatch implements AutoCloseable {
     }
 
     /** Whether anybody was there. */
-    private boolean look(List<Onlooker> together) {
+    private boolean look(List<InstrumentProbe> together) {
         boolean present = false;
-        for (Onlooker one : together) {
+        for (InstrumentProbe one : together) {
             if (ending.getCount() > 0) {
                 Seen seen = one.look();
                 told.accept(seen);

@@ -9,8 +9,8 @@ import railwitness.drivers.instrument.MeterSetting;
 import railwitness.drivers.instrument.SupplySetting;
 import railwitness.drivers.reading.Accuracy;
 import railwitness.drivers.reading.Channel;
-import railwitness.drivers.reading.Contribution;
-import railwitness.drivers.reading.Contribution.Kind;
+import railwitness.drivers.reading.InstrumentError;
+import railwitness.drivers.reading.InstrumentError.Kind;
 import railwitness.drivers.reading.Quantity;
 
 /**
@@ -106,8 +106,8 @@ public record ChannelAccuracy(
      *
      * @param range as {@link #rangeFor} gives it
      */
-    public List<Contribution> contributions(double value, double range) {
-        List<Contribution> found = new ArrayList<>();
+    public List<InstrumentError> contributions(double value, double range) {
+        List<InstrumentError> found = new ArrayList<>();
         accuracy.ifPresent(stated -> {
             double gain = stated.gainHalfWidth(value * perUnit, ambientDegC) / perUnit;
             double fixed = stated.fixedHalfWidth(range * perUnit, ambientDegC) / perUnit;
@@ -116,7 +116,8 @@ public record ChannelAccuracy(
         });
         double shunt = -shuntTolerancePct / 100 * value;
         if (shunt != 0) {
-            found.add(new Contribution("shunt of " + instrument, "shunt " + instrument, shunt, Kind.RECTANGULAR, true));
+            found.add(new InstrumentError(
+                    "shunt of " + instrument, "shunt " + instrument, shunt, Kind.RECTANGULAR, true));
         }
         return found;
     }
@@ -126,10 +127,10 @@ public record ChannelAccuracy(
     }
 
     private static void add(
-            List<Contribution> found, String name, String sharedAs, double half, Accuracy stated, boolean relative) {
+            List<InstrumentError> found, String name, String sharedAs, double half, Accuracy stated, boolean relative) {
         if (half != 0) {
             boolean limit = stated.statedAs() == Accuracy.StatedAs.LIMIT;
-            found.add(new Contribution(
+            found.add(new InstrumentError(
                     name, sharedAs, limit ? half : half / 2, limit ? Kind.RECTANGULAR : Kind.NORMAL, relative));
         }
     }

@@ -20,7 +20,7 @@ import railwitness.drivers.reading.Quantity;
  * @param answerWithin longest wait for an ordinary answer
  * @param reads the channels it reads
  * @param accuracy by what the instrument itself measures: voltage for a meter on a shunt
- * @param shuntTolerancePct limit of the shunt's error, percent; nought without a shunt
+ * @param shuntTolerancePct limit of the shunt's error, percent; zero without a shunt
  * @param bandHz lowest and highest frequency a ripple is measured in; empty where not stated
  */
 public record InstrumentSheet(

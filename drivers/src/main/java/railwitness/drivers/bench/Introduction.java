@@ -21,7 +21,7 @@ import railwitness.drivers.line.PortSettings;
 import railwitness.drivers.line.Visible;
 import railwitness.drivers.scpi.Dialogue;
 import railwitness.drivers.scpi.ExchangeLog;
-import railwitness.drivers.time.Agenda;
+import railwitness.drivers.time.Scheduler;
 
 /** The first talk with one instrument: who is it, is it the right one, reset, set up. */
 final class Introduction {
@@ -37,7 +37,7 @@ final class Introduction {
 
     private final InstrumentSheet sheet;
     private final LineOpener opener;
-    private final Agenda agenda;
+    private final Scheduler scheduler;
     private final ExchangeLog log;
     private final Dialects dialects;
     private PortSettings port;
@@ -47,10 +47,10 @@ final class Introduction {
     /** An instrument ready for use, and the line to be closed with it. */
     record Met(Instrument instrument, Line line) {}
 
-    Introduction(InstrumentSheet sheet, LineOpener opener, Agenda agenda, ExchangeLog log, Dialects dialects) {
+    Introduction(InstrumentSheet sheet, LineOpener opener, Scheduler scheduler, ExchangeLog log, Dialects dialects) {
         this.sheet = sheet;
         this.opener = opener;
-        this.agenda = agenda;
+        this.scheduler = scheduler;
         this.log = log;
         this.dialects = dialects;
     }
@@ -105,7 +105,7 @@ final class Introduction {
     }
 
     private Dialogue dialogue(String errorQuery) {
-        return new Dialogue(sheet.name(), line, agenda, log, errorQuery, sheet.answerWithin());
+        return new Dialogue(sheet.name(), line, scheduler, log, errorQuery, sheet.answerWithin());
     }
 
     private String identify() {

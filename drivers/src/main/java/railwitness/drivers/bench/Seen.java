@@ -2,7 +2,7 @@ package railwitness.drivers.bench;
 
 import java.util.Optional;
 import railwitness.drivers.instrument.Identity;
-import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.line.LineException.Trouble;
 
 /**
@@ -17,7 +17,7 @@ public record Seen(
         String instrument,
         State state,
         Optional<Identity> identity,
-        Optional<Sweep> sweep,
+        Optional<PollResult> pollResult,
         Optional<Trouble> trouble,
         String why) {
     /** How far the acquaintance has come. */
@@ -31,9 +31,14 @@ public record Seen(
         return new Seen(instrument, State.ASKING, Optional.empty(), Optional.empty(), Optional.empty(), "");
     }
 
-    static Seen answers(Identity identity, Sweep sweep) {
+    static Seen answers(Identity identity, PollResult pollResult) {
         return new Seen(
-                sweep.instrument(), State.ANSWERS, Optional.of(identity), Optional.of(sweep), Optional.empty(), "");
+                pollResult.instrument(),
+                State.ANSWERS,
+                Optional.of(identity),
+                Optional.of(pollResult),
+                Optional.empty(),
+                "");
     }
 
     static Seen absent(String instrument, Optional<Trouble> trouble, String why) {

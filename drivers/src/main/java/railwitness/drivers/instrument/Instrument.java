@@ -11,7 +11,7 @@ public interface Instrument {
     Identity identity();
 
     /** Reads every channel this instrument is given, with the state it is in. Never throws for a silence: that is a Missing. */
-    Sweep poll();
+    PollResult poll();
 
     /**
      * What it was asked for at the introduction and does not know, each with what is lost by it and what stands in for it,

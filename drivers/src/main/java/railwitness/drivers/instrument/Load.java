@@ -7,10 +7,10 @@ public interface Load extends Instrument {
     /** The rail it loads. */
     String rail();
 
-    /** Constant current, A, nought or more. */
+    /** Constant current, A, zero or more. */
     void setAmps(double amps);
 
-    /** Constant resistance, ohm, above nought. */
+    /** Constant resistance, ohm, above zero. */
     void setOhms(double ohms);
 
     /** Reads the set point back; what was sent last, where the instrument does not tell ({@link #lacks}). */

@@ -57,12 +57,12 @@ abstract class ScpiInstrument implements Instrument {
         return dialogue;
     }
 
-    final Round round() {
-        return new Round(dialogue, dialogue.patience());
+    final PollCycle round() {
+        return new PollCycle(dialogue, dialogue.patience());
     }
 
-    final Round round(Duration deadline) {
-        return new Round(dialogue, deadline);
+    final PollCycle round(Duration deadline) {
+        return new PollCycle(dialogue, deadline);
     }
 
     /** A terminator that ends what may stand half sent, remote mode, then the messages, each terminated. */

@@ -184,8 +184,8 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
     }
 
     @Override
-    public Sweep poll() {
-        Round round = round();
+    public PollResult poll() {
+        PollCycle round = round();
         List<Reading> readings = new ArrayList<>();
         Reading amps = round.reading(current, template.fill(words.readAmps()), number -> number);
         readings.add(amps);
@@ -197,7 +197,7 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
         if (!states.tell(Condition.NOT_HOLDING) && seemsNotToHold(amps)) {
             conditions.add(Condition.NOT_HOLDING);
         }
-        return new Sweep(name(), readings, conditions);
+        return new PollResult(name(), readings, conditions);
     }
 
     /* Told on, it draws another current than it was set to. */

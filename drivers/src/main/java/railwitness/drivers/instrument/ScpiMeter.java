@@ -80,8 +80,8 @@ public final class ScpiMeter extends ScpiInstrument implements Meter {
     }
 
     @Override
-    public Sweep poll() {
-        return new Sweep(
+    public PollResult poll() {
+        return new PollResult(
                 name(),
                 List.of(round(deadline).reading(setting.reads(), read, number -> number / setting.perUnit())),
                 Set.of());

@@ -43,8 +43,8 @@ public final class ScpiScope extends ScpiInstrument implements Scope {
     }
 
     @Override
-    public Sweep poll() {
-        return new Sweep(name(), List.of(), Set.of());
+    public PollResult poll() {
+        return new PollResult(name(), List.of(), Set.of());
     }
 
     @Override

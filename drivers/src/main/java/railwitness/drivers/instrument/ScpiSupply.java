@@ -282,15 +282,15 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     }
 
     @Override
-    public Sweep poll() {
-        Round round = round();
+    public PollResult poll() {
+        PollCycle round = round();
         Reading volts = round.reading(VOLTAGE, template.fill(words.readVolts()), number -> number);
         Reading amps = round.reading(CURRENT, template.fill(words.readAmps()), number -> number);
         Set<Condition> conditions = new TreeSet<>(states.ask(round));
         if (!states.tell(Condition.LIMITING) && seemsToLimit(volts, amps)) {
             conditions.add(Condition.LIMITING);
         }
-        return new Sweep(name(), List.of(volts, amps), conditions);
+        return new PollResult(name(), List.of(volts, amps), conditions);
     }
 
     /* It gives all the current it may, and less voltage than it was set to. */

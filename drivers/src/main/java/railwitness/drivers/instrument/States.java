@@ -61,7 +61,7 @@ final class States {
     }
 
     /** The conditions now; those known before when an answer is lacking. */
-    Set<Condition> ask(Round round) {
+    Set<Condition> ask(PollCycle round) {
         Set<Condition> found = EnumSet.noneOf(Condition.class);
         boolean whole = true;
         for (State state : List.copyOf(known)) {
@@ -74,7 +74,7 @@ final class States {
         return before;
     }
 
-    private boolean asked(Round round, State state, Set<Condition> found) {
+    private boolean asked(PollCycle round, State state, Set<Condition> found) {
         boolean answered = round.ask(state, fill.apply(state.ask()), found);
         int silent = answered ? 0 : silences.getOrDefault(state.ask(), 0) + (round.wasUnfit() ? 1 : 0);
         silences.put(state.ask(), silent);

@@ -9,12 +9,12 @@ import java.util.Optional;
  *
  * @param reply the bytes without terminator; empty when the instrument has nothing to say
  * @param complete from the message's arrival until the reply is complete or, without a reply, until the instrument is
- *     ready again; nought or more
+ *     ready again; zero or more
  */
 public record Answer(Optional<byte[]> reply, Duration complete) {
     public Answer {
         if (complete.isNegative()) {
-            throw new IllegalArgumentException("time until complete " + complete + " must be nought or more");
+            throw new IllegalArgumentException("time until complete " + complete + " must be zero or more");
         }
     }
 

@@ -2,19 +2,19 @@ package railwitness.drivers.line;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 /** A line inside the process: the peer answers at once and the virtual clock is moved on by what the exchange takes. */
 public final class PeerLine implements Line {
     private final String port;
     private final Peer peer;
-    private final VirtualAgenda agenda;
+    private final VirtualScheduler scheduler;
     private volatile boolean closed;
 
-    public PeerLine(String port, Peer peer, VirtualAgenda agenda) {
+    public PeerLine(String port, Peer peer, VirtualScheduler scheduler) {
         this.port = port;
         this.peer = peer;
-        this.agenda = agenda;
+        this.scheduler = scheduler;
     }
 
     @Override
@@ -25,7 +25,7 @@ public final class PeerLine implements Line {
     @Override
     public void send(String message) {
         checkOpen(message);
-        agenda.spend(peer.hear(message).complete());
+        scheduler.spend(peer.hear(message).complete());
     }
 
     @Override
@@ -42,10 +42,10 @@ public final class PeerLine implements Line {
         checkOpen(message);
         Answer answer = peer.hear(message);
         if (answer.reply().isEmpty() || answer.complete().compareTo(deadline) > 0) {
-            agenda.spend(deadline);
+            scheduler.spend(deadline);
             throw LineException.noAnswer(port, message, "", deadline);
         }
-        agenda.spend(answer.complete());
+        scheduler.spend(answer.complete());
         return answer.reply().get();
     }
 

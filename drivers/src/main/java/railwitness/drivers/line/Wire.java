@@ -185,7 +185,7 @@ final class Wire {
         }
     }
 
-    /** Waits up to 100 ms for bytes; how many came, nought for none, {@link #GONE} when the port has gone. */
+    /** Waits up to 100 ms for bytes; how many came, zero for none, {@link #GONE} when the port has gone. */
     int read(byte[] bytes) {
         return port.readBytes(bytes, bytes.length);
     }

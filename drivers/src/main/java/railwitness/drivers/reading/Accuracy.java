@@ -6,7 +6,7 @@ import java.util.List;
 
 /**
  * What a data sheet states of an instrument's error: parts of the reading, of the range, digits and a fixed offset. All
- * numbers are in the unit the instrument itself reads (volts for a meter on a shunt), percentages of it, nought or more.
+ * numbers are in the unit the instrument itself reads (volts for a meter on a shunt), percentages of it, zero or more.
  *
  * @param readingPct percent of the reading
  * @param rangePct percent of the range
@@ -60,7 +60,7 @@ public record Accuracy(
 
     private static void notNegative(String what, double value) {
         if (!Double.isFinite(value) || value < 0) {
-            throw new IllegalArgumentException("accuracy " + what + " " + value + " must be nought or more");
+            throw new IllegalArgumentException("accuracy " + what + " " + value + " must be zero or more");
         }
     }
 

@@ -37,7 +37,7 @@ record Call(List<String> parameters, OptionalInt channel, List<Integer> numbers)
     /** Parameter as it came; refused when it is lacking. */
     String word(int index) {
         if (!has(index)) {
-            throw Refusal.missing();
+            throw RefusedCommand.missing();
         }
         return parameters.get(index);
     }
@@ -53,7 +53,7 @@ record Call(List<String> parameters, OptionalInt channel, List<Integer> numbers)
                     default -> parsed(text);
                 };
         if (!(value >= lowest && value <= highest)) {
-            throw Refusal.range(text);
+            throw RefusedCommand.range(text);
         }
         return value;
     }
@@ -62,7 +62,7 @@ record Call(List<String> parameters, OptionalInt channel, List<Integer> numbers)
         try {
             return Double.parseDouble(text.replaceAll("\\s*(V|A|OHM|S|HZ)$", ""));
         } catch (NumberFormatException e) {
-            throw Refusal.type(text);
+            throw RefusedCommand.type(text);
         }
     }
 
@@ -71,7 +71,7 @@ record Call(List<String> parameters, OptionalInt channel, List<Integer> numbers)
         return switch (word(index).toUpperCase(Locale.ROOT)) {
             case "ON", "1" -> true;
             case "OFF", "0" -> false;
-            default -> throw Refusal.illegal(word(index));
+            default -> throw RefusedCommand.illegal(word(index));
         };
     }
 }

@@ -47,9 +47,9 @@ final class CommandSet {
         entries.add(new Entry(Header.of(header), action));
     }
 
-    /** Carries a call out; throws {@link Refusal} when the header is not known or the call cannot be carried out. */
+    /** Carries a call out; throws {@link RefusedCommand} when the header is not known or the call cannot be carried out. */
     Optional<byte[]> run(String header, String parameters) {
-        Found found = find(header).orElseThrow(() -> Refusal.undefined(header));
+        Found found = find(header).orElseThrow(() -> RefusedCommand.undefined(header));
         return found.action().apply(Call.of(parameters, found.numbers()));
     }
 

@@ -11,7 +11,7 @@ final class ErrorQueue {
     private final Deque<ErrorEntry> entries = new ArrayDeque<>();
     private int events = StandardEvent.POWER_ON.weight();
 
-    void add(Refusal refusal) {
+    void add(RefusedCommand refusal) {
         note(event(refusal.number()));
         if (entries.size() == CAPACITY) {
             entries.removeLast();

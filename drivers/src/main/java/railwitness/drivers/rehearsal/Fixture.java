@@ -46,7 +46,7 @@ public record Fixture(
         public Talk {
             if (port.isBlank() || baud <= 0) {
                 throw new IllegalArgumentException(
-                        "port '" + port + "' must have a name, and " + baud + " baud be above nought");
+                        "port '" + port + "' must have a name, and " + baud + " baud be above zero");
             }
         }
 
@@ -63,7 +63,7 @@ public record Fixture(
     /**
      * What a meter's leads are on.
      *
-     * @param shuntOhm shunt whose drop it reads; nought when it reads the quantity itself
+     * @param shuntOhm shunt whose drop it reads; zero when it reads the quantity itself
      * @param shuntToleranceShare how far the shunt may be off, as a share of it
      * @param bandLowHz lower end of its AC band
      * @param bandHighHz upper end

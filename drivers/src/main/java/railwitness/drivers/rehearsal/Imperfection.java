@@ -33,7 +33,7 @@ public final class Imperfection {
      *
      * @param value true value
      * @param range full scale of the range in use
-     * @param resolution of the last digit; nought for none
+     * @param resolution of the last digit; zero for none
      */
     public double shown(double value, double range, double resolution) {
         double fixed = fixed(range);

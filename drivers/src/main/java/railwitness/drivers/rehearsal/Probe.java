@@ -1,5 +1,8 @@
 package railwitness.drivers.rehearsal;
 
+import railwitness.drivers.converter.Balance;
+import railwitness.drivers.converter.Ripple;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 
@@ -13,7 +16,7 @@ final class Probe {
     private Ripple lastRipple;
     private double lastVolts;
 
-    /** @param shuntOhm true resistance of the shunt between the leads; nought for none */
+    /** @param shuntOhm true resistance of the shunt between the leads; zero for none */
     Probe(World world, Channel channel, double shuntOhm, double bandLowHz, double bandHighHz) {
         this.world = world;
         this.channel = channel;
@@ -61,7 +64,7 @@ final class Probe {
         return world.degC(nanos, channel.node());
     }
 
-    /** The channel's own quantity; nought where it has no such thing. */
+    /** The channel's own quantity; zero where it has no such thing. */
     double value(long nanos) {
         return switch (channel.quantity()) {
             case VOLTAGE -> directVolts(nanos);

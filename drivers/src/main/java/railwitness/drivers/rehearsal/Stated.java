@@ -15,7 +15,7 @@ public record Stated(double readingShare, double rangeShare, double offset, bool
 
     public Stated {
         if (!(readingShare >= 0 && readingShare < 1) || !(rangeShare >= 0 && rangeShare < 1) || !(offset >= 0)) {
-            throw new IllegalArgumentException("accuracy must be shares of 0 to 1 and an offset of nought or more, not "
+            throw new IllegalArgumentException("accuracy must be shares of 0 to 1 and an offset of zero or more, not "
                     + readingShare + ", " + rangeShare + ", " + offset);
         }
     }

@@ -9,12 +9,16 @@ import java.util.function.LongSupplier;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.bench.Source;
+import railwitness.drivers.converter.Draw;
+import railwitness.drivers.converter.Fault;
+import railwitness.drivers.converter.Specimen;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.line.PeerLine;
 import railwitness.drivers.line.PortSettings;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 /**
  * A bench of virtual instruments around one virtual unit. Each seed draws every instrument's errors from within its
@@ -154,11 +158,11 @@ public final class VirtualBench {
     }
 
     /** Opens lines to these instruments inside the process, on the virtual clock. */
-    public LineOpener opener(VirtualAgenda agenda) {
-        return settings -> open(settings, agenda);
+    public LineOpener opener(VirtualScheduler scheduler) {
+        return settings -> open(settings, scheduler);
     }
 
-    private Line open(PortSettings settings, VirtualAgenda agenda) {
+    private Line open(PortSettings settings, VirtualScheduler scheduler) {
         VirtualInstrument instrument = byPort.get(settings.port());
         if (instrument == null) {
             throw new LineException(
@@ -168,6 +172,6 @@ public final class VirtualBench {
                     "",
                     "");
         }
-        return new PeerLine(settings.port(), instrument, agenda);
+        return new PeerLine(settings.port(), instrument, scheduler);
     }
 }

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.LongSupplier;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.line.Answer;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.Peer;
@@ -160,13 +161,13 @@ public abstract class VirtualInstrument implements Peer {
         try {
             boolean setting = !header.endsWith("?") && !isCommon(header);
             if (setting && remoteFirst && !remoteMode) {
-                throw Refusal.conflict("not in remote mode");
+                throw RefusedCommand.conflict("not in remote mode");
             }
             if (setting && troubles.has(Trouble.REFUSES)) {
-                throw Refusal.conflict(header);
+                throw RefusedCommand.conflict(header);
             }
             return commands.run(header, parameters);
-        } catch (Refusal refusal) {
+        } catch (RefusedCommand refusal) {
             errors.add(refusal);
             return Optional.empty();
         }

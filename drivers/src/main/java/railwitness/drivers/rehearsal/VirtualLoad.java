@@ -3,6 +3,8 @@ package railwitness.drivers.rehearsal;
 import java.util.Locale;
 import java.util.Random;
 import java.util.function.LongSupplier;
+import railwitness.drivers.converter.Draw;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.scpi.Numeric;
 
@@ -57,7 +59,7 @@ public final class VirtualLoad extends VirtualInstrument {
         return switch (word.toUpperCase(Locale.ROOT)) {
             case "CURR", "CURRENT", "CC" -> false;
             case "RES", "RESISTANCE", "CR" -> true;
-            default -> throw Refusal.illegal(word);
+            default -> throw RefusedCommand.illegal(word);
         };
     }
 

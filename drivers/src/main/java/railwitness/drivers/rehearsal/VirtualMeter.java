@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.function.LongSupplier;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.scpi.Numeric;
@@ -120,7 +121,7 @@ public final class VirtualMeter extends VirtualInstrument {
             case "CURR", "CURRENT", "CURR:DC", "CURRENT:DC" -> Function.CURRENT_DC;
             case "RES", "RESISTANCE" -> Function.RESISTANCE;
             case "TEMP", "TEMPERATURE" -> Function.TEMPERATURE;
-            default -> throw Refusal.illegal(word);
+            default -> throw RefusedCommand.illegal(word);
         };
     }
 

@@ -4,6 +4,9 @@ import java.nio.ByteBuffer;
 import java.util.Locale;
 import java.util.Random;
 import java.util.function.LongSupplier;
+import railwitness.drivers.converter.Balance;
+import railwitness.drivers.converter.Ripple;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.line.Block;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
@@ -48,7 +51,7 @@ public final class VirtualScope extends VirtualInstrument {
         commands().query("[SENSe:]SWEep:TIME?", call -> Numeric.write(spanSeconds));
         commands().command("FORMat[:DATA]", call -> {
             if (!call.word(0).toUpperCase(Locale.ROOT).startsWith("INT")) {
-                throw Refusal.illegal(call.word(0));
+                throw RefusedCommand.illegal(call.word(0));
             }
         });
     }
@@ -72,7 +75,7 @@ public final class VirtualScope extends VirtualInstrument {
         return switch (word.toUpperCase(Locale.ROOT)) {
             case "AC" -> false;
             case "DC" -> true;
-            default -> throw Refusal.illegal(word);
+            default -> throw RefusedCommand.illegal(word);
         };
     }
 

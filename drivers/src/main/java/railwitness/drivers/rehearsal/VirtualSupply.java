@@ -3,6 +3,9 @@ package railwitness.drivers.rehearsal;
 import java.util.Random;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
+import railwitness.drivers.converter.Balance;
+import railwitness.drivers.converter.Feed;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.scpi.Numeric;
 
@@ -127,7 +130,7 @@ public final class VirtualSupply extends VirtualInstrument {
     private int checkedChannel(int channel) {
         if (channel != mainChannel
                 && channel != fixture().ratings().remoteChannel().orElse(mainChannel == 1 ? 2 : 1)) {
-            throw Refusal.range("channel " + channel);
+            throw RefusedCommand.range("channel " + channel);
         }
         return channel;
     }
@@ -138,7 +141,7 @@ public final class VirtualSupply extends VirtualInstrument {
             return;
         }
         if (isMain(call) && on && (overVoltsTripped || overAmpsTripped)) {
-            throw Refusal.conflict("protection tripped");
+            throw RefusedCommand.conflict("protection tripped");
         }
         Output output = output(call);
         boolean changed = output.on != on;

@@ -9,7 +9,7 @@ import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
 import railwitness.drivers.line.Visible;
-import railwitness.drivers.time.Agenda;
+import railwitness.drivers.time.Scheduler;
 
 /**
  * The talk with one instrument over its line. Every exchange goes to the log; every exception is led by the
@@ -24,7 +24,7 @@ public final class Dialogue {
 
     private final String instrument;
     private final Line line;
-    private final Agenda agenda;
+    private final Scheduler scheduler;
     private final ExchangeLog log;
     private String errorQuery;
     private final Duration patience;
@@ -34,10 +34,10 @@ public final class Dialogue {
      * @param patience longest wait for an ordinary answer
      */
     public Dialogue(
-            String instrument, Line line, Agenda agenda, ExchangeLog log, String errorQuery, Duration patience) {
+            String instrument, Line line, Scheduler scheduler, ExchangeLog log, String errorQuery, Duration patience) {
         this.instrument = instrument;
         this.line = line;
-        this.agenda = agenda;
+        this.scheduler = scheduler;
         this.log = log;
         this.errorQuery = errorQuery;
         this.patience = patience;
@@ -77,7 +77,7 @@ public final class Dialogue {
 
     /** The session's clock, ns. */
     public long nowNanos() {
-        return agenda.nowNanos();
+        return scheduler.nowNanos();
     }
 
     /** Sends without asking for errors. */

@@ -6,7 +6,7 @@ import railwitness.drivers.line.Visible;
 
 /**
  * One entry of the error queue: number, text, and what the instrument adds after a semicolon inside the quotes. Negative
- * numbers are SCPI's own, positive ones the instrument's; nought ends the queue.
+ * numbers are SCPI's own, positive ones the instrument's; zero ends the queue.
  */
 public record ErrorEntry(int number, String text, String detail) {
     private static final Pattern FORM = Pattern.compile("\\s*([+-]?\\d{1,6})\\s*(?:,\\s*(.*?)\\s*)?", Pattern.DOTALL);

@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import railwitness.drivers.instrument.Condition;
+import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.instrument.Supply;
-import railwitness.drivers.instrument.Sweep;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
 import railwitness.drivers.reading.Channel;
@@ -62,15 +62,16 @@ class BenchTest {
 
     @Test
     void shuntMeterReportsAmps() {
-        Sweep sweep = bed.open(SUPPLY + METER).meters().get(0).instrument().poll();
-        assertThat(((Measured) sweep.readings().get(0)).value()).isCloseTo(4.2, within(1e-12));
-        assertThat(sweep.readings().get(0).channel()).isEqualTo(Channel.of("input.current"));
+        PollResult pollResult =
+                bed.open(SUPPLY + METER).meters().get(0).instrument().poll();
+        assertThat(((Measured) pollResult.readings().get(0)).value()).isCloseTo(4.2, within(1e-12));
+        assertThat(pollResult.readings().get(0).channel()).isEqualTo(Channel.of("input.current"));
     }
 
     @Test
     void readingCarriesWhenItWasAskedAndAnswered() {
         Bench bench = bed.open(SUPPLY + METER);
-        long asked = bed.agenda.nowNanos();
+        long asked = bed.scheduler.nowNanos();
         Measured reading =
                 (Measured) bench.meters().get(0).instrument().poll().readings().get(0);
         assertThat(reading.requestedNanos()).isEqualTo(asked);
@@ -99,10 +100,10 @@ class BenchTest {
     void silentSupplyCostsOneDeadlineAndSaysWhy() {
         Bench bench = bed.open(SUPPLY);
         supply.knowsNo("MEAS:");
-        long before = bed.agenda.nowNanos();
-        Sweep sweep = supply(bench).poll();
-        assertThat(bed.agenda.nowNanos() - before).isEqualTo(1_000_000_000L);
-        assertThat(sweep.readings())
+        long before = bed.scheduler.nowNanos();
+        PollResult pollResult = supply(bench).poll();
+        assertThat(bed.scheduler.nowNanos() - before).isEqualTo(1_000_000_000L);
+        assertThat(pollResult.readings())
                 .allSatisfy(reading -> assertThat(((Missing) reading).reason()).isEqualTo("no answer in 1.0 s"));
     }
 
@@ -142,11 +143,12 @@ class BenchTest {
                         .answers("MEAS:VOLT?", "36.5")
                         .answers("MEAS:CURR?", "2")
                         .answers("STAT:QUES:COND?", "2"));
-        Sweep sweep = bed.open(SUPPLY + LOAD).loads().get("minus").instrument().poll();
-        assertThat(sweep.readings())
+        PollResult pollResult =
+                bed.open(SUPPLY + LOAD).loads().get("minus").instrument().poll();
+        assertThat(pollResult.readings())
                 .extracting(reading -> reading.channel() + "=" + ((Measured) reading).value())
                 .containsExactly("minus.current=2.0", "minus.voltage=-36.5");
-        assertThat(sweep.conditions()).containsExactly(Condition.NOT_HOLDING);
+        assertThat(pollResult.conditions()).containsExactly(Condition.NOT_HOLDING);
     }
 
     @Test

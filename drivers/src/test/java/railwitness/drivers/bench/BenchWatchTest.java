@@ -10,16 +10,16 @@ import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import railwitness.drivers.converter.Specimen;
 import railwitness.drivers.line.LineException.Trouble;
 import railwitness.drivers.line.PeerTerminal;
 import railwitness.drivers.line.PortSettings;
 import railwitness.drivers.line.PseudoTerminal;
 import railwitness.drivers.line.SerialLine;
 import railwitness.drivers.reading.Measured;
-import railwitness.drivers.rehearsal.Specimen;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.sheet.Sheet;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 /** Watching a bench of which not everything is there. */
 @Timeout(30)
@@ -89,7 +89,7 @@ class BenchWatchTest {
         }
         assertThat(seen.get("supply").identity().orElseThrow().model()).isEqualTo("S-1-RF");
         assertThat(((Measured) seen.get("supply")
-                                .sweep()
+                                .pollResult()
                                 .orElseThrow()
                                 .readings()
                                 .get(0))
@@ -151,16 +151,16 @@ class BenchWatchTest {
     @Test
     void theVirtualBenchIsWatchedAtRest() throws InterruptedException {
         BenchSheet sheet = sheet("a", "b", "c");
-        VirtualAgenda agenda = new VirtualAgenda(Instant.EPOCH);
-        VirtualBench bench = VirtualBench.of(Specimen.usual(), List.of(), sheet, 1, agenda::nowNanos);
+        VirtualScheduler scheduler = new VirtualScheduler(Instant.EPOCH);
+        VirtualBench bench = VirtualBench.of(Specimen.usual(), List.of(), sheet, 1, scheduler::nowNanos);
         try (BenchWatch watch = BenchWatch.inline(
-                sheet.instruments(), bench.opener(agenda), agenda, one -> seen.put(one.instrument(), one))) {
+                sheet.instruments(), bench.opener(scheduler), scheduler, one -> seen.put(one.instrument(), one))) {
             until(() -> answers("supply") && answers("plus meter"));
             assertThat(watch.over()).isNotDone();
         }
         assertThat(bench.supply("supply").isOn()).isFalse();
         assertThat(((Measured) seen.get("plus meter")
-                                .sweep()
+                                .pollResult()
                                 .orElseThrow()
                                 .readings()
                                 .get(0))

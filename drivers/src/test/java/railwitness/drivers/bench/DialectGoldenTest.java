@@ -129,7 +129,7 @@ class DialectGoldenTest {
             bench.meters().get(2).instrument().rangeFor(50);
             command(bench.supply().instrument());
             command(bench.loads().get("plus").instrument());
-            bench.stations().forEach(station -> station.instrument().poll());
+            bench.workers().forEach(worker -> worker.instrument().poll());
         }
         StringBuilder text = new StringBuilder();
         bed.peers.forEach((port, peer) -> {

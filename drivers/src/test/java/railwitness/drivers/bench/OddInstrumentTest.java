@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.PseudoTerminal;
 import railwitness.drivers.line.SerialLine;
@@ -17,7 +17,7 @@ import railwitness.drivers.reading.Missing;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.scpi.ExchangeLog;
 import railwitness.drivers.sheet.Sheet;
-import railwitness.drivers.time.RealAgenda;
+import railwitness.drivers.time.RealScheduler;
 
 /** Instruments that do not behave as the usual ones do are either used or refused with the way out. */
 @Timeout(60)
@@ -42,13 +42,13 @@ class OddInstrumentTest {
     }
 
     private static Reading reading(OddInstrument far, String more) {
-        RealAgenda agenda = new RealAgenda();
+        RealScheduler scheduler = new RealScheduler();
         String toml = SHEET.formatted(far.device()) + more;
         try (Bench bench = Bench.open(
                 Sheet.of("bench.toml", toml).read(BenchSheet::from),
                 SerialLine::open,
-                agenda,
-                StationMaker.threaded(agenda),
+                scheduler,
+                WorkerMaker.threaded(scheduler),
                 ExchangeLog.none())) {
             return bench.meters().get(0).instrument().poll().readings().get(0);
         }

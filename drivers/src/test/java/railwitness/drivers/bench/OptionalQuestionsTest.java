@@ -71,9 +71,9 @@ class OptionalQuestionsTest {
         DeafPeer peer = bareSupply();
         Supply supply = openWith("S", peer, SUPPLY).supply().instrument();
         peer.heard().clear();
-        long begun = bed.agenda.nowNanos();
+        long begun = bed.scheduler.nowNanos();
         assertThat(supply.poll().readings()).allMatch(Measured.class::isInstance);
-        assertThat(bed.agenda.nowNanos() - begun).isLessThan(100_000_000L);
+        assertThat(bed.scheduler.nowNanos() - begun).isLessThan(100_000_000L);
         assertThat(peer.heard()).containsExactly("MEAS:VOLT?", "MEAS:CURR?", "OUTP?");
     }
 
@@ -156,9 +156,9 @@ class OptionalQuestionsTest {
         for (int i = 0; i < 3; i++) {
             supply.poll();
         }
-        long begun = bed.agenda.nowNanos();
+        long begun = bed.scheduler.nowNanos();
         assertThat(supply.poll().readings()).allMatch(Measured.class::isInstance);
-        assertThat(bed.agenda.nowNanos() - begun).isLessThan(100_000_000L);
+        assertThat(bed.scheduler.nowNanos() - begun).isLessThan(100_000_000L);
         assertThat(supply.lacks()).anyMatch(words -> words.startsWith("'STAT:QUES:COND?'"));
     }
 

@@ -12,7 +12,7 @@ import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
 import railwitness.drivers.line.PeerLine;
 import railwitness.drivers.line.PortSettings;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 class PortScanTest {
     private static final Duration PATIENCE = Duration.ofMillis(300);
@@ -26,7 +26,7 @@ class PortScanTest {
         return new PeerLine(
                 settings.port(),
                 message -> answers ? Answer.of("Workshop,M-1-CH,7,1.0", Duration.ZERO) : Answer.silence(Duration.ZERO),
-                new VirtualAgenda(Instant.EPOCH));
+                new VirtualScheduler(Instant.EPOCH));
     }
 
     @Test

@@ -8,10 +8,10 @@ import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import railwitness.drivers.instrument.Instrument;
-import railwitness.drivers.instrument.Outcome;
-import railwitness.drivers.instrument.Station;
-import railwitness.drivers.instrument.StationMaker;
-import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.instrument.InstrumentWorker;
+import railwitness.drivers.instrument.PollResult;
+import railwitness.drivers.instrument.RequestOutcome;
+import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.line.PeerTerminal;
 import railwitness.drivers.line.PseudoTerminal;
 import railwitness.drivers.line.SerialLine;
@@ -19,13 +19,13 @@ import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Missing;
 import railwitness.drivers.scpi.ExchangeLog;
 import railwitness.drivers.sheet.Sheet;
-import railwitness.drivers.time.RealAgenda;
+import railwitness.drivers.time.RealScheduler;
 
 /** A bench over real serial ports: threads, the serial library, pseudo-terminals. */
 @Timeout(30)
 class SerialBenchTest {
-    private final RealAgenda agenda = new RealAgenda();
-    private final List<Sweep> sweeps = new ArrayList<>();
+    private final RealScheduler scheduler = new RealScheduler();
+    private final List<PollResult> pollResults = new ArrayList<>();
 
     private static ScriptedPeer supply() {
         return new ScriptedPeer("Workshop,S-1-RF,1,1.0")
@@ -53,20 +53,20 @@ class SerialBenchTest {
     }
 
     private void pollAll(Bench bench) {
-        sweeps.clear();
-        for (Station<? extends Instrument> station : bench.stations()) {
-            station.ask(
-                    station.instrument()::poll,
-                    (Outcome<Sweep> outcome) -> outcome.either(sweeps::add, why -> {
+        pollResults.clear();
+        for (InstrumentWorker<? extends Instrument> worker : bench.workers()) {
+            worker.ask(
+                    worker.instrument()::poll,
+                    (RequestOutcome<PollResult> outcome) -> outcome.either(pollResults::add, why -> {
                         throw why;
                     }));
         }
-        agenda.runUntil(() -> sweeps.size() == 2);
+        scheduler.runUntil(() -> pollResults.size() == 2);
     }
 
-    private Sweep of(String instrument) {
-        return sweeps.stream()
-                .filter(sweep -> sweep.instrument().equals(instrument))
+    private PollResult of(String instrument) {
+        return pollResults.stream()
+                .filter(pollResult -> pollResult.instrument().equals(instrument))
                 .findFirst()
                 .orElseThrow();
     }
@@ -81,8 +81,8 @@ class SerialBenchTest {
             try (Bench bench = Bench.open(
                     Sheet.of("bench.toml", toml).read(BenchSheet::from),
                     SerialLine::open,
-                    agenda,
-                    StationMaker.threaded(agenda),
+                    scheduler,
+                    WorkerMaker.threaded(scheduler),
                     ExchangeLog.none())) {
                 pollAll(bench);
                 assertThat(((Measured) of("plus meter").readings().get(0)).value())

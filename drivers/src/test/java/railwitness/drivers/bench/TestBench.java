@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
@@ -14,11 +14,11 @@ import railwitness.drivers.line.PeerLine;
 import railwitness.drivers.line.PortSettings;
 import railwitness.drivers.scpi.Exchange;
 import railwitness.drivers.sheet.Sheet;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
-/** A bench of scripted peers on a virtual agenda; counts the lines left open. */
+/** A bench of scripted peers on a virtual scheduler; counts the lines left open. */
 final class TestBench {
-    final VirtualAgenda agenda = new VirtualAgenda(Instant.EPOCH);
+    final VirtualScheduler scheduler = new VirtualScheduler(Instant.EPOCH);
     final Map<String, ScriptedPeer> peers = new TreeMap<>();
     private final Map<String, Peer> deaf = new TreeMap<>();
     final List<PortSettings> opened = new ArrayList<>();
@@ -39,8 +39,8 @@ final class TestBench {
         return Bench.open(
                 Sheet.of("bench.toml", toml).read(BenchSheet::from),
                 this::line,
-                agenda,
-                StationMaker.inline(agenda),
+                scheduler,
+                WorkerMaker.inline(scheduler),
                 log::add);
     }
 
@@ -51,6 +51,6 @@ final class TestBench {
         }
         opened.add(settings);
         open++;
-        return new CountedLine(new PeerLine(settings.port(), peer, agenda), () -> open--);
+        return new CountedLine(new PeerLine(settings.port(), peer, scheduler), () -> open--);
     }
 }

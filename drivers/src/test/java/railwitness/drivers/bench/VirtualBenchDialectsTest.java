@@ -11,24 +11,24 @@ import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import railwitness.drivers.converter.Specimen;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.Load;
-import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.instrument.Supply;
-import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.rehearsal.Fixture;
-import railwitness.drivers.rehearsal.Specimen;
 import railwitness.drivers.rehearsal.VirtualBench;
-import railwitness.drivers.rehearsal.World;
 import railwitness.drivers.scpi.ExchangeLog;
 import railwitness.drivers.sheet.Sheet;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 /** Both ends of each dialect talk to each other: the bench as it is opened for a run, and the virtual instruments. */
 class VirtualBenchDialectsTest {
-    private final VirtualAgenda agenda = new VirtualAgenda(Instant.EPOCH);
+    private final VirtualScheduler scheduler = new VirtualScheduler(Instant.EPOCH);
 
     private Bench open(String dialect) {
         List<Fixture> fixtures = List.of(
@@ -42,12 +42,12 @@ class VirtualBenchDialectsTest {
         List<Fixture> speaking = fixtures.stream()
                 .map(fixture -> fixture.withPort(fixture.name(), dialect, 115_200, 50))
                 .toList();
-        VirtualBench virtual = new VirtualBench(new World(Specimen.usual(), 22), speaking, 1, agenda::nowNanos);
+        VirtualBench virtual = new VirtualBench(new World(Specimen.usual(), 22), speaking, 1, scheduler::nowNanos);
         return Bench.open(
                 Sheet.of("bench.toml", SHEET).read(BenchSheet::from),
-                virtual.opener(agenda),
-                agenda,
-                StationMaker.inline(agenda),
+                virtual.opener(scheduler),
+                scheduler,
+                WorkerMaker.inline(scheduler),
                 ExchangeLog.none());
     }
 
@@ -70,14 +70,14 @@ class VirtualBenchDialectsTest {
     }
 
     private void pass(int seconds) {
-        agenda.spend(Duration.ofSeconds(seconds));
+        scheduler.spend(Duration.ofSeconds(seconds));
     }
 
     private Map<String, Double> readings(Bench bench) {
         Map<String, Double> values = new TreeMap<>();
-        bench.stations().forEach(station -> {
-            Sweep sweep = station.instrument().poll();
-            for (Reading reading : sweep.readings()) {
+        bench.workers().forEach(worker -> {
+            PollResult pollResult = worker.instrument().poll();
+            for (Reading reading : pollResult.readings()) {
                 assertThat(reading).isInstanceOf(Measured.class);
                 values.put(reading.channel().toString(), ((Measured) reading).value());
             }

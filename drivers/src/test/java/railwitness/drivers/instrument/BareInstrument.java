@@ -11,8 +11,8 @@ record BareInstrument(String name) implements Instrument {
     }
 
     @Override
-    public Sweep poll() {
-        return new Sweep(name, List.of(), Set.of());
+    public PollResult poll() {
+        return new PollResult(name, List.of(), Set.of());
     }
 
     @Override

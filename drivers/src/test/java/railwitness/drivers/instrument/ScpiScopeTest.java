@@ -15,7 +15,7 @@ import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Waveform;
 import railwitness.drivers.scpi.Dialogue;
 import railwitness.drivers.scpi.ExchangeLog;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 class ScpiScopeTest {
     private static final double STEP_VOLTS = 1e-4;
@@ -40,11 +40,11 @@ class ScpiScopeTest {
     }
 
     private ScpiScope scope() {
-        VirtualAgenda agenda = new VirtualAgenda(Instant.EPOCH);
+        VirtualScheduler scheduler = new VirtualScheduler(Instant.EPOCH);
         Dialogue dialogue = new Dialogue(
                 "scope",
-                new PeerLine("port", this::hear, agenda),
-                agenda,
+                new PeerLine("port", this::hear, scheduler),
+                scheduler,
                 ExchangeLog.none(),
                 "SYST:ERR?",
                 Duration.ofSeconds(1));

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import railwitness.drivers.line.ReplayLine;
 import railwitness.drivers.scpi.Dialogue;
 import railwitness.drivers.scpi.ExchangeLog;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 /** A supply that can switch itself off when it hears nothing, told so by its dialect. */
 class WatchdogTest {
@@ -34,7 +34,7 @@ class WatchdogTest {
         Dialogue dialogue = new Dialogue(
                 "supply",
                 line,
-                new VirtualAgenda(Instant.EPOCH),
+                new VirtualScheduler(Instant.EPOCH),
                 ExchangeLog.none(),
                 read.error(),
                 Duration.ofSeconds(1));

@@ -10,11 +10,11 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import railwitness.drivers.line.LineException.Trouble;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 class PeerLineTest {
     private static final Duration SECOND = Duration.ofSeconds(1);
-    private final VirtualAgenda agenda = new VirtualAgenda(Instant.EPOCH);
+    private final VirtualScheduler scheduler = new VirtualScheduler(Instant.EPOCH);
     private final List<String> heard = new ArrayList<>();
     private Answer answer = Answer.silence(Duration.ZERO);
     private final PeerLine line = new PeerLine(
@@ -23,13 +23,13 @@ class PeerLineTest {
                 heard.add(message);
                 return answer;
             },
-            agenda);
+            scheduler);
 
     @Test
     void exchangeTakesItsTime() {
         answer = Answer.of("+1.25E+01", Duration.ofMillis(40));
         assertThat(line.ask("READ?", SECOND)).isEqualTo("+1.25E+01");
-        assertThat(agenda.nowNanos()).isEqualTo(40_000_000L);
+        assertThat(scheduler.nowNanos()).isEqualTo(40_000_000L);
     }
 
     @Test
@@ -38,7 +38,7 @@ class PeerLineTest {
                 .isInstanceOfSatisfying(
                         LineException.class, e -> assertThat(e.trouble()).isEqualTo(Trouble.NO_ANSWER))
                 .hasMessageContaining("meter: no answer to 'READ?' within 1.00 s");
-        assertThat(agenda.nowNanos()).isEqualTo(SECOND.toNanos());
+        assertThat(scheduler.nowNanos()).isEqualTo(SECOND.toNanos());
     }
 
     @Test
@@ -54,7 +54,7 @@ class PeerLineTest {
         assertThat(line.cutIn("\nINST:NSEL 1\r\nOUTP OFF\n".getBytes(StandardCharsets.US_ASCII)))
                 .isTrue();
         assertThat(heard).containsExactly("INST:NSEL 1", "OUTP OFF");
-        assertThat(agenda.nowNanos()).isZero();
+        assertThat(scheduler.nowNanos()).isZero();
     }
 
     @Test

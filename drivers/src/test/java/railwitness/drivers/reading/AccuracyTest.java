@@ -32,15 +32,15 @@ class AccuracyTest {
     @Test
     void negativePartIsRefused() {
         assertThatThrownBy(() -> Accuracy.limit(-0.1, 0, 0))
-                .hasMessage("accuracy reading_pct -0.1 must be nought or more");
+                .hasMessage("accuracy reading_pct -0.1 must be zero or more");
     }
 
     /** Source: JCGM 100 (GUM) 4.3.7, a rectangular distribution of half-width a has a standard uncertainty of a / root 3. */
     @Test
     void rectangularHalfWidthIsDividedByRootThree() {
-        assertThat(new Contribution("gain", "g", -0.3, Contribution.Kind.RECTANGULAR, true).standardUncertainty())
+        assertThat(new InstrumentError("gain", "g", -0.3, InstrumentError.Kind.RECTANGULAR, true).standardUncertainty())
                 .isCloseTo(0.1732050808, within(1e-9));
-        assertThat(new Contribution("gain", "g", 0.3, Contribution.Kind.NORMAL, true).standardUncertainty())
+        assertThat(new InstrumentError("gain", "g", 0.3, InstrumentError.Kind.NORMAL, true).standardUncertainty())
                 .isEqualTo(0.3);
     }
 }

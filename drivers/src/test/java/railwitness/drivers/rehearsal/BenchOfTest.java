@@ -4,22 +4,24 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.OptionalInt;
+import railwitness.drivers.converter.Specimen;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.PortSettings;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.scpi.Numeric;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 /** A small virtual bench on the virtual clock, for tests. */
 final class BenchOfTest {
     static final Stated METER = Stated.limit(0.015, 0.004, 0);
     private static final Duration PATIENCE = Duration.ofSeconds(1);
 
-    final VirtualAgenda agenda = new VirtualAgenda(Instant.EPOCH);
+    final VirtualScheduler scheduler = new VirtualScheduler(Instant.EPOCH);
     final VirtualBench bench;
 
     BenchOfTest(Specimen specimen, long seed, String dialect) {
-        bench = new VirtualBench(new World(specimen, 22), fixtures(dialect), seed, agenda::nowNanos);
+        bench = new VirtualBench(new World(specimen, 22), fixtures(dialect), seed, scheduler::nowNanos);
     }
 
     BenchOfTest(Specimen specimen) {
@@ -57,7 +59,7 @@ final class BenchOfTest {
     }
 
     Line line(String port) {
-        return bench.opener(agenda).open(PortSettings.usual(port));
+        return bench.opener(scheduler).open(PortSettings.usual(port));
     }
 
     String ask(String port, String message) {
@@ -77,7 +79,7 @@ final class BenchOfTest {
     }
 
     void passSeconds(double seconds) {
-        agenda.spend(Duration.ofNanos(Math.round(seconds * 1e9)));
+        scheduler.spend(Duration.ofNanos(Math.round(seconds * 1e9)));
     }
 
     /** Supply and remote turn-on on, soft start over. */

@@ -12,15 +12,17 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import railwitness.drivers.bench.Bench;
 import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.converter.Balance;
+import railwitness.drivers.converter.Specimen;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.Load;
-import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.instrument.Supply;
-import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Waveform;
 import railwitness.drivers.sheet.Sheet;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 /** The drivers of this project against the virtual bench, in each dialect: both ends must mean the same. */
 class SheetBenchTest {
@@ -107,15 +109,15 @@ class SheetBenchTest {
             """.replace("DIALECT", dialect);
     }
 
-    private final VirtualAgenda agenda = new VirtualAgenda(Instant.EPOCH);
+    private final VirtualScheduler scheduler = new VirtualScheduler(Instant.EPOCH);
 
     private void pass(double seconds) {
-        agenda.spend(Duration.ofNanos(Math.round(seconds * 1e9)));
+        scheduler.spend(Duration.ofNanos(Math.round(seconds * 1e9)));
     }
 
     private static Map<String, Double> values(Bench bench) {
-        return bench.stations().stream()
-                .flatMap(station -> station.instrument().poll().readings().stream())
+        return bench.workers().stream()
+                .flatMap(worker -> worker.instrument().poll().readings().stream())
                 .filter(Measured.class::isInstance)
                 .map(Measured.class::cast)
                 .collect(Collectors.toMap(measured -> measured.channel().toString(), Measured::value));
@@ -125,9 +127,9 @@ class SheetBenchTest {
     @ValueSource(strings = {"scpi-1999", "remote-first", "channels"})
     void aWholeBenchIsSetUpPoweredLoadedAndRead(String dialect) {
         BenchSheet sheet = Sheet.of("bench.toml", sheet(dialect)).read(BenchSheet::from);
-        VirtualBench virtual = VirtualBench.of(Specimen.usual(), List.of(), sheet, 3, agenda::nowNanos);
-        try (Bench bench =
-                Bench.open(sheet, virtual.opener(agenda), agenda, StationMaker.inline(agenda), exchange -> {})) {
+        VirtualBench virtual = VirtualBench.of(Specimen.usual(), List.of(), sheet, 3, scheduler::nowNanos);
+        try (Bench bench = Bench.open(
+                sheet, virtual.opener(scheduler), scheduler, WorkerMaker.inline(scheduler), exchange -> {})) {
             Supply supply = bench.supply().instrument();
             supply.setVolts(13.8);
             supply.setCurrentLimit(30);
@@ -142,20 +144,20 @@ class SheetBenchTest {
             assertThat(values(bench).get("plus.voltage")).isCloseTo(0, within(0.1));
             supply.setRemote(true);
             pass(2);
-            for (var station : bench.loads().values()) {
-                Load load = station.instrument();
+            for (var worker : bench.loads().values()) {
+                Load load = worker.instrument();
                 load.setAmps(4);
                 load.inputOn();
                 assertThat(load.isOn()).isTrue();
             }
             pass(2);
             assertReadings(values(bench), virtual.world().now());
-            Sweep sweep = supply.poll();
-            assertThat(sweep.conditions()).isEmpty();
+            PollResult pollResult = supply.poll();
+            assertThat(pollResult.conditions()).isEmpty();
             Waveform waveform = bench.scopes().get(0).instrument().waveform();
             assertThat(waveform.values()).hasSize(2000);
             assertThat(waveform.stepSeconds()).isCloseTo(1e-7, within(1e-12));
-            bench.loads().values().forEach(station -> station.instrument().setOhms(12));
+            bench.loads().values().forEach(worker -> worker.instrument().setOhms(12));
             supply.setCurrentLimit(16);
             pass(1);
             assertThat(supply.poll().conditions()).contains(Condition.LIMITING);
@@ -163,9 +165,9 @@ class SheetBenchTest {
             assertThat(supply.poll().conditions()).contains(Condition.OUTPUT_OFF);
             assertThat(virtual.supply("supply").isOn()).isFalse();
             supply.cutIn(supply.offBytes());
-            for (var station : bench.loads().values()) {
-                station.instrument().cutIn(station.instrument().offBytes());
-                assertThat(station.instrument().isOn()).isFalse();
+            for (var worker : bench.loads().values()) {
+                worker.instrument().cutIn(worker.instrument().offBytes());
+                assertThat(worker.instrument().isOn()).isFalse();
             }
         }
     }

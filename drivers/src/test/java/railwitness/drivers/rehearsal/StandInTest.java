@@ -14,8 +14,10 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import railwitness.drivers.converter.Specimen;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.line.PseudoTerminal;
-import railwitness.drivers.time.RealAgenda;
+import railwitness.drivers.time.RealScheduler;
 
 /** The virtual bench over real pseudo-terminals in real time. */
 class StandInTest {
@@ -27,7 +29,7 @@ class StandInTest {
     @BeforeEach
     void serve() {
         assumeTrue(PseudoTerminal.available());
-        RealAgenda clock = new RealAgenda();
+        RealScheduler clock = new RealScheduler();
         bench = new VirtualBench(
                 new World(Specimen.usual(), 22), BenchOfTest.fixtures("scpi-1999"), 1, clock::nowNanos);
         standIn = new StandIn(bench, (name, on) -> switched.add(name + " " + on));

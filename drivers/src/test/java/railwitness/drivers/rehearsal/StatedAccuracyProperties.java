@@ -8,15 +8,19 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import railwitness.drivers.converter.Draw;
+import railwitness.drivers.converter.Feed;
+import railwitness.drivers.converter.Specimen;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.PortSettings;
 import railwitness.drivers.reading.Quantity;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 /** Over a thousand seeds no instrument reads beyond what its data sheet states. */
 class StatedAccuracyProperties {
     private static final int SEEDS = 1000;
-    private static final VirtualAgenda AGENDA = new VirtualAgenda(Instant.EPOCH);
+    private static final VirtualScheduler AGENDA = new VirtualScheduler(Instant.EPOCH);
     private static final World WORLD = new World(Specimen.usual(), 22);
 
     @BeforeAll

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.converter.Specimen;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.reading.Channel;
 
@@ -140,7 +141,7 @@ class VirtualInstrumentTest {
         double wide = bench.number("ripple-meter", "READ?");
         double unlimited = bench.bench
                 .world()
-                .at(bench.agenda.nowNanos())
+                .at(bench.scheduler.nowNanos())
                 .rail("plus")
                 .ripple()
                 .rmsVolts();
@@ -151,13 +152,13 @@ class VirtualInstrumentTest {
     void readingTakesTheTimeOfIntegrationAndOfTheWire() {
         bench.powered();
         bench.send("plus-meter", "CONF:VOLT:DC 100;:VOLT:DC:NPLC 10");
-        long before = bench.agenda.nowNanos();
+        long before = bench.scheduler.nowNanos();
         bench.ask("plus-meter", "READ?");
-        assertThat(Duration.ofNanos(bench.agenda.nowNanos() - before).toMillis())
+        assertThat(Duration.ofNanos(bench.scheduler.nowNanos() - before).toMillis())
                 .isBetween(200L, 210L);
-        before = bench.agenda.nowNanos();
+        before = bench.scheduler.nowNanos();
         bench.ask("plus-meter", "FETC?");
-        assertThat(Duration.ofNanos(bench.agenda.nowNanos() - before).toMillis())
+        assertThat(Duration.ofNanos(bench.scheduler.nowNanos() - before).toMillis())
                 .isLessThan(10);
     }
 
@@ -269,7 +270,7 @@ class VirtualInstrumentTest {
         HandRead meter =
                 new HandRead("old meter", Channel.of("minus.voltage"), OptionalDouble.of(100), Optional.empty());
         double truth =
-                bench.bench.world().at(bench.agenda.nowNanos()).rail("minus").volts();
+                bench.bench.world().at(bench.scheduler.nowNanos()).rail("minus").volts();
         assertThat(bench.bench.readByHand(meter)).isCloseTo(truth, within(0.0126));
     }
 

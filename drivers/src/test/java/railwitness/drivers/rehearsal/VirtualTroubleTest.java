@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import org.junit.jupiter.api.Test;
+import railwitness.drivers.converter.Specimen;
 import railwitness.drivers.line.LineException;
 
 class VirtualTroubleTest {
@@ -97,7 +98,7 @@ class VirtualTroubleTest {
 
     @Test
     void troubleBeginsAtItsTime() {
-        meter.trouble(Trouble.OVERLOADED, bench.agenda.nowNanos() + 5_000_000_000L);
+        meter.trouble(Trouble.OVERLOADED, bench.scheduler.nowNanos() + 5_000_000_000L);
         assertThat(bench.ask("plus-meter", "READ?")).doesNotContain("E+37");
         bench.passSeconds(5);
         assertThat(bench.ask("plus-meter", "READ?")).contains("E+37");

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
 import railwitness.drivers.line.ReplayLine;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 class DialogueTest {
     private final List<Exchange> log = new ArrayList<>();
@@ -20,7 +20,7 @@ class DialogueTest {
         return new Dialogue(
                 "supply",
                 new ReplayLine("port-1", record),
-                new VirtualAgenda(Instant.EPOCH),
+                new VirtualScheduler(Instant.EPOCH),
                 log::add,
                 "SYST:ERR?",
                 Duration.ofSeconds(1));

@@ -6,11 +6,11 @@ import railwitness.analysis.design.Design;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.bench.InstrumentSheet;
 import railwitness.drivers.sheet.Sheet;
-import railwitness.logger.rehearsal.PortsOnSheet;
-import railwitness.logger.sheet.DesignReader;
-import railwitness.logger.sheet.PlanReader;
-import railwitness.logger.sheet.SheetText;
-import railwitness.logger.sheet.Sheets;
+import railwitness.logger.recording.rehearsal.PortsOnSheet;
+import railwitness.logger.recording.sheet.DesignReader;
+import railwitness.logger.recording.sheet.PlanReader;
+import railwitness.logger.recording.sheet.SheetText;
+import railwitness.logger.recording.sheet.Sheets;
 
 /** The demo's unit and bench with a short plan. */
 final class CampaignSheets {
@@ -77,7 +77,7 @@ final class CampaignSheets {
                 design(sparse), SheetText.of("bench", Sheet.of("bench.toml", bench), BenchSheet::from), plan());
     }
 
-    private static SheetText<railwitness.logger.plan.Plan> plan() {
+    private static SheetText<railwitness.logger.recording.plan.Plan> plan() {
         return SheetText.of("plan", Sheet.of("plan.toml", PLAN), PlanReader::plan);
     }
 

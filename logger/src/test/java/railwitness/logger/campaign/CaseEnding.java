@@ -4,11 +4,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import railwitness.logger.findings.FindingsText;
-import railwitness.logger.findings.SessionFindings;
-import railwitness.logger.store.EventEntry;
-import railwitness.logger.store.SessionState;
-import railwitness.logger.store.Verification;
+import railwitness.logger.recording.store.EventEntry;
+import railwitness.logger.recording.store.SessionState;
+import railwitness.logger.recording.store.Verification;
+import railwitness.logger.reporting.findings.FindingsText;
+import railwitness.logger.reporting.findings.SessionFindings;
 
 /**
  * How a session with a trouble in it ended.

@@ -4,22 +4,22 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import railwitness.drivers.rehearsal.VirtualBench;
-import railwitness.drivers.time.Agenda;
-import railwitness.logger.plan.Step;
-import railwitness.logger.record.RunListener;
+import railwitness.drivers.time.Scheduler;
+import railwitness.logger.recording.plan.Step;
+import railwitness.logger.recording.record.RunListener;
 
 /** Lets the trouble begin at its moment, and hears what the person is told. */
 final class CaseListener implements RunListener {
     private final FaultCase what;
     private final VirtualBench far;
-    private final Agenda agenda;
+    private final Scheduler scheduler;
     private final List<String> told = new ArrayList<>();
     private boolean begun;
 
-    CaseListener(FaultCase what, VirtualBench far, Agenda agenda) {
+    CaseListener(FaultCase what, VirtualBench far, Scheduler scheduler) {
         this.what = what;
         this.far = far;
-        this.agenda = agenda;
+        this.scheduler = scheduler;
     }
 
     /** Everything that was said, in its order. */
@@ -39,7 +39,7 @@ final class CaseListener implements RunListener {
         Optional<Moment> moment = Moment.of(event, text);
         if (!begun && moment.isPresent() && moment.get() == what.moment()) {
             begun = true;
-            what.begin(far, agenda.nowNanos());
+            what.begin(far, scheduler.nowNanos());
         }
     }
 

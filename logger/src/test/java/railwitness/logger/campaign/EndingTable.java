@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
 import railwitness.drivers.rehearsal.Trouble;
-import railwitness.logger.store.SessionState;
+import railwitness.logger.recording.store.SessionState;
 
 /** Endings by trouble, as text; what is wrong is listed under it. */
 final class EndingTable {

@@ -9,7 +9,7 @@ import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import railwitness.drivers.line.PseudoTerminal;
 import railwitness.drivers.rehearsal.Trouble;
-import railwitness.logger.store.SessionState;
+import railwitness.logger.recording.store.SessionState;
 
 /** The campaign in short; all of it is {@link FaultCampaign#main}. */
 class FaultCampaignTest {

@@ -11,22 +11,22 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import railwitness.analysis.supply.OperatingPoint;
-import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.line.SerialLine;
 import railwitness.drivers.rehearsal.StandIn;
 import railwitness.drivers.rehearsal.VirtualBench;
-import railwitness.drivers.time.Agenda;
-import railwitness.drivers.time.RealAgenda;
-import railwitness.drivers.time.VirtualAgenda;
-import railwitness.logger.findings.SessionFindings;
-import railwitness.logger.record.GuardianStart;
-import railwitness.logger.record.LiveSession;
-import railwitness.logger.record.RehearsalPerson;
-import railwitness.logger.record.RunListener;
-import railwitness.logger.rehearsal.FixtureMaker;
-import railwitness.logger.sheet.Sheets;
-import railwitness.logger.store.Recorder;
-import railwitness.logger.store.SessionHead;
+import railwitness.drivers.time.RealScheduler;
+import railwitness.drivers.time.Scheduler;
+import railwitness.drivers.time.VirtualScheduler;
+import railwitness.logger.recording.record.GuardianStart;
+import railwitness.logger.recording.record.LiveSession;
+import railwitness.logger.recording.record.RehearsalPerson;
+import railwitness.logger.recording.record.RunListener;
+import railwitness.logger.recording.rehearsal.FixtureMaker;
+import railwitness.logger.recording.sheet.Sheets;
+import railwitness.logger.recording.store.Recorder;
+import railwitness.logger.recording.store.SessionHead;
+import railwitness.logger.reporting.findings.SessionFindings;
 
 /** A whole session, from sheets to closed file, in which one thing goes wrong. */
 final class FaultySession {
@@ -40,55 +40,55 @@ final class FaultySession {
 
     /** On the virtual clock, in this thread. */
     static CaseEnding virtual(FaultCase what) {
-        VirtualAgenda agenda = new VirtualAgenda(START);
+        VirtualScheduler scheduler = new VirtualScheduler(START);
         Sheets sheets = CampaignSheets.onVirtualClock(what.sparse());
-        VirtualBench far = FixtureMaker.bench(sheets, List.of(), what.seed(), agenda::nowNanos);
-        CaseListener heard = new CaseListener(what, far, agenda);
+        VirtualBench far = FixtureMaker.bench(sheets, List.of(), what.seed(), scheduler::nowNanos);
+        CaseListener heard = new CaseListener(what, far, scheduler);
         LiveSession session = new LiveSession(
                 sheets,
-                agenda,
-                far.opener(agenda),
-                StationMaker.inline(agenda),
+                scheduler,
+                far.opener(scheduler),
+                WorkerMaker.inline(scheduler),
                 Recorder::inline,
-                new RehearsalPerson(agenda, far),
+                new RehearsalPerson(scheduler, far),
                 heard);
-        return ending(what, far, heard, session, agenda, LONGEST_VIRTUAL);
+        return ending(what, far, heard, session, scheduler, LONGEST_VIRTUAL);
     }
 
     /** Over pseudo-terminals in real time, with a guardian. */
     static CaseEnding real(FaultCase what) {
-        RealAgenda agenda = new RealAgenda();
+        RealScheduler scheduler = new RealScheduler();
         VirtualBench far = FixtureMaker.bench(
-                CampaignSheets.onVirtualClock(what.sparse()), List.of(), what.seed(), agenda::nowNanos);
+                CampaignSheets.onVirtualClock(what.sparse()), List.of(), what.seed(), scheduler::nowNanos);
         Map<String, String> devices = new HashMap<>();
         try (StandIn standIn = new StandIn(far, (name, on) -> {})) {
             standIn.places().forEach(place -> devices.put(place.name(), place.device()));
-            CaseListener heard = new CaseListener(what, far, agenda);
+            CaseListener heard = new CaseListener(what, far, scheduler);
             LiveSession session = new LiveSession(
                     CampaignSheets.onDevices(devices, what.sparse()),
-                    agenda,
+                    scheduler,
                     SerialLine::open,
-                    StationMaker.threaded(agenda),
+                    WorkerMaker.threaded(scheduler),
                     (writer, trouble) -> Recorder.threaded(writer, WAITING_ENTRIES, trouble),
-                    new RehearsalPerson(agenda, far),
+                    new RehearsalPerson(scheduler, far),
                     heard);
             session.guardedBy(GuardianStart::of);
-            return ending(what, far, heard, session, agenda, LONGEST_REAL);
+            return ending(what, far, heard, session, scheduler, LONGEST_REAL);
         }
     }
 
     /** What is measured where nothing goes wrong. */
     static List<OperatingPoint> healthy(long seed, boolean sparse) {
-        VirtualAgenda agenda = new VirtualAgenda(START);
+        VirtualScheduler scheduler = new VirtualScheduler(START);
         Sheets sheets = CampaignSheets.onVirtualClock(sparse);
-        VirtualBench far = FixtureMaker.bench(sheets, List.of(), seed, agenda::nowNanos);
+        VirtualBench far = FixtureMaker.bench(sheets, List.of(), seed, scheduler::nowNanos);
         LiveSession session = new LiveSession(
                 sheets,
-                agenda,
-                far.opener(agenda),
-                StationMaker.inline(agenda),
+                scheduler,
+                far.opener(scheduler),
+                WorkerMaker.inline(scheduler),
                 Recorder::inline,
-                new RehearsalPerson(agenda, far),
+                new RehearsalPerson(scheduler, far),
                 new RunListener() {});
         Path file = fresh();
         session.run(file, new SessionHead("campaign", START, ZoneOffset.UTC, true, "test", "", "unit", "", ""));
@@ -102,11 +102,11 @@ final class FaultySession {
             VirtualBench far,
             CaseListener heard,
             LiveSession session,
-            Agenda agenda,
+            Scheduler scheduler,
             Duration longest) {
         Path file = fresh();
         what.beforeOpening(far);
-        agenda.after(longest, () -> {
+        scheduler.after(longest, () -> {
             throw new IllegalStateException("the session does not end");
         });
         String escaped = "";
@@ -115,16 +115,16 @@ final class FaultySession {
         } catch (RuntimeException e) {
             escaped = e.toString();
         }
-        boolean off = isOff(far, agenda);
+        boolean off = isOff(far, scheduler);
         CaseEnding ending = CaseEnding.of(what, file, off, heard);
         delete(file);
         return escaped.contains("does not end") || escaped.contains("nothing is left") ? ending.with(escaped) : ending;
     }
 
     /** What the guardian does after an end that was not confirmed takes a moment. */
-    private static boolean isOff(VirtualBench far, Agenda agenda) {
+    private static boolean isOff(VirtualBench far, Scheduler scheduler) {
         long until = System.nanoTime() + GUARDIAN_MILLIS * 1_000_000;
-        while (agenda instanceof RealAgenda && far.supply("supply").isOn() && System.nanoTime() < until) {
+        while (scheduler instanceof RealScheduler && far.supply("supply").isOn() && System.nanoTime() < until) {
             try {
                 Thread.sleep(50);
             } catch (InterruptedException e) {

@@ -9,9 +9,9 @@ import java.util.List;
 import java.util.Random;
 import java.util.function.BiFunction;
 import railwitness.drivers.sheet.SheetException;
-import railwitness.logger.importing.TableForm;
-import railwitness.logger.importing.TablePreview;
-import railwitness.logger.sheet.Sheets;
+import railwitness.logger.recording.importing.TableForm;
+import railwitness.logger.recording.importing.TablePreview;
+import railwitness.logger.recording.sheet.Sheets;
 
 /**
  * Reads sheets and tables in which something is wrong: each is either taken or refused in words, within ten seconds.

@@ -7,7 +7,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.drivers.rehearsal.Trouble;
-import railwitness.logger.findings.SessionFindings;
+import railwitness.logger.reporting.findings.SessionFindings;
 
 /**
  * Whether every point of a session is one that the same bench measures when nothing goes wrong: what an instrument says

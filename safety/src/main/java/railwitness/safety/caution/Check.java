@@ -19,7 +19,7 @@ public record Check(String text, OptionalDouble leastOhms) {
     public static Check resistance(String where, double leastOhms) {
         if (!(leastOhms > 0)) {
             throw new IllegalArgumentException(
-                    "least resistance of " + where + " must be above nought, not " + leastOhms);
+                    "least resistance of " + where + " must be above zero, not " + leastOhms);
         }
         return new Check("Cold resistance, " + where, OptionalDouble.of(leastOhms));
     }

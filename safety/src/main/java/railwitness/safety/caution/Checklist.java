@@ -35,7 +35,7 @@ public record Checklist(List<Check> checks) {
     /**
      * The list of a run.
      *
-     * @param switchBanks how many switch banks the unit has, nought or more
+     * @param switchBanks how many switch banks the unit has, zero or more
      * @param rails names of the rails
      */
     public static Checklist of(

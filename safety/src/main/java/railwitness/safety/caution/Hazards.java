@@ -51,7 +51,7 @@ public record Hazards(
     private static void notNegative(String what, double value, String unit) {
         if (!(value >= 0 && value < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException(
-                    String.format(Locale.ROOT, "%s %s %s must be nought or more", what, value, unit));
+                    String.format(Locale.ROOT, "%s %s %s must be zero or more", what, value, unit));
         }
     }
 

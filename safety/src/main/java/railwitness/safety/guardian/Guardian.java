@@ -12,8 +12,8 @@ import java.util.concurrent.TimeoutException;
 import java.util.function.LongSupplier;
 
 /**
- * The program's side of the guardian. Start it when the lines are open and before power; {@link #beat} from the agenda,
- * several times within its patience, so that an agenda that hangs stops the beats; ask {@link #isGuarding} before
+ * The program's side of the guardian. Start it when the lines are open and before power; {@link #beat} from the scheduler,
+ * several times within its patience, so that an scheduler that hangs stops the beats; ask {@link #isGuarding} before
  * anything that brings power; {@link #disarm} when the output is off and confirmed. Where the run ends otherwise, do
  * not disarm: the guardian then switches off once more.
  *
@@ -57,11 +57,11 @@ public final class Guardian {
     }
 
     /** Starts a guardian and waits until it holds its ports; throws {@link GuardianException} when it does not. */
-    public static Guardian start(Orders orders) {
+    public static Guardian start(GuardianTask orders) {
         return start(orders, new Launch().command(), System::nanoTime);
     }
 
-    static Guardian start(Orders orders, java.util.List<String> command, LongSupplier nanos) {
+    static Guardian start(GuardianTask orders, java.util.List<String> command, LongSupplier nanos) {
         Process process = null;
         try {
             process = new ProcessBuilder(command)
@@ -78,7 +78,7 @@ public final class Guardian {
         }
     }
 
-    private void hand(Orders orders) throws IOException {
+    private void hand(GuardianTask orders) throws IOException {
         beats.write(orders.text().getBytes(StandardCharsets.US_ASCII));
         beats.flush();
         String first = firstLine();
@@ -137,7 +137,7 @@ public final class Guardian {
         if (standing == Standing.GUARDING) {
             try {
                 lastBeat = nanos.getAsLong();
-                beats.write(Vigil.BEAT);
+                beats.write(HeartbeatMonitor.BEAT);
                 beats.flush();
             } catch (IOException gone) {
                 standing = Standing.LOST;
@@ -176,7 +176,7 @@ public final class Guardian {
      */
     public synchronized boolean disarm() {
         try {
-            beats.write(Vigil.DISARM);
+            beats.write(HeartbeatMonitor.DISARM);
             beats.close();
             standing = Standing.DISARMED;
             return process.waitFor(2, TimeUnit.SECONDS) && process.exitValue() == 0;

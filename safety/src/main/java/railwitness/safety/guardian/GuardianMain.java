@@ -14,7 +14,7 @@ import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Where the guardian starts. It reads its {@link Orders}, opens the ports, says {@code ready}, and waits for beats. When
+ * Where the guardian starts. It reads its {@link GuardianTask}, opens the ports, says {@code ready}, and waits for beats. When
  * its input ends or a beat is missed, or it is asked to end without having been disarmed, it switches off and lets go
  * of its ports. It writes no file.
  */
@@ -28,8 +28,8 @@ public final class GuardianMain {
     public static void main(String[] arguments) throws IOException {
         InputStream in = new FileInputStream(FileDescriptor.in);
         OutputStream out = new FileOutputStream(FileDescriptor.out);
-        Orders orders = Orders.read(in);
-        Map<String, Way> ways = new HashMap<>();
+        GuardianTask orders = GuardianTask.read(in);
+        Map<String, BytePort> ways = new HashMap<>();
         String failed = open(orders, ways);
         if (!failed.isEmpty()) {
             say(out, failed);
@@ -38,21 +38,21 @@ public final class GuardianMain {
         rehearse();
         Thread whenKilled = new Thread(() -> fireAndEnd(orders, ways), "ended from outside");
         Runtime.getRuntime().addShutdownHook(whenKilled);
-        Vigil vigil = new Vigil(orders.patience(), out);
+        HeartbeatMonitor vigil = new HeartbeatMonitor(orders.patience(), out);
         say(out, "ready");
-        if (vigil.keep(in) == Vigil.End.DISARMED) {
-            ways.values().forEach(Way::close);
+        if (vigil.keep(in) == HeartbeatMonitor.End.DISARMED) {
+            ways.values().forEach(BytePort::close);
             Runtime.getRuntime().halt(0);
         }
         fireAndEnd(orders, ways);
     }
 
-    private static String open(Orders orders, Map<String, Way> ways) {
+    private static String open(GuardianTask orders, Map<String, BytePort> ways) {
         try {
-            for (Orders.Supply supply : orders.supplies()) {
+            for (GuardianTask.Supply supply : orders.supplies()) {
                 open(supply.port(), ways);
             }
-            for (Orders.Load load : orders.loads()) {
+            for (GuardianTask.Load load : orders.loads()) {
                 open(load.port(), ways);
             }
             return "";
@@ -67,10 +67,10 @@ public final class GuardianMain {
         }
     }
 
-    private static void open(String port, Map<String, Way> ways) throws CannotOpen {
+    private static void open(String port, Map<String, BytePort> ways) throws CannotOpen {
         try {
             if (!ways.containsKey(port)) {
-                ways.put(port, new DeviceWay(port));
+                ways.put(port, new DevicePort(port));
             }
         } catch (IOException e) {
             throw new CannotOpen(port, e);
@@ -80,8 +80,8 @@ public final class GuardianMain {
     /** Fires once at nothing, so that every class is loaded while the disk still answers. */
     private static void rehearse() {
         byte[] none = {};
-        Orders.Supply supply = new Orders.Supply("none", none, none);
-        Way way = new Way() {
+        GuardianTask.Supply supply = new GuardianTask.Supply("none", none, none);
+        BytePort way = new BytePort() {
             @Override
             public void write(byte[] bytes) {
                 // nowhere
@@ -97,23 +97,24 @@ public final class GuardianMain {
                 // nothing is open
             }
         };
-        Orders orders = new Orders(Duration.ofSeconds(1), List.of(supply), List.of(new Orders.Load("none", none)));
-        new Firing(orders, Map.of("none", way), false).fire();
+        GuardianTask orders =
+                new GuardianTask(Duration.ofSeconds(1), List.of(supply), List.of(new GuardianTask.Load("none", none)));
+        new EmergencyOff(orders, Map.of("none", way), false).fire();
     }
 
     /** Fires once, whoever comes first, and ends in any case: a port that blocks must not keep the others. */
-    private static synchronized void fireAndEnd(Orders orders, Map<String, Way> ways) {
+    private static synchronized void fireAndEnd(GuardianTask orders, Map<String, BytePort> ways) {
         Thread limit = new Thread(GuardianMain::endInTime, "end in time");
         limit.setDaemon(true);
         limit.start();
-        boolean off = new Firing(orders, ways, true).fire();
-        ways.values().forEach(Way::close);
+        boolean off = new EmergencyOff(orders, ways, true).fire();
+        ways.values().forEach(BytePort::close);
         Runtime.getRuntime().halt(off ? FIRED : FIRED_IN_VAIN);
     }
 
     private static void endInTime() {
         try {
-            TimeUnit.MILLISECONDS.sleep(Firing.LONGEST_MILLIS);
+            TimeUnit.MILLISECONDS.sleep(EmergencyOff.LONGEST_MILLIS);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }

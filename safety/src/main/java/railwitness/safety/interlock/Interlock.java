@@ -70,7 +70,7 @@ public final class Interlock {
      * An interlock in phase OFF that has heard nothing yet.
      *
      * @param watches at least one, with different names
-     * @param longestPause longest time between two events while powered, above nought; not longer than the guardian's
+     * @param longestPause longest time between two events while powered, above zero; not longer than the guardian's
      *     patience, so that a program that slept past it trips before it does anything else
      * @param nowNanos the time now, ns on the session's axis
      */
@@ -85,7 +85,7 @@ public final class Interlock {
             throw new IllegalArgumentException("at least one channel must be watched before power");
         }
         if (longestPause.isNegative() || longestPause.isZero()) {
-            throw new IllegalArgumentException("longest pause must be above nought, not " + longestPause);
+            throw new IllegalArgumentException("longest pause must be above zero, not " + longestPause);
         }
         return fresh(List.copyOf(watches), longestPause, nowNanos);
     }

@@ -9,7 +9,7 @@ import railwitness.drivers.reading.Channel;
  * Something that must keep its limits and must not fall silent.
  *
  * @param name what the person calls it: input current
- * @param age how old the question behind the last answer may grow, above nought
+ * @param age how old the question behind the last answer may grow, above zero
  * @param limits what is allowed, for every phase
  */
 public record Watch(String name, Subject subject, Duration age, Map<Phase, Limits> limits) {
@@ -18,7 +18,7 @@ public record Watch(String name, Subject subject, Duration age, Map<Phase, Limit
             throw new IllegalArgumentException("a watch needs a name");
         }
         if (age.isNegative() || age.isZero()) {
-            throw new IllegalArgumentException("age of watch '" + name + "' must be above nought, not " + age);
+            throw new IllegalArgumentException("age of watch '" + name + "' must be above zero, not " + age);
         }
         limits = Map.copyOf(limits);
         if (limits.size() != Phase.values().length) {

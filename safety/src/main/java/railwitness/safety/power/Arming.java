@@ -4,8 +4,8 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.Load;
-import railwitness.drivers.instrument.Station;
 import railwitness.drivers.instrument.Supply;
 
 /** The settings of arming, each set and read back. */
@@ -38,24 +38,24 @@ final class Arming {
 
     static Chain chain(
             Chain chain,
-            Station<? extends Supply> station,
-            List<Station<? extends Load>> loads,
+            InstrumentWorker<? extends Supply> worker,
+            List<InstrumentWorker<? extends Load>> loads,
             Settings wanted,
             Duration silence) {
-        Supply supply = station.instrument();
-        chain.step(station, "output off", () -> supplyOff(supply));
+        Supply supply = worker.instrument();
+        chain.step(worker, "output off", () -> supplyOff(supply));
         loads.forEach(load -> chain.step(load, load.name() + " off", () -> loadOff(load.instrument())));
         if (supply.drivesRemote()) {
-            chain.step(station, "remote turn-on", () -> {
+            chain.step(worker, "remote turn-on", () -> {
                 supply.setRemote(false);
                 return new Result.Done("remote turn-on off");
             });
         }
-        chain.step(station, "voltage", () -> volts(supply, wanted.startVolts(), wanted.resolutionVolts()));
-        chain.step(station, "current limit", () -> limit(supply, wanted.limitAmps(), wanted.resolutionAmps()));
-        chain.step(station, "over-voltage protection", () -> overVoltage(supply, wanted));
-        chain.step(station, "over-current protection", () -> overCurrent(supply, wanted));
-        return supply.hasWatchdog() ? chain.step(station, "watchdog", () -> watchdog(supply, silence)) : chain;
+        chain.step(worker, "voltage", () -> volts(supply, wanted.startVolts(), wanted.resolutionVolts()));
+        chain.step(worker, "current limit", () -> limit(supply, wanted.limitAmps(), wanted.resolutionAmps()));
+        chain.step(worker, "over-voltage protection", () -> overVoltage(supply, wanted));
+        chain.step(worker, "over-current protection", () -> overCurrent(supply, wanted));
+        return supply.hasWatchdog() ? chain.step(worker, "watchdog", () -> watchdog(supply, silence)) : chain;
     }
 
     private static Result watchdog(Supply supply, Duration silence) {

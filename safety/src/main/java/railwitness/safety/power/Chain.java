@@ -5,17 +5,17 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
-import railwitness.drivers.instrument.Outcome;
-import railwitness.drivers.instrument.Station;
+import railwitness.drivers.instrument.InstrumentWorker;
+import railwitness.drivers.instrument.RequestOutcome;
 import railwitness.drivers.line.LineException;
 
 /**
- * Errands to instruments, one after the other; the first that is not done ends it. Each looks again, on the
+ * Requests to instruments, one after the other; the first that is not done ends it. Each looks again, on the
  * instrument's own thread, whether power is still wanted and permitted, so that nothing that waits in a queue comes
  * after an off, or out of a program that stood still.
  */
 final class Chain {
-    private record Step(Station<?> station, String what, Callable<Result> work) {}
+    private record Step(InstrumentWorker<?> worker, String what, Callable<Result> work) {}
 
     private final BooleanSupplier wanted;
     private final BooleanSupplier permitted;
@@ -39,8 +39,8 @@ final class Chain {
         this.log = log;
     }
 
-    Chain step(Station<?> station, String what, Callable<Result> work) {
-        steps.add(new Step(station, what, work));
+    Chain step(InstrumentWorker<?> worker, String what, Callable<Result> work) {
+        steps.add(new Step(worker, what, work));
         return this;
     }
 
@@ -54,7 +54,7 @@ final class Chain {
             return;
         }
         Step step = steps.get(index);
-        step.station().ask(() -> attempt(step), outcome -> {
+        step.worker().ask(() -> attempt(step), outcome -> {
             Result result = wanted.getAsBoolean() ? result(outcome) : new Result.Stopped("switched off meanwhile");
             log.step(step.what(), result.words());
             if (result.isDone()) {
@@ -65,7 +65,7 @@ final class Chain {
         });
     }
 
-    /* A mistake in an instrument's code must not end the agenda while power is on: it counts as a refusal. */
+    /* A mistake in an instrument's code must not end the scheduler while power is on: it counts as a refusal. */
     private Result attempt(Step step) throws Exception {
         if (!wanted.getAsBoolean()) {
             return new Result.Stopped("switched off meanwhile");
@@ -82,7 +82,7 @@ final class Chain {
         }
     }
 
-    private static Result result(Outcome<Result> outcome) {
+    private static Result result(RequestOutcome<Result> outcome) {
         Result[] found = {new Result.Refused("no outcome")};
         outcome.either(done -> found[0] = done, why -> found[0] = new Result.Refused(why.getMessage()));
         return found[0];

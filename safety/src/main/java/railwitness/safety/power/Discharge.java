@@ -163,7 +163,7 @@ public final class Discharge {
         return known.getLast().volts();
     }
 
-    /** Least squares of ln|V| against t, sign turned; nought when there are fewer than two readings. */
+    /** Least squares of ln|V| against t, sign turned; zero when there are fewer than two readings. */
     private static double ratePerSecond(Deque<Point> known) {
         List<Point> usable =
                 known.stream().filter(point -> Math.abs(point.volts()) > 0).toList();

@@ -10,7 +10,7 @@ import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Missing;
 import railwitness.drivers.reading.Reading;
-import railwitness.drivers.time.Agenda;
+import railwitness.drivers.time.Scheduler;
 import railwitness.safety.interlock.Phase;
 
 /**
@@ -71,7 +71,7 @@ public final class FirstPower {
 
     private static final Duration SECOND_LOOK = Duration.ofSeconds(1);
 
-    private final Agenda agenda;
+    private final Scheduler scheduler;
     private final Power power;
     private final FirstPowerBounds bounds;
     private final FirstPowerReadings readings;
@@ -95,14 +95,14 @@ public final class FirstPower {
      * @param phases is told each phase as it begins, for the interlock
      */
     public FirstPower(
-            Agenda agenda,
+            Scheduler scheduler,
             Power power,
             FirstPowerBounds bounds,
             FirstPowerReadings readings,
             RemoteTurnOn remote,
             Asking asking,
             Consumer<Phase> phases) {
-        this.agenda = agenda;
+        this.scheduler = scheduler;
         this.power = power;
         this.bounds = bounds;
         this.readings = readings;
@@ -164,7 +164,7 @@ public final class FirstPower {
 
     /** What state the supply said it is in, after the readings of the same round. */
     public void state(Set<Condition> conditions) {
-        supply.state(conditions, agenda.nowNanos());
+        supply.state(conditions, scheduler.nowNanos());
         if (part != Part.WAITING && part != Part.ENDED && conditions.contains(Condition.OUTPUT_OFF)) {
             end("the supply says that its output is off, and nobody ordered that: it has switched off or reset itself");
         }
@@ -189,7 +189,7 @@ public final class FirstPower {
     }
 
     private void lookForSigns() {
-        long now = agenda.nowNanos();
+        long now = scheduler.nowNanos();
         rails.reversed(now - reversedSince >= SECOND_LOOK.toNanos()).ifPresent(this::end);
         if (part != Part.ENDED && rails.reversed(true).isPresent()) {
             reversedSince = Math.min(reversedSince, now);
@@ -239,7 +239,7 @@ public final class FirstPower {
         part = Part.INRUSH;
         judgedFrom = Long.MAX_VALUE;
         phases.accept(Phase.INRUSH);
-        supply.isSet(volts, bounds.inrushLimitAmps(), agenda.nowNanos());
+        supply.isSet(volts, bounds.inrushLimitAmps(), scheduler.nowNanos());
         remote.on(done(() -> judgeAfter(bounds.inrushWindow())));
     }
 
@@ -252,7 +252,7 @@ public final class FirstPower {
         } else if (still && rails.mayBeRight() && rails.exchanged().isEmpty()) {
             part = Part.ASKING;
             asking.ask(question(), this::saidYes);
-        } else if (agenda.nowNanos() - judgedFrom
+        } else if (scheduler.nowNanos() - judgedFrom
                 > (rails.readEnough(judgedFrom) ? SLOWEST_RISE : SLOWEST_METERS).toNanos()) {
             end("remote on: " + notUp());
         }
@@ -295,10 +295,10 @@ public final class FirstPower {
 
     /** Readings asked for after this time are judged by the narrow bound; without one, the wait is bounded too. */
     private void judgeAfter(Duration window) {
-        judgedFrom = agenda.nowNanos() + window.toNanos();
+        judgedFrom = scheduler.nowNanos() + window.toNanos();
         long mine = judgedFrom;
         Duration slowest = part == Part.STEPS ? SLOWEST_RISE : SLOWEST_METERS;
-        agenda.at(mine + UNREAD.toNanos() + slowest.toNanos(), () -> {
+        scheduler.at(mine + UNREAD.toNanos() + slowest.toNanos(), () -> {
             if (mine == judgedFrom && part != Part.ENDED && part != Part.ASKING) {
                 end("first power did not go on: no reading of the input current brought it further");
             }

@@ -13,11 +13,11 @@ import java.util.Locale;
  * @param remoteOffAmps highest current with the remote turn-on off once the input capacitors are full, A; below the
  *     limit
  * @param standbyKnown whether the design gives that current
- * @param inputFarads capacitors at the input, F, nought or more
+ * @param inputFarads capacitors at the input, F, zero or more
  * @param workingVolts voltage at which the unit is turned on, V
  * @param startVolts voltage at which the unit starts, V; nothing dwells below it
  * @param inrushLimitAmps current limit while the filter capacitors fill, A
- * @param storedJoules energy of the filter capacitors at the working voltage, J, nought or more
+ * @param storedJoules energy of the filter capacitors at the working voltage, J, zero or more
  * @param softStart time the unit itself takes to come up
  * @param noLoadAmps highest current after the inrush window without load, A; below the inrush limit
  * @param noLoadKnown whether the design gives that current; where it does not the person is asked once

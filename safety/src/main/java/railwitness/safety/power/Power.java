@@ -12,14 +12,14 @@ import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.Load;
-import railwitness.drivers.instrument.Station;
 import railwitness.drivers.instrument.Supply;
 import railwitness.drivers.reading.Reading;
-import railwitness.drivers.time.Agenda;
+import railwitness.drivers.time.Scheduler;
 
 /**
- * The output of the supply and what hangs on it. Steps are asked for on the agenda and told their {@link Result} there;
+ * The output of the supply and what hangs on it. Steps are asked for on the scheduler and told their {@link Result} there;
  * each is refused out of its order or while the interlock does not permit. {@link #off} works in every state, as often
  * as it is called, and overtakes everything: whatever was asked for before it and has not ended is Stopped.
  */
@@ -29,9 +29,9 @@ public final class Power {
 
     private static final Duration USUAL_SILENCE = Duration.ofSeconds(5);
 
-    private final Agenda agenda;
-    private final Station<? extends Supply> supply;
-    private final List<Station<? extends Load>> loads;
+    private final Scheduler scheduler;
+    private final InstrumentWorker<? extends Supply> supply;
+    private final List<InstrumentWorker<? extends Load>> loads;
     private final Rails rails;
     private final BooleanSupplier permitted;
     private final PowerLog log;
@@ -49,13 +49,13 @@ public final class Power {
      *     thread; the interlock's word, and the guardian's
      */
     public Power(
-            Agenda agenda,
-            Station<? extends Supply> supply,
-            List<? extends Station<? extends Load>> loads,
+            Scheduler scheduler,
+            InstrumentWorker<? extends Supply> supply,
+            List<? extends InstrumentWorker<? extends Load>> loads,
             Rails rails,
             BooleanSupplier permitted,
             PowerLog log) {
-        this.agenda = agenda;
+        this.scheduler = scheduler;
         this.supply = supply;
         this.loads = List.copyOf(loads);
         this.rails = rails;
@@ -201,10 +201,10 @@ public final class Power {
                 .run(then);
     }
 
-    /** Constant current on a rail, A; nought switches the load's input off. Read back. */
+    /** Constant current on a rail, A; zero switches the load's input off. Read back. */
     public void setLoad(String rail, double amps, Consumer<Result> then) {
-        Optional<Station<? extends Load>> load = loads.stream()
-                .filter(station -> station.instrument().rail().equals(rail))
+        Optional<InstrumentWorker<? extends Load>> load = loads.stream()
+                .filter(worker -> worker.instrument().rail().equals(rail))
                 .findFirst();
         if (load.isEmpty()) {
             refuse("load", "no load stands on rail " + rail, then);
@@ -236,12 +236,12 @@ public final class Power {
             switchOff.again(reason, then);
             return;
         }
-        switchOff = new SwitchOff(agenda, supply, loads, rails, setVolts, log, next -> state = next);
+        switchOff = new SwitchOff(scheduler, supply, loads, rails, setVolts, log, next -> state = next);
         switchOff.start(reason, then);
     }
 
     /**
-     * The bytes of off and nothing else: for an uncaught exception, when the agenda no longer runs.
+     * The bytes of off and nothing else: for an uncaught exception, when the scheduler no longer runs.
      * From any thread; never waits, never throws. Nothing that was asked for before comes after it. The loads stay on
      * and drain the rails; the guardian switches them off.
      */
@@ -253,7 +253,7 @@ public final class Power {
     /**
      * {@link #cutOff}, then the supply's own word that it is off: for the task that runs before the serial library
      * closes its ports, because closing throws away what has not left yet. Waits for the supply's worker, not for the
-     * agenda, so the agenda need not run any more; not to be called on a virtual agenda.
+     * scheduler, so the scheduler need not run any more; not to be called on a virtual scheduler.
      *
      * @param longest how long to wait for the answer; without one the whole time is given to the bytes to leave
      * @return true when the supply said that it is off
@@ -299,7 +299,8 @@ public final class Power {
 
     private Chain chain(BooleanSupplier allowed) {
         long mine = round.get();
-        return new Chain(() -> mine == round.get(), allowed, (what, words) -> log.step(agenda.nowNanos(), what, words));
+        return new Chain(
+                () -> mine == round.get(), allowed, (what, words) -> log.step(scheduler.nowNanos(), what, words));
     }
 
     private boolean ready(String what, boolean allowed, String value, Consumer<Result> then) {
@@ -323,7 +324,7 @@ public final class Power {
     }
 
     private void refuse(String what, String words, Consumer<Result> then) {
-        log.step(agenda.nowNanos(), what, String.format(Locale.ROOT, "refused: %s", words));
-        agenda.post(() -> then.accept(new Result.Refused(words)));
+        log.step(scheduler.nowNanos(), what, String.format(Locale.ROOT, "refused: %s", words));
+        scheduler.post(() -> then.accept(new Result.Refused(words)));
     }
 }

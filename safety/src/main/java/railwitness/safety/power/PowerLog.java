@@ -1,6 +1,6 @@
 package railwitness.safety.power;
 
-/** Is told every step of power, on the agenda. Times are ns on the session's axis. */
+/** Is told every step of power, on the scheduler. Times are ns on the session's axis. */
 public interface PowerLog {
     /** One step: {@code what} is a short word of the trade, {@code words} a sentence. */
     void step(long atNanos, String what, String words);

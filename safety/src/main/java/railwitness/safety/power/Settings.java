@@ -7,9 +7,9 @@ import railwitness.safety.caution.Source;
 /**
  * What the supply is armed with.
  *
- * @param startVolts voltage with which the output comes on, V, nought or more
+ * @param startVolts voltage with which the output comes on, V, zero or more
  * @param highestVolts highest voltage of the plan, V, not above the over-voltage protection
- * @param limitAmps current limit, A, above nought, not above the over-current protection
+ * @param limitAmps current limit, A, above zero, not above the over-current protection
  * @param overVoltageVolts over-voltage protection, V
  * @param overCurrentAmps over-current protection, A
  * @param resolutionVolts how far a voltage may read back from what was set, V
@@ -43,7 +43,7 @@ public record Settings(
                     what,
                     value,
                     unit,
-                    low == 0 ? "nought or more" : "above nought",
+                    low == 0 ? "zero or more" : "above zero",
                     high,
                     unit));
         }

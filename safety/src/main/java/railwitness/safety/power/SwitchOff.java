@@ -8,14 +8,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.Load;
-import railwitness.drivers.instrument.Outcome;
-import railwitness.drivers.instrument.Station;
+import railwitness.drivers.instrument.RequestOutcome;
 import railwitness.drivers.instrument.Supply;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
-import railwitness.drivers.time.Agenda;
+import railwitness.drivers.time.Scheduler;
 
 /**
  * One switching off, from the first byte to the last load: the supply is told off over whatever is under way and asked
@@ -40,9 +40,9 @@ final class SwitchOff {
     private static final double LEAST_INPUT_VOLTS = 1;
     private static final int STEPS_TOLD = 10;
 
-    private final Agenda agenda;
-    private final Station<? extends Supply> supply;
-    private final List<Station<? extends Load>> loads;
+    private final Scheduler scheduler;
+    private final InstrumentWorker<? extends Supply> supply;
+    private final List<InstrumentWorker<? extends Load>> loads;
     private final Rails rails;
     private final double setVolts;
     private final PowerLog log;
@@ -66,14 +66,14 @@ final class SwitchOff {
     private Ended ended;
 
     SwitchOff(
-            Agenda agenda,
-            Station<? extends Supply> supply,
-            List<Station<? extends Load>> loads,
+            Scheduler scheduler,
+            InstrumentWorker<? extends Supply> supply,
+            List<InstrumentWorker<? extends Load>> loads,
             Rails rails,
             double setVolts,
             PowerLog log,
             Consumer<PowerState> states) {
-        this.agenda = agenda;
+        this.scheduler = scheduler;
         this.supply = supply;
         this.loads = loads;
         this.rails = rails;
@@ -129,7 +129,7 @@ final class SwitchOff {
     private void attempt() {
         long mine = ++awaited;
         supply.askFirst(this::sendAndAsk, outcome -> answered(mine, worded(outcome)));
-        agenda.after(
+        scheduler.after(
                 alarmed ? PATIENT_ANSWER : ANSWER,
                 () -> answered(mine, new Result.Stopped("no answer from the supply")));
     }
@@ -165,7 +165,7 @@ final class SwitchOff {
             alarm("the supply " + OPEN);
             startDischarge();
         }
-        agenda.after(tries < TRIES ? Duration.ZERO : AGAIN, this::attemptUnlessOver);
+        scheduler.after(tries < TRIES ? Duration.ZERO : AGAIN, this::attemptUnlessOver);
     }
 
     private void attemptUnlessOver() {
@@ -178,7 +178,7 @@ final class SwitchOff {
         alarmed = true;
         confirmed = false;
         states.accept(PowerState.NOT_CONFIRMED);
-        log.alarm(agenda.nowNanos(), words);
+        log.alarm(scheduler.nowNanos(), words);
     }
 
     private void confirm() {
@@ -186,7 +186,7 @@ final class SwitchOff {
         states.accept(ended == null ? PowerState.DISCHARGING : PowerState.OFF);
         if (alarmed) {
             alarmed = false;
-            log.alarmOver(agenda.nowNanos(), "the supply says off now");
+            log.alarmOver(scheduler.nowNanos(), "the supply says off now");
             watchRailsAnew();
         }
         startDischarge();
@@ -195,7 +195,7 @@ final class SwitchOff {
     /** What the rails did while the output may still have been on says nothing of their discharge. */
     private void watchRailsAnew() {
         if (discharge != null && ended == null) {
-            dischargingSince = agenda.nowNanos();
+            dischargingSince = scheduler.nowNanos();
             discharge = new Discharge(rails, dischargingSince);
             inputs.clear();
             doubted = false;
@@ -208,7 +208,7 @@ final class SwitchOff {
 
     private void startDischarge() {
         if (discharge == null) {
-            dischargingSince = agenda.nowNanos();
+            dischargingSince = scheduler.nowNanos();
             discharge = new Discharge(rails, dischargingSince);
             look();
         }
@@ -230,7 +230,7 @@ final class SwitchOff {
     private void look() {
         judge();
         if (!released && !isOver()) {
-            agenda.after(LOOK, this::look);
+            scheduler.after(LOOK, this::look);
         }
     }
 
@@ -240,7 +240,7 @@ final class SwitchOff {
             alarm("the supply says off, but " + inputWords() + " stand at the input; it may be on: it " + OPEN
                     + " and take the unit as live");
             tries = TRIES;
-            agenda.after(AGAIN, this::attemptUnlessOver);
+            scheduler.after(AGAIN, this::attemptUnlessOver);
         }
         if (!loadsTold && loadsOfNoMoreUse()) {
             loadsTold = true;
@@ -258,7 +258,7 @@ final class SwitchOff {
     }
 
     private boolean loadsOfNoMoreUse() {
-        long now = agenda.nowNanos();
+        long now = scheduler.nowNanos();
         boolean tooLong = now - dischargingSince >= Discharge.LONGEST_WAIT.toNanos();
         return discharge.over(now) || tooLong;
     }
@@ -268,13 +268,13 @@ final class SwitchOff {
     }
 
     private boolean inputGraceOver() {
-        return agenda.nowNanos() - dischargingSince >= INPUT_GRACE.toNanos();
+        return scheduler.nowNanos() - dischargingSince >= INPUT_GRACE.toNanos();
     }
 
     private boolean inputStands() {
         return setVolts > LEAST_INPUT_VOLTS
                 && inputs.values().stream()
-                        .filter(reading -> agenda.nowNanos() - reading.repliedNanos() <= INPUT_AGE.toNanos())
+                        .filter(reading -> scheduler.nowNanos() - reading.repliedNanos() <= INPUT_AGE.toNanos())
                         .anyMatch(reading -> reading.value() >= INPUT_SHARE * setVolts);
     }
 
@@ -289,7 +289,7 @@ final class SwitchOff {
         loads.forEach(load -> loadOff(load, 1));
     }
 
-    private void loadOff(Station<? extends Load> load, int number) {
+    private void loadOff(InstrumentWorker<? extends Load> load, int number) {
         load.instrument().cutIn(load.instrument().offBytes());
         once(load, () -> loadState(load.instrument()), result -> {
             tell(load.name() + " off", result.words());
@@ -332,7 +332,7 @@ final class SwitchOff {
     }
 
     /** Asks a station and takes the outcome or, after {@link #ANSWER}, its lack; one of them, once. */
-    private void once(Station<?> station, Callable<Result> errand, Consumer<Result> then) {
+    private void once(InstrumentWorker<?> worker, Callable<Result> request, Consumer<Result> then) {
         boolean[] taken = {false};
         Consumer<Result> first = result -> {
             if (!taken[0]) {
@@ -340,8 +340,8 @@ final class SwitchOff {
                 then.accept(result);
             }
         };
-        station.askFirst(() -> guarded(errand), outcome -> first.accept(worded(outcome)));
-        agenda.after(ANSWER, () -> first.accept(new Result.Stopped("no answer")));
+        worker.askFirst(() -> guarded(request), outcome -> first.accept(worded(outcome)));
+        scheduler.after(ANSWER, () -> first.accept(new Result.Stopped("no answer")));
     }
 
     private void oneLess() {
@@ -363,19 +363,19 @@ final class SwitchOff {
     }
 
     private void tell(String what, String words) {
-        log.step(agenda.nowNanos(), what, words);
+        log.step(scheduler.nowNanos(), what, words);
     }
 
     /* Whatever an instrument's code throws, switching off goes on. */
-    private static Result guarded(Callable<Result> errand) {
+    private static Result guarded(Callable<Result> request) {
         try {
-            return errand.call();
+            return request.call();
         } catch (Exception e) {
             return new Result.Refused(String.valueOf(e.getMessage()));
         }
     }
 
-    private static Result worded(Outcome<Result> outcome) {
+    private static Result worded(RequestOutcome<Result> outcome) {
         Result[] found = {new Result.Stopped("no answer")};
         outcome.either(done -> found[0] = done, why -> found[0] = new Result.Refused(why.getMessage()));
         return found[0];

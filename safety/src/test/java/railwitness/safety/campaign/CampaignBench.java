@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.LongSupplier;
 import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.converter.Specimen;
+import railwitness.drivers.converter.World;
 import railwitness.drivers.rehearsal.Fixture;
-import railwitness.drivers.rehearsal.Specimen;
 import railwitness.drivers.rehearsal.VirtualBench;
-import railwitness.drivers.rehearsal.World;
 import railwitness.drivers.sheet.Sheet;
 
 /** The bench of the campaign: supply, five meters, two loads, around the usual virtual unit. */

@@ -8,14 +8,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import railwitness.drivers.bench.Bench;
-import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.line.SerialLine;
 import railwitness.drivers.rehearsal.StandIn;
 import railwitness.drivers.rehearsal.Trouble;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.scpi.ExchangeLog;
-import railwitness.drivers.time.RealAgenda;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.RealScheduler;
+import railwitness.drivers.time.VirtualScheduler;
 
 /**
  * Every instrument, at every moment of a run, with every trouble. Safe is: the output is off at the far end, or the
@@ -80,34 +80,35 @@ final class FaultCampaign {
     }
 
     static Ending virtual(Case what) {
-        VirtualAgenda agenda = new VirtualAgenda(Instant.parse("2026-11-25T10:00:00Z"));
-        VirtualBench far = CampaignBench.virtual(what.seed(), agenda::nowNanos);
+        VirtualScheduler scheduler = new VirtualScheduler(Instant.parse("2026-11-25T10:00:00Z"));
+        VirtualBench far = CampaignBench.virtual(what.seed(), scheduler::nowNanos);
         Map<String, String> devices = new HashMap<>();
         CampaignBench.INSTRUMENTS.forEach(name -> devices.put(name, name));
         Bench bench = Bench.open(
                 CampaignBench.sheet(devices),
-                far.opener(agenda),
-                agenda,
-                StationMaker.inline(agenda),
+                far.opener(scheduler),
+                scheduler,
+                WorkerMaker.inline(scheduler),
                 ExchangeLog.none());
-        SmallRun run = new SmallRun(agenda, bench, moment -> inject(what, moment, far, agenda.nowNanos()));
+        SmallRun run = new SmallRun(scheduler, bench, moment -> inject(what, moment, far, scheduler.nowNanos()));
         run.run(LONGEST);
         return ending(what, run, far);
     }
 
     static Ending real(Case what) {
-        RealAgenda agenda = new RealAgenda();
-        VirtualBench far = CampaignBench.virtual(what.seed(), agenda::nowNanos);
+        RealScheduler scheduler = new RealScheduler();
+        VirtualBench far = CampaignBench.virtual(what.seed(), scheduler::nowNanos);
         Map<String, String> devices = new HashMap<>();
         try (StandIn standIn = new StandIn(far, (name, on) -> {})) {
             standIn.places().forEach(place -> devices.put(place.name(), place.device()));
             try (Bench bench = Bench.open(
                     CampaignBench.sheet(devices),
                     SerialLine::open,
-                    agenda,
-                    StationMaker.threaded(agenda),
+                    scheduler,
+                    WorkerMaker.threaded(scheduler),
                     ExchangeLog.none())) {
-                SmallRun run = new SmallRun(agenda, bench, moment -> inject(what, moment, far, agenda.nowNanos()));
+                SmallRun run =
+                        new SmallRun(scheduler, bench, moment -> inject(what, moment, far, scheduler.nowNanos()));
                 run.run(Duration.ofMinutes(1));
                 return ending(what, run, far);
             }

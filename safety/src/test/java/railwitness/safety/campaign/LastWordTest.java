@@ -12,14 +12,14 @@ import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 import railwitness.drivers.bench.Bench;
 import railwitness.drivers.bench.BenchSheet;
-import railwitness.drivers.instrument.StationMaker;
+import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.line.PseudoTerminal;
 import railwitness.drivers.line.SerialLine;
 import railwitness.drivers.line.SerialPorts;
 import railwitness.drivers.scpi.ExchangeLog;
 import railwitness.drivers.sheet.Sheet;
-import railwitness.drivers.time.Agenda;
-import railwitness.drivers.time.RealAgenda;
+import railwitness.drivers.time.RealScheduler;
+import railwitness.drivers.time.Scheduler;
 import railwitness.safety.power.Power;
 import railwitness.safety.power.Rails;
 
@@ -35,11 +35,11 @@ class LastWordTest {
                             "[bench]\nname = \"b\"\nsource = \"supply\"\n[[instrument]]\nname = \"supply\"\n"
                                     + "kind = \"supply\"\ndialect = \"scpi-1999\"\nport = \"" + arguments[0] + "\"\n")
                     .read(BenchSheet::from);
-            Agenda agenda = new RealAgenda();
+            Scheduler scheduler = new RealScheduler();
             Bench bench =
-                    Bench.open(sheet, SerialLine::open, agenda, StationMaker.threaded(agenda), ExchangeLog.none());
+                    Bench.open(sheet, SerialLine::open, scheduler, WorkerMaker.threaded(scheduler), ExchangeLog.none());
             Power power = new Power(
-                    agenda, bench.supply(), List.of(), new Rails(List.of(), List.of(), 5), () -> true, new Quiet());
+                    scheduler, bench.supply(), List.of(), new Rails(List.of(), List.of(), 5), () -> true, new Quiet());
             SerialPorts.beforePortsClose("output off", () -> power.lastWord(Duration.ofSeconds(2)));
             System.out.println("ready");
             TimeUnit.MINUTES.sleep(1);

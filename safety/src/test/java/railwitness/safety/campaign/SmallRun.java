@@ -7,11 +7,11 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import railwitness.drivers.bench.Bench;
 import railwitness.drivers.instrument.Instrument;
-import railwitness.drivers.instrument.Station;
-import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.instrument.InstrumentWorker;
+import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Reading;
-import railwitness.drivers.time.Agenda;
+import railwitness.drivers.time.Scheduler;
 import railwitness.safety.caution.Source;
 import railwitness.safety.interlock.Event;
 import railwitness.safety.interlock.Interlock;
@@ -58,7 +58,7 @@ final class SmallRun implements PowerLog {
             AMPS,
             List.of(RailTarget.nominal(PLUS, 37), RailTarget.nominal(MINUS, -37)));
 
-    private final Agenda agenda;
+    private final Scheduler scheduler;
     private final Bench bench;
     private final Consumer<Moment> moments;
     private final Power power;
@@ -71,15 +71,15 @@ final class SmallRun implements PowerLog {
     private boolean discharging;
     private Ended ended;
 
-    SmallRun(Agenda agenda, Bench bench, Consumer<Moment> moments) {
-        this.agenda = agenda;
+    SmallRun(Scheduler scheduler, Bench bench, Consumer<Moment> moments) {
+        this.scheduler = scheduler;
         this.bench = bench;
         this.moments = moments;
         Rails rails = new Rails(List.of(PLUS, MINUS), List.of(VOLTS, Channel.of("input.voltage")), 5);
-        List<Station<railwitness.drivers.instrument.Load>> loads =
+        List<InstrumentWorker<railwitness.drivers.instrument.Load>> loads =
                 List.copyOf(bench.loads().values());
-        power = new Power(agenda, bench.supply(), loads, rails, () -> interlock.permitted(), this);
-        interlock = Interlock.of(watches(), Duration.ofSeconds(1), agenda.nowNanos());
+        power = new Power(scheduler, bench.supply(), loads, rails, () -> interlock.permitted(), this);
+        interlock = Interlock.of(watches(), Duration.ofSeconds(1), scheduler.nowNanos());
     }
 
     private static List<Watch> watches() {
@@ -97,42 +97,42 @@ final class SmallRun implements PowerLog {
                 Watch.of("heat sink", Channel.of("heatsink.temperature"), slow, Limits.atMost(85)));
     }
 
-    /** Runs to the end, at most so long on the agenda's clock. */
+    /** Runs to the end, at most so long on the scheduler's clock. */
     void run(Duration longest) {
         moments.accept(Moment.BEFORE_ARMING);
-        bench.stations().forEach(this::poll);
+        bench.workers().forEach(this::poll);
         tick();
-        agenda.after(Duration.ofSeconds(2), this::arm);
-        long until = agenda.nowNanos() + longest.toNanos();
-        agenda.runUntil(() -> ended != null || agenda.nowNanos() > until);
+        scheduler.after(Duration.ofSeconds(2), this::arm);
+        long until = scheduler.nowNanos() + longest.toNanos();
+        scheduler.runUntil(() -> ended != null || scheduler.nowNanos() > until);
         power.release();
     }
 
-    private void poll(Station<? extends Instrument> station) {
-        station.ask(() -> station.instrument().poll(), outcome -> {
+    private void poll(InstrumentWorker<? extends Instrument> worker) {
+        worker.ask(() -> worker.instrument().poll(), outcome -> {
             outcome.either(this::heard, why -> words.add(why.getMessage()));
-            agenda.after(Duration.ofMillis(250), () -> poll(station));
+            scheduler.after(Duration.ofMillis(250), () -> poll(worker));
         });
     }
 
-    private void heard(Sweep sweep) {
-        for (Reading reading : sweep.readings()) {
+    private void heard(PollResult pollResult) {
+        for (Reading reading : pollResult.readings()) {
             next(new Event.Read(reading));
             power.heard(reading);
             first.ifPresent(one -> one.heard(reading));
         }
-        if (sweep.instrument().equals("supply")) {
-            first.ifPresent(one -> one.state(sweep.conditions()));
+        if (pollResult.instrument().equals("supply")) {
+            first.ifPresent(one -> one.state(pollResult.conditions()));
         }
     }
 
     private void tick() {
-        next(new Event.Tick(agenda.nowNanos()));
+        next(new Event.Tick(scheduler.nowNanos()));
         if (power.state() == PowerState.DISCHARGING && !discharging) {
             discharging = true;
             moments.accept(Moment.DISCHARGING);
         }
-        agenda.after(Duration.ofMillis(100), this::tick);
+        scheduler.after(Duration.ofMillis(100), this::tick);
     }
 
     private void next(Event event) {
@@ -148,7 +148,7 @@ final class SmallRun implements PowerLog {
     private void armed() {
         armed = true;
         moments.accept(Moment.ARMED);
-        agenda.after(Duration.ofMillis(500), this::begin);
+        scheduler.after(Duration.ofMillis(500), this::begin);
     }
 
     private void begin() {
@@ -158,13 +158,13 @@ final class SmallRun implements PowerLog {
         FirstPowerBounds bounds = new FirstPowerBounds(
                 List.of(3.0, 6.0, 9.0), 1, 0.2, true, 4700e-6, 13.8, 9.5, 8, 8, Duration.ofSeconds(1), 2, true, 20);
         FirstPower.RemoteTurnOn remote = then -> power.remote(true, then);
-        first = Optional.of(
-                new FirstPower(agenda, power, bounds, READINGS, remote, (sentence, yes) -> yes.run(), this::entered));
+        first = Optional.of(new FirstPower(
+                scheduler, power, bounds, READINGS, remote, (sentence, yes) -> yes.run(), this::entered));
         first.get().begin(this::firstPowerOver);
     }
 
     private void entered(Phase phase) {
-        next(new Event.Enter(phase, agenda.nowNanos()));
+        next(new Event.Enter(phase, scheduler.nowNanos()));
         if (phase == Phase.FIRST_POWER) {
             moments.accept(Moment.FIRST_STEPS);
         } else if (phase == Phase.INRUSH) {
@@ -175,21 +175,21 @@ final class SmallRun implements PowerLog {
     private void firstPowerOver(FirstPower.Outcome outcome) {
         if (outcome instanceof FirstPower.Outcome.Up) {
             moments.accept(Moment.NO_LOAD);
-            power.setCurrentLimit(30, done(() -> agenda.after(Duration.ofSeconds(1), this::load)));
+            power.setCurrentLimit(30, done(() -> scheduler.after(Duration.ofSeconds(1), this::load)));
         } else if (outcome instanceof FirstPower.Outcome.Ended over) {
             end(over.words());
         }
     }
 
     private void load() {
-        next(new Event.Changed(agenda.nowNanos()));
+        next(new Event.Changed(scheduler.nowNanos()));
         power.setLoad("plus", 2, done(() -> power.setLoad("minus", 2, done(this::loaded))));
     }
 
     private void loaded() {
-        next(new Event.Changed(agenda.nowNanos()));
+        next(new Event.Changed(scheduler.nowNanos()));
         moments.accept(Moment.LOADED);
-        agenda.after(Duration.ofSeconds(4), () -> {
+        scheduler.after(Duration.ofSeconds(4), () -> {
             if (!ending) {
                 moments.accept(Moment.SWITCHING_OFF);
                 end("end of the run");
@@ -214,7 +214,7 @@ final class SmallRun implements PowerLog {
         if (!ending) {
             ending = true;
             words.add(why);
-            next(new Event.Enter(Phase.OFF, agenda.nowNanos()));
+            next(new Event.Enter(Phase.OFF, scheduler.nowNanos()));
             power.off(why, over -> {
                 ended = over;
                 words.add(over.words());
@@ -253,7 +253,7 @@ final class SmallRun implements PowerLog {
     @Override
     public void alarm(long atNanos, String said) {
         alarms.add(said);
-        agenda.after(Duration.ofSeconds(20), power::disconnectOpen);
+        scheduler.after(Duration.ofSeconds(20), power::disconnectOpen);
     }
 
     @Override

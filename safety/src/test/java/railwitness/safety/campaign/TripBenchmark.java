@@ -7,16 +7,16 @@ import java.util.Locale;
 import java.util.concurrent.atomic.AtomicLong;
 import railwitness.drivers.bench.Bench;
 import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.Meter;
-import railwitness.drivers.instrument.Station;
-import railwitness.drivers.instrument.StationMaker;
-import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.instrument.PollResult;
+import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.line.SerialLine;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.scpi.ExchangeLog;
 import railwitness.drivers.sheet.Sheet;
-import railwitness.drivers.time.RealAgenda;
+import railwitness.drivers.time.RealScheduler;
 import railwitness.safety.interlock.Event;
 import railwitness.safety.interlock.Interlock;
 import railwitness.safety.interlock.Limits;
@@ -51,7 +51,7 @@ final class TripBenchmark implements PowerLog {
             range = 100
             """;
 
-    private final RealAgenda agenda = new RealAgenda();
+    private final RealScheduler scheduler = new RealScheduler();
     private final AtomicLong offHeard = new AtomicLong();
     private Interlock interlock;
     private Power power;
@@ -94,7 +94,7 @@ final class TripBenchmark implements PowerLog {
     private Bench bench(QuickInstrument supply, QuickInstrument meter) {
         BenchSheet sheet = Sheet.of("bench.toml", String.format(SHEET, supply.device(), meter.device()))
                 .read(BenchSheet::from);
-        return Bench.open(sheet, SerialLine::open, agenda, StationMaker.threaded(agenda), ExchangeLog.none());
+        return Bench.open(sheet, SerialLine::open, scheduler, WorkerMaker.threaded(scheduler), ExchangeLog.none());
     }
 
     private void pollSupply(Bench bench) {
@@ -103,11 +103,11 @@ final class TripBenchmark implements PowerLog {
 
     private double trip(Bench bench, QuickInstrument supply, QuickInstrument meter) {
         supply.switchOn();
-        power = new Power(agenda, bench.supply(), List.of(), new Rails(List.of(), List.of(), 5), () -> true, this);
-        interlock = Interlock.of(List.of(WATCH), Duration.ofSeconds(30), agenda.nowNanos());
+        power = new Power(scheduler, bench.supply(), List.of(), new Rails(List.of(), List.of(), 5), () -> true, this);
+        interlock = Interlock.of(List.of(WATCH), Duration.ofSeconds(30), scheduler.nowNanos());
         meter.reads(36);
         read(bench);
-        next(new Event.Enter(Phase.UP, agenda.nowNanos()));
+        next(new Event.Enter(Phase.UP, scheduler.nowNanos()));
         if (interlock.trip().isPresent()) {
             throw new IllegalStateException("tripped before its time");
         }
@@ -125,17 +125,17 @@ final class TripBenchmark implements PowerLog {
     }
 
     private void read(Bench bench) {
-        Station<Meter> meter = bench.meters().get(0);
+        InstrumentWorker<Meter> meter = bench.meters().get(0);
         boolean[] done = {false};
         meter.ask(() -> meter.instrument().poll(), outcome -> {
             outcome.either(this::heard, why -> {});
             done[0] = true;
         });
-        agenda.runUntil(() -> done[0]);
+        scheduler.runUntil(() -> done[0]);
     }
 
-    private void heard(Sweep sweep) {
-        for (Reading reading : sweep.readings()) {
+    private void heard(PollResult pollResult) {
+        for (Reading reading : pollResult.readings()) {
             next(new Event.Read(reading));
         }
     }

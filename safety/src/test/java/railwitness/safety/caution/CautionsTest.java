@@ -122,7 +122,7 @@ class CautionsTest {
 
     @Test
     void theHandoutIsTheSameText() throws Exception {
-        assertThat(Files.readString(Path.of("CAUTIONS.md"))).isEqualTo(Handout.text());
+        assertThat(Files.readString(Path.of("CAUTIONS.md"))).isEqualTo(CautionsText.text());
     }
 
     private static Optional<SignalWord> word(Topic topic, Hazards hazards) {

@@ -96,7 +96,7 @@ class GuardianTest {
         }
     }
 
-    /** With a limit of nought bytes any write to a file, as on a full disk, would fail or end the process. */
+    /** With a limit of zero bytes any write to a file, as on a full disk, would fail or end the process. */
     @Test
     void nothingIsWrittenToAnyFile() throws Exception {
         try (Victims victim = new Victims("ulimit -f 0;", "beat", 1, supply.device(), load.device())) {
@@ -108,7 +108,7 @@ class GuardianTest {
 
     @Test
     void aPortThatCannotBeOpenedMeansNoPower() {
-        Orders orders = orders("/dev/no-such-port");
+        GuardianTask orders = orders("/dev/no-such-port");
         assertThatThrownBy(() -> Guardian.start(orders))
                 .isInstanceOf(GuardianException.class)
                 .hasMessage("the guardian did not start, so there is no power:"
@@ -140,11 +140,12 @@ class GuardianTest {
 
     @Test
     void ordersSurviveTheWay() throws Exception {
-        Orders orders = new Orders(
+        GuardianTask orders = new GuardianTask(
                 Duration.ofMillis(700),
-                List.of(new Orders.Supply("/dev/tty with space", new byte[] {10, 0, -1}, new byte[] {1})),
-                List.of(new Orders.Load("COM3", new byte[] {2})));
-        Orders back = Orders.read(new java.io.ByteArrayInputStream(orders.text().getBytes(StandardCharsets.US_ASCII)));
+                List.of(new GuardianTask.Supply("/dev/tty with space", new byte[] {10, 0, -1}, new byte[] {1})),
+                List.of(new GuardianTask.Load("COM3", new byte[] {2})));
+        GuardianTask back =
+                GuardianTask.read(new java.io.ByteArrayInputStream(orders.text().getBytes(StandardCharsets.US_ASCII)));
         assertThat(back).usingRecursiveComparison().isEqualTo(orders);
     }
 
@@ -163,9 +164,10 @@ class GuardianTest {
         return new Victims("", how, 1, supply.device(), load.device());
     }
 
-    private static Orders orders(String device) {
+    private static GuardianTask orders(String device) {
         byte[] off = "\nOUTP OFF\n".getBytes(StandardCharsets.US_ASCII);
         byte[] ask = "OUTP?\n".getBytes(StandardCharsets.US_ASCII);
-        return new Orders(Orders.USUAL_PATIENCE, List.of(new Orders.Supply(device, off, ask)), List.of());
+        return new GuardianTask(
+                GuardianTask.USUAL_PATIENCE, List.of(new GuardianTask.Supply(device, off, ask)), List.of());
     }
 }

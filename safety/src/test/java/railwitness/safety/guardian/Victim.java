@@ -20,12 +20,12 @@ final class Victim {
             HEAP.add(new byte[1 << 20]);
             HEAP.get(i)[0] = 1;
         }
-        List<Orders.Load> loads = new ArrayList<>();
+        List<GuardianTask.Load> loads = new ArrayList<>();
         for (int i = 3; i < arguments.length; i++) {
-            loads.add(new Orders.Load(arguments[i], ascii("\nINP OFF\n")));
+            loads.add(new GuardianTask.Load(arguments[i], ascii("\nINP OFF\n")));
         }
-        Orders.Supply supply = new Orders.Supply(arguments[2], ascii("\nOUTP OFF\n"), ascii("OUTP?\n"));
-        Guardian guardian = Guardian.start(new Orders(Orders.USUAL_PATIENCE, List.of(supply), loads));
+        GuardianTask.Supply supply = new GuardianTask.Supply(arguments[2], ascii("\nOUTP OFF\n"), ascii("OUTP?\n"));
+        Guardian guardian = Guardian.start(new GuardianTask(GuardianTask.USUAL_PATIENCE, List.of(supply), loads));
         System.out.println("ready");
         end(arguments[0], guardian, arguments[2]);
         while (true) {

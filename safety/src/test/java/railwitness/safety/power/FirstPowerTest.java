@@ -90,9 +90,9 @@ class FirstPowerTest {
         FirstPower first = start(bounds(List.of(3.0, 6.0, 9.0)));
         FirstPower.Outcome[] outcome = new FirstPower.Outcome[1];
         first.begin(result -> outcome[0] = result);
-        long begun = bench.agenda.nowNanos();
-        bench.agenda.runUntil(() -> bench.unit.volts >= 9.5);
-        assertThat((bench.agenda.nowNanos() - begun) / 1e9).isLessThan(3);
+        long begun = bench.scheduler.nowNanos();
+        bench.scheduler.runUntil(() -> bench.unit.volts >= 9.5);
+        assertThat((bench.scheduler.nowNanos() - begun) / 1e9).isLessThan(3);
     }
 
     @Test
@@ -249,7 +249,7 @@ class FirstPowerTest {
 
     @Test
     void aSupplyThatSaysItsOutputIsOffEndsIt() {
-        bench.agenda.after(Duration.ofSeconds(1), () -> bench.supply.conditions = Set.of(Condition.OUTPUT_OFF));
+        bench.scheduler.after(Duration.ofSeconds(1), () -> bench.supply.conditions = Set.of(Condition.OUTPUT_OFF));
         FirstPower.Outcome.Ended ended = (FirstPower.Outcome.Ended) run(bounds(List.of(3.0, 6.0, 9.0)));
         assertThat(ended.words()).contains("its output is off, and nobody ordered that");
     }
@@ -260,7 +260,7 @@ class FirstPowerTest {
         FirstPower first = start(bounds(List.of(3.0, 6.0, 9.0)));
         List<FirstPower.Outcome> outcomes = new ArrayList<>();
         first.begin(outcomes::add);
-        bench.agenda.after(Duration.ofSeconds(1), () -> {
+        bench.scheduler.after(Duration.ofSeconds(1), () -> {
             bench.unit.output(false);
             bench.unit.volts = 0;
         });
@@ -273,14 +273,14 @@ class FirstPowerTest {
         FirstPower first = start(bounds);
         FirstPower.Outcome[] outcome = new FirstPower.Outcome[1];
         first.begin(result -> outcome[0] = result);
-        bench.agenda.runUntil(() -> outcome[0] != null);
+        bench.scheduler.runUntil(() -> outcome[0] != null);
         return outcome[0];
     }
 
     private void ask(String sentence, Runnable yes) {
         asked.add(sentence);
         if (personSaysYes) {
-            bench.agenda.after(Duration.ofSeconds(2), yes);
+            bench.scheduler.after(Duration.ofSeconds(2), yes);
         }
     }
 
@@ -288,7 +288,7 @@ class FirstPowerTest {
         Settings settings = new Settings(Source.SUPPLY, 0, 14.4, 1, 16, 30, 0.01, 0.01, Optional.empty());
         bench.await(bench.power::arm, settings);
         FirstPower first = new FirstPower(
-                bench.agenda,
+                bench.scheduler,
                 bench.power,
                 bounds,
                 new FirstPowerReadings(

@@ -188,7 +188,7 @@ class PowerTest {
         assertThat(ended.get()).isNull();
         bench.supply.dead = false;
         bench.plus.dead = false;
-        bench.agenda.runUntil(() -> ended.get() != null);
+        bench.scheduler.runUntil(() -> ended.get() != null);
         assertThat(bench.unit.output).isFalse();
         assertThat(ended.get().confirmed()).isTrue();
         assertThat(bench.unit.remote).isFalse();
@@ -208,7 +208,7 @@ class PowerTest {
         assertThat(bench.unit.output).isTrue();
         assertThat(power.state()).isEqualTo(PowerState.NOT_CONFIRMED);
         bench.supply.portBack = true;
-        bench.agenda.runUntil(() -> ended.get() != null);
+        bench.scheduler.runUntil(() -> ended.get() != null);
         assertThat(bench.unit.output).isFalse();
         assertThat(ended.get().confirmed()).isTrue();
         assertThat(bench.supply.did).contains("reconnect");
@@ -276,7 +276,7 @@ class PowerTest {
         AtomicInteger answers = new AtomicInteger();
         power.off("first", ended -> answers.incrementAndGet());
         power.off("second", ended -> answers.incrementAndGet());
-        bench.agenda.runUntil(() -> answers.get() == 2);
+        bench.scheduler.runUntil(() -> answers.get() == 2);
         assertThat(power.state()).isEqualTo(PowerState.OFF);
         assertThat(bench.arm().isDone()).isTrue();
     }

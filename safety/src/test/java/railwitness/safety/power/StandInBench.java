@@ -8,25 +8,25 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import railwitness.drivers.instrument.Condition;
-import railwitness.drivers.instrument.InlineStation;
+import railwitness.drivers.instrument.InlineWorker;
 import railwitness.drivers.instrument.Instrument;
-import railwitness.drivers.instrument.Station;
-import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.instrument.InstrumentWorker;
+import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.line.Answer;
 import railwitness.drivers.line.PeerLine;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 import railwitness.safety.caution.Source;
 
 /** Supply, two loads and a unit on the virtual clock, polled four times a second. */
 final class StandInBench implements PowerLog {
-    final VirtualAgenda agenda = new VirtualAgenda(Instant.parse("2026-11-25T10:00:00Z"));
-    final StandInUnit unit = new StandInUnit(agenda);
-    final StandInSupply supply = new StandInSupply(agenda, unit);
-    final StandInLoad plus = new StandInLoad(agenda, unit, "plus");
-    final StandInLoad minus = new StandInLoad(agenda, unit, "minus");
+    final VirtualScheduler scheduler = new VirtualScheduler(Instant.parse("2026-11-25T10:00:00Z"));
+    final StandInUnit unit = new StandInUnit(scheduler);
+    final StandInSupply supply = new StandInSupply(scheduler, unit);
+    final StandInLoad plus = new StandInLoad(scheduler, unit, "plus");
+    final StandInLoad minus = new StandInLoad(scheduler, unit, "minus");
     final List<String> steps = new ArrayList<>();
     final List<String> alarms = new ArrayList<>();
     final List<String> over = new ArrayList<>();
@@ -38,34 +38,34 @@ final class StandInBench implements PowerLog {
     boolean reversedInput;
 
     StandInBench() {
-        Station<StandInSupply> first = station(supply);
-        List<Station<StandInLoad>> loads = List.of(station(plus), station(minus));
+        InstrumentWorker<StandInSupply> first = worker(supply);
+        List<InstrumentWorker<StandInLoad>> loads = List.of(worker(plus), worker(minus));
         Rails rails = new Rails(
                 List.of(Channel.of("plus.voltage"), Channel.of("minus.voltage")), List.of(StandInSupply.VOLTS), 5);
-        power = new Power(agenda, first, loads, rails, () -> permitted, this);
+        power = new Power(scheduler, first, loads, rails, () -> permitted, this);
         poll(first);
         loads.forEach(this::poll);
     }
 
-    private <I extends Instrument> Station<I> station(I instrument) {
-        PeerLine line = new PeerLine(instrument.name(), message -> Answer.silence(Duration.ZERO), agenda);
-        return new InlineStation<>(instrument, agenda, line);
+    private <I extends Instrument> InstrumentWorker<I> worker(I instrument) {
+        PeerLine line = new PeerLine(instrument.name(), message -> Answer.silence(Duration.ZERO), scheduler);
+        return new InlineWorker<>(instrument, scheduler, line);
     }
 
-    private void poll(Station<? extends Instrument> station) {
-        station.ask(() -> station.instrument().poll(), outcome -> outcome.either(this::heard, why -> {}));
-        agenda.after(Duration.ofMillis(250), () -> poll(station));
+    private void poll(InstrumentWorker<? extends Instrument> worker) {
+        worker.ask(() -> worker.instrument().poll(), outcome -> outcome.either(this::heard, why -> {}));
+        scheduler.after(Duration.ofMillis(250), () -> poll(worker));
     }
 
-    private void heard(Sweep sweep) {
-        for (Reading reading : sweep.readings()) {
+    private void heard(PollResult pollResult) {
+        for (Reading reading : pollResult.readings()) {
             also.accept(reading);
             power.heard(reading);
         }
-        if (sweep.instrument().equals("supply")) {
-            alsoState.accept(sweep.conditions());
+        if (pollResult.instrument().equals("supply")) {
+            alsoState.accept(pollResult.conditions());
             if (reversedInput) {
-                long now = agenda.nowNanos();
+                long now = scheduler.nowNanos();
                 also.accept(new Measured(Channel.of("input.voltage"), -unit.inputVolts(), now, now));
             }
         }
@@ -82,7 +82,7 @@ final class StandInBench implements PowerLog {
     Result on() {
         Result[] result = new Result[1];
         power.on(done -> result[0] = done);
-        agenda.runUntil(() -> result[0] != null);
+        scheduler.runUntil(() -> result[0] != null);
         return result[0];
     }
 
@@ -100,13 +100,13 @@ final class StandInBench implements PowerLog {
     Ended off() {
         Ended[] ended = new Ended[1];
         power.off("end of the run", words -> ended[0] = words);
-        agenda.runUntil(() -> ended[0] != null);
+        scheduler.runUntil(() -> ended[0] != null);
         return ended[0];
     }
 
     void pass(double seconds) {
-        long until = agenda.nowNanos() + (long) (seconds * 1e9);
-        agenda.runUntil(() -> agenda.nowNanos() >= until);
+        long until = scheduler.nowNanos() + (long) (seconds * 1e9);
+        scheduler.runUntil(() -> scheduler.nowNanos() >= until);
     }
 
     interface Asking<T> {
@@ -116,7 +116,7 @@ final class StandInBench implements PowerLog {
     <T> Result await(Asking<T> asking, T value) {
         Result[] result = new Result[1];
         asking.ask(value, done -> result[0] = done);
-        agenda.runUntil(() -> result[0] != null);
+        scheduler.runUntil(() -> result[0] != null);
         return result[0];
     }
 

@@ -6,15 +6,15 @@ import java.util.List;
 import java.util.Set;
 import railwitness.drivers.instrument.Identity;
 import railwitness.drivers.instrument.Load;
-import railwitness.drivers.instrument.Sweep;
+import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 /** A load made by hand that also reads its rail's voltage. */
 final class StandInLoad implements Load {
-    private final VirtualAgenda agenda;
+    private final VirtualScheduler scheduler;
     private final StandInUnit unit;
     private final String rail;
     final List<String> did = new ArrayList<>();
@@ -23,15 +23,15 @@ final class StandInLoad implements Load {
     boolean on;
     double amps;
 
-    StandInLoad(VirtualAgenda agenda, StandInUnit unit, String rail) {
-        this.agenda = agenda;
+    StandInLoad(VirtualScheduler scheduler, StandInUnit unit, String rail) {
+        this.scheduler = scheduler;
         this.unit = unit;
         this.rail = rail;
     }
 
     private void exchange(String what) {
         did.add(what);
-        agenda.spend(dead ? Duration.ofSeconds(1) : Duration.ofMillis(20));
+        scheduler.spend(dead ? Duration.ofSeconds(1) : Duration.ofMillis(20));
         if (dead) {
             throw new LineException(LineException.Trouble.NO_ANSWER, rail + " load: no answer in 1 s", what, "");
         }
@@ -100,11 +100,12 @@ final class StandInLoad implements Load {
     }
 
     @Override
-    public Sweep poll() {
-        long asked = agenda.nowNanos();
-        agenda.spend(Duration.ofMillis(20));
+    public PollResult poll() {
+        long asked = scheduler.nowNanos();
+        scheduler.spend(Duration.ofMillis(20));
         Channel channel = Channel.of(rail + ".voltage");
-        return new Sweep(name(), List.of(new Measured(channel, unit.rail(rail), asked, agenda.nowNanos())), Set.of());
+        return new PollResult(
+                name(), List.of(new Measured(channel, unit.rail(rail), asked, scheduler.nowNanos())), Set.of());
     }
 
     @Override

@@ -8,21 +8,21 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.Identity;
+import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.instrument.Supply;
-import railwitness.drivers.instrument.Sweep;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Missing;
 import railwitness.drivers.reading.Reading;
-import railwitness.drivers.time.VirtualAgenda;
+import railwitness.drivers.time.VirtualScheduler;
 
 /** A supply made by hand, with the troubles a real one can have. Each call takes 20 ms, a silent one a second. */
 final class StandInSupply implements Supply {
     static final Channel VOLTS = Channel.of("supply.voltage");
     static final Channel AMPS = Channel.of("supply.current");
 
-    private final VirtualAgenda agenda;
+    private final VirtualScheduler scheduler;
     private final StandInUnit unit;
     final List<String> did = new ArrayList<>();
 
@@ -40,8 +40,8 @@ final class StandInSupply implements Supply {
     double overVolts;
     double overAmps;
 
-    StandInSupply(VirtualAgenda agenda, StandInUnit unit) {
-        this.agenda = agenda;
+    StandInSupply(VirtualScheduler scheduler, StandInUnit unit) {
+        this.scheduler = scheduler;
         this.unit = unit;
     }
 
@@ -50,7 +50,7 @@ final class StandInSupply implements Supply {
         if (lost) {
             throw LineException.unplugged("supply", what);
         }
-        agenda.spend(dead ? Duration.ofSeconds(1) : Duration.ofMillis(20));
+        scheduler.spend(dead ? Duration.ofSeconds(1) : Duration.ofMillis(20));
         if (dead) {
             throw new LineException(LineException.Trouble.NO_ANSWER, "supply: no answer in 1 s to " + what, what, "");
         }
@@ -217,16 +217,16 @@ final class StandInSupply implements Supply {
     }
 
     @Override
-    public Sweep poll() {
-        long asked = agenda.nowNanos();
+    public PollResult poll() {
+        long asked = scheduler.nowNanos();
         try {
             exchange("poll");
         } catch (LineException e) {
-            Reading missing = new Missing(VOLTS, e.getMessage(), asked, agenda.nowNanos());
-            return new Sweep("supply", List.of(missing), Set.of());
+            Reading missing = new Missing(VOLTS, e.getMessage(), asked, scheduler.nowNanos());
+            return new PollResult("supply", List.of(missing), Set.of());
         }
-        long replied = agenda.nowNanos();
-        return new Sweep(
+        long replied = scheduler.nowNanos();
+        return new PollResult(
                 "supply",
                 List.of(
                         new Measured(VOLTS, unit.inputVolts(), asked, replied),

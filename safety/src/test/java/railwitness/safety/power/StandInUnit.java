@@ -2,7 +2,7 @@ package railwitness.safety.power;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import railwitness.drivers.time.Agenda;
+import railwitness.drivers.time.Scheduler;
 
 /**
  * A unit under test as simple as it can be: rails of three times the input while remote and output are on, capacitors
@@ -11,7 +11,7 @@ import railwitness.drivers.time.Agenda;
 final class StandInUnit {
     static final double STEP_UP = 2.66;
 
-    private final Agenda agenda;
+    private final Scheduler scheduler;
     private final Map<String, Double> rails = new LinkedHashMap<>();
     private final Map<String, Double> loadAmps = new LinkedHashMap<>();
     private long lastNanos;
@@ -34,8 +34,8 @@ final class StandInUnit {
     final Map<String, Integer> signs = new LinkedHashMap<>(Map.of("plus", 1, "minus", -1));
     final Map<String, Double> shares = new LinkedHashMap<>();
 
-    StandInUnit(Agenda agenda) {
-        this.agenda = agenda;
+    StandInUnit(Scheduler scheduler) {
+        this.scheduler = scheduler;
         rails.put("plus", 0.0);
         rails.put("minus", 0.0);
     }
@@ -70,13 +70,13 @@ final class StandInUnit {
     }
 
     private void settle() {
-        double seconds = (agenda.nowNanos() - lastNanos) / 1e9;
-        lastNanos = agenda.nowNanos();
+        double seconds = (scheduler.nowNanos() - lastNanos) / 1e9;
+        lastNanos = scheduler.nowNanos();
         rails.replaceAll((name, volts) -> after(name, volts, seconds));
     }
 
     private boolean resting() {
-        return hiccupSeconds > 0 && agenda.nowNanos() % 1_000_000_000L > hiccupSeconds * 1e9;
+        return hiccupSeconds > 0 && scheduler.nowNanos() % 1_000_000_000L > hiccupSeconds * 1e9;
     }
 
     private double after(String name, double before, double seconds) {

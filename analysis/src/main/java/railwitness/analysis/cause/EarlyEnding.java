@@ -1,0 +1,49 @@
+package railwitness.analysis.cause;
+
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * A run that ended early: because the input took too much, because rails did not come up, or because one rose too high.
+ *
+ * @param stage in which it ended, as in a plan
+ * @param inputAmperes what was drawn, A
+ * @param remoteOn whether the unit's remote turn-on was on
+ * @param lowRails rails that did not come up; empty where the input took too much
+ * @param othersUp whether other rails did come up
+ * @param highRailVolts magnitude of a rail that rose beyond its limit, V; empty where none did
+ * @param evidence what else was measured
+ */
+public record EarlyEnding(
+        String stage,
+        double inputAmperes,
+        boolean remoteOn,
+        List<String> lowRails,
+        boolean othersUp,
+        OptionalDouble highRailVolts,
+        Evidence evidence) {
+    public EarlyEnding {
+        lowRails = List.copyOf(lowRails);
+    }
+
+    /** The same, with what else was measured. */
+    public EarlyEnding with(Evidence measured) {
+        return new EarlyEnding(stage, inputAmperes, remoteOn, lowRails, othersUp, highRailVolts, measured);
+    }
+
+    /** Rails did not come up. */
+    public EarlyEnding(String stage, double inputAmperes, boolean remoteOn, List<String> lowRails, boolean othersUp) {
+        this(stage, inputAmperes, remoteOn, lowRails, othersUp, OptionalDouble.empty(), Evidence.none());
+    }
+
+    /** A rail rose beyond its limit before any load was drawn. */
+    public static EarlyEnding tooHigh(String stage, double inputAmperes, double volts) {
+        return new EarlyEnding(
+                stage, inputAmperes, true, List.of(), true, OptionalDouble.of(Math.abs(volts)), Evidence.none());
+    }
+
+    /** The input took too much. */
+    public EarlyEnding(String stage, double inputAmperes, boolean remoteOn) {
+        this(stage, inputAmperes, remoteOn, List.of(), false);
+    }
+}

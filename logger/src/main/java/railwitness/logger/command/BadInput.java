@@ -1,8 +1,0 @@
-package railwitness.logger.command;
-
-/** Something the person gave cannot be used. The message is one line that says what to do. */
-final class BadInput extends RuntimeException {
-    BadInput(String message) {
-        super(message);
-    }
-}

@@ -1,2 +1,0 @@
-/** Sessions side by side: before and after a repair, or many units of one model; as text, as JSON and as a PDF. */
-package railwitness.logger.comparing;

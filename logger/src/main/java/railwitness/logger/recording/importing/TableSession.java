@@ -1,0 +1,51 @@
+package railwitness.logger.recording.importing;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.function.DoubleConsumer;
+import java.util.function.Function;
+import railwitness.analysis.design.Design;
+import railwitness.drivers.bench.BenchSheet;
+import railwitness.logger.recording.sheet.SheetText;
+import railwitness.logger.recording.store.SessionHead;
+import railwitness.logger.recording.store.SessionState;
+import railwitness.logger.recording.store.SessionWriter;
+
+/**
+ * A table of readings on its way to be a session of its own.
+ *
+ * @param form how it is written
+ * @param design sheet to go with it; without one nothing is compared
+ * @param bench sheet to go with it; without one the accuracy is unknown
+ */
+public record TableSession(
+        Path table, TableForm form, Optional<SheetText<Design>> design, Optional<SheetText<BenchSheet>> bench) {
+    /**
+     * Makes the session; nothing of it is left where that does not come to its end.
+     *
+     * @param out file to make
+     * @param head told what the first rows say, gives the head of the session
+     * @param progress told often which share of the table is read, 0 to 1; what it throws ends the import
+     * @return how many readings were taken
+     * @throws ImportException with row and column of the first fault
+     * @throws railwitness.logger.recording.store.StoreException when the session cannot be made
+     */
+    public long write(Path out, Function<TableStart, SessionHead> head, DoubleConsumer progress) throws IOException {
+        TableStart start = TableStart.of(table, form);
+        SessionWriter writer = SessionWriter.create(out, head.apply(start));
+        try {
+            design.ifPresent(sheet -> writer.sheet(sheet.kind(), sheet.fileName(), sheet.text()));
+            bench.ifPresent(sheet -> writer.sheet(sheet.kind(), sheet.fileName(), sheet.text()));
+            writer.event(0, "import", "readings taken from " + table.getFileName());
+            long readings = TableImport.into(writer, table, form, start.wall(), progress);
+            writer.finish(SessionState.COMPLETE);
+            return readings;
+        } catch (RuntimeException e) {
+            writer.close();
+            Files.deleteIfExists(out);
+            throw e;
+        }
+    }
+}

@@ -1,0 +1,49 @@
+package railwitness.logger.recording.plan;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What is done with a unit, in order.
+ *
+ * @param name what the person calls it
+ * @param stages at least one
+ * @param answerAtMost how long a person may take for what is asked while the output is on, above zero
+ */
+public record Plan(String name, List<Stage> stages, Duration answerAtMost) {
+    public Plan {
+        if (answerAtMost.isNegative() || answerAtMost.isZero()) {
+            throw new IllegalArgumentException("a person needs time to answer, not " + answerAtMost);
+        }
+        stages = List.copyOf(stages);
+        if (stages.isEmpty()) {
+            throw new IllegalArgumentException("a plan needs at least one [[stage]]");
+        }
+    }
+
+    /** The steps of all stages, in order. */
+    public List<Step> steps(Rating rating) {
+        return stages.stream().flatMap(stage -> stage.steps(rating).stream()).toList();
+    }
+
+    /** How the unit is powered up, where the plan says so. */
+    public Optional<PowerUp> powerUp() {
+        return stages.stream()
+                .filter(PowerUp.class::isInstance)
+                .map(PowerUp.class::cast)
+                .findFirst();
+    }
+
+    /** At most this long, settling limits and holds included, power-up and discharge aside. */
+    public Duration atMost(Rating rating) {
+        return steps(rating).stream()
+                .map(s -> s.timing().settleAtMost().plus(s.timing().average()).plus(s.hold()))
+                .reduce(Duration.ZERO, Duration::plus);
+    }
+
+    /** Highest supply setting of any step, V: the voltage that the cautions must count with. */
+    public double highestInputVolts(Rating rating) {
+        return steps(rating).stream().mapToDouble(Step::inputVolts).max().orElse(rating.nominalInputVolts());
+    }
+}

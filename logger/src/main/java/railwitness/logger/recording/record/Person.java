@@ -1,0 +1,75 @@
+package railwitness.logger.recording.record;
+
+import java.time.Duration;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
+import railwitness.drivers.bench.HandRead;
+
+/** The person at the bench, as the run knows them. Answers come back on the scheduler. */
+public interface Person {
+    /** Asks for one action of the hand; {@code done} when they say it is done. */
+    void act(String sentence, Runnable done);
+
+    /** Asks for a number read by eye; empty when they have none. */
+    void read(String sentence, Consumer<OptionalDouble> value);
+
+    /**
+     * The output is not known to be off. Asks for the hand disconnect until {@link #forget}; the mere press of a key is no
+     * answer.
+     *
+     * @param open told when they say in words that it is open
+     */
+    void disconnect(String sentence, Runnable open);
+
+    /** Nothing that was asked before is wanted any more. */
+    void forget();
+
+    /** How long they may take where the plan says so long: a rehearsal's clock may run faster than theirs. */
+    default Duration patience(Duration planned) {
+        return planned;
+    }
+
+    /** The unit's remote turn-on line, where no supply drives it. */
+    default void switchRemote(boolean on, Runnable done) {
+        act("Switch the unit's remote turn-on " + (on ? "ON" : "OFF"), done);
+    }
+
+    /**
+     * The load bank of a rail: so many ohm, or 0 for nothing.
+     *
+     * @param switched told what is switched in, ohm: as asked for, or what the person says instead
+     */
+    default void switchLoad(String rail, double ohms, DoubleConsumer switched) {
+        if (ohms == 0) {
+            act("Switch the load bank of the " + rail + " rail to nothing (open)", () -> switched.accept(0));
+        } else {
+            read(
+                    loadSentence(rail, ohms) + "; if it is another one, type its resistance in ohm",
+                    typed -> takeLoad(rail, ohms, typed, switched));
+        }
+    }
+
+    /** Takes what was typed for a load; a resistance that cannot be is asked again. */
+    private void takeLoad(String rail, double ohms, OptionalDouble typed, DoubleConsumer switched) {
+        if (typed.orElse(ohms) > 0) {
+            switched.accept(typed.orElse(ohms));
+        } else {
+            switchLoad(rail, ohms, switched);
+        }
+    }
+
+    /** What is asked for. */
+    static String loadSentence(String rail, double ohms) {
+        return "Switch the load bank of the " + rail + " rail to " + String.format(Locale.ROOT, "%.4g ohm", ohms);
+    }
+
+    /** A meter without a wire, in the unit of its channel. */
+    default void read(HandRead meter, Consumer<OptionalDouble> value) {
+        read(
+                "Read " + meter.name() + ": " + meter.reads() + " in "
+                        + meter.reads().quantity().unit(),
+                value);
+    }
+}

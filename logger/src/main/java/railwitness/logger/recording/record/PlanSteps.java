@@ -1,0 +1,359 @@
+package railwitness.logger.recording.record;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Consumer;
+import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.instrument.Condition;
+import railwitness.drivers.instrument.InstrumentWorker;
+import railwitness.drivers.instrument.PollResult;
+import railwitness.drivers.instrument.Scope;
+import railwitness.drivers.reading.Measured;
+import railwitness.drivers.reading.Reading;
+import railwitness.drivers.time.Scheduler;
+import railwitness.logger.recording.plan.Step;
+import railwitness.logger.recording.points.SwitchedResistor;
+import railwitness.logger.recording.store.Recorder;
+import railwitness.logger.recording.store.StepEntry;
+import railwitness.logger.recording.store.StepOutcome;
+import railwitness.logger.recording.store.WaveformEntry;
+import railwitness.safety.power.Result;
+
+/**
+ * The steps of the plan, one after the other: the bench brought to a step's set points, settling and average, what the
+ * person reads by hand, what the scopes keep. It moves nothing once the run around it does something else.
+ */
+final class PlanSteps {
+    /** The run around the steps. */
+    interface Course {
+        /** False while power comes on, and from the first byte of off. */
+        boolean stepping();
+
+        /** The steps before the unit is turned on are done. */
+        void turningOn();
+
+        /** The run cannot go on. */
+        void stop(String by, String words);
+
+        void happened(String what, String text);
+
+        /** The last step is done. */
+        void done();
+    }
+
+    private final RunSetup setup;
+    private final Scheduler scheduler;
+    private final Recorder recorder;
+    private final Person person;
+    private final RunListener listener;
+    private final PowerPath path;
+    private final StepSetter setter;
+    private final Course course;
+    private final Deque<Step> toDo;
+    private final int steps;
+    private final Set<String> limiting = new TreeSet<>();
+    private Optional<Consumer<Result>> turnOn = Optional.empty();
+    private StepRun current;
+    private boolean averagingTold;
+    private final StepWitness witness;
+    private final SettingsHeld held;
+    private final FrozenReadings frozen;
+    private final Set<String> repeated = new HashSet<>();
+
+    PlanSteps(
+            RunSetup setup,
+            Recorder recorder,
+            Person person,
+            RunListener listener,
+            PowerPath path,
+            StepSetter setter,
+            Course course) {
+        this.setup = setup;
+        this.scheduler = setup.scheduler();
+        this.recorder = recorder;
+        this.person = person;
+        this.listener = listener;
+        this.path = path;
+        this.setter = setter;
+        this.course = course;
+        this.toDo = new ArrayDeque<>(setup.steps());
+        this.steps = toDo.size();
+        this.witness = new StepWitness(setup, course::happened);
+        this.held = new SettingsHeld(setup.held());
+        this.frozen = setup.frozen();
+    }
+
+    /** The steps that want the unit off, and then {@code way}, which turns it on. */
+    void standby(Consumer<Result> way) {
+        turnOn = Optional.of(way);
+        next();
+    }
+
+    void tick() {
+        if (current != null) {
+            current.tick(scheduler.nowNanos());
+            look();
+        }
+        if (current != null) {
+            witness.tick(current, scheduler.nowNanos());
+        }
+    }
+
+    void heard(Reading reading) {
+        if (current != null) {
+            witness.heard(reading);
+            current.heard(reading);
+            if (current.inPlace()
+                    && reading instanceof Measured measured
+                    && measured.requestedNanos() >= current.inPlaceNanos()) {
+                frozen.heard(measured);
+            }
+        }
+    }
+
+    /** Whether what was set stays set; a doubt keeps the step from its average, one that stays ends the run. */
+    private void held(PollResult pollResult) {
+        held.heard(pollResult, limiting.contains(setup.bench().supply().name()));
+        if (held.doubted()) {
+            averagingTold &= !current.averaging();
+            current.doubted(scheduler.nowNanos());
+        }
+        held.switchedOff(pollResult).or(() -> held.lost(scheduler.nowNanos())).ifPresent(words -> {
+            current.giveUp(StepOutcome.NOT_REACHED, words);
+            look();
+            course.stop(pollResult.instrument(), words);
+        });
+    }
+
+    /** From here the settings of this step stand. */
+    private void inPlace(StepRun mine) {
+        long now = scheduler.nowNanos();
+        boolean must = mine.step().remoteOn() && !mine.step().mayGiveUp();
+        held.ordered(new SettingsHeld.Ordered(setter.volts(), setter.programmed(), must, now));
+        frozen.begin();
+        mine.inPlace(now);
+    }
+
+    /** Begin and end of limiting are events, also while no step is under way. */
+    void limits(PollResult pollResult) {
+        boolean now = pollResult.conditions().contains(Condition.LIMITING)
+                || pollResult.conditions().contains(Condition.NOT_HOLDING);
+        if (now && limiting.add(pollResult.instrument())) {
+            course.happened("limiting", pollResult.instrument() + " limits or cannot hold its set point");
+        } else if (!now && limiting.remove(pollResult.instrument())) {
+            course.happened("limiting over", pollResult.instrument() + " holds again");
+        }
+    }
+
+    void conditions(PollResult pollResult) {
+        if (current != null) {
+            current.conditions(pollResult.instrument(), pollResult.conditions(), scheduler.nowNanos());
+            look();
+        }
+        if (current != null) {
+            held(pollResult);
+        }
+    }
+
+    /** Ends the step under way without an average. */
+    void giveUp(String reason) {
+        if (current != null) {
+            current.giveUp(StepOutcome.STOPPED, reason);
+            look();
+        }
+    }
+
+    /** Begins the next step, or ends the plan. */
+    void next() {
+        if (turnOn.isPresent() && (toDo.isEmpty() || toDo.peek().remoteOn())) {
+            Consumer<Result> way = turnOn.get();
+            turnOn = Optional.empty();
+            course.turningOn();
+            path.standbyRange(false, way);
+            return;
+        }
+        Step step = toDo.poll();
+        if (step == null) {
+            course.done();
+            return;
+        }
+        listener.began(steps - toDo.size(), steps, step);
+        current = new StepRun(step, setup.judged(step), setup.needed(step), scheduler.nowNanos());
+        held.ordered(SettingsHeld.Ordered.nothing());
+        averagingTold = false;
+        witness.begin();
+        Optional<String> beyond = setup.beyondReach(step);
+        if (beyond.isPresent()) {
+            current.giveUp(StepOutcome.NOT_REACHED, beyond.get());
+            look();
+            return;
+        }
+        StepRun mine = current;
+        recovered(
+                step,
+                up -> ifStill(
+                        mine,
+                        up,
+                        () -> path.bring(
+                                step,
+                                result -> ifStill(mine, result, () -> {
+                                    setter.set(step, set -> ifStill(mine, set, () -> inPlace(mine)));
+                                }))));
+    }
+
+    /** Where the unit may have dropped out, it is brought up without load before the step. */
+    private void recovered(Step step, Consumer<Result> up) {
+        if (!path.mayBeDown() || step.mayGiveUp()) {
+            up.accept(new Result.Done("rails up"));
+            return;
+        }
+        setter.unload(empty -> {
+            if (empty.isDone()) {
+                setter.volts(step.inputVolts(), set -> {
+                    if (set.isDone()) {
+                        path.backUp(up);
+                    } else {
+                        up.accept(set);
+                    }
+                });
+            } else {
+                up.accept(empty);
+            }
+        });
+    }
+
+    private void ifStill(StepRun step, Result result, Runnable go) {
+        if (current != step || !course.stepping() || result instanceof Result.Stopped) {
+            return; // where off came between, whoever sent it ends the run
+        }
+        if (result.isDone()) {
+            go.run();
+        } else {
+            course.stop("instrument", result.words());
+        }
+    }
+
+    /** Looks whether the step has moved on. */
+    private void look() {
+        StepRun step = current;
+        if (step == null) {
+            return;
+        }
+        if (step.averaging() && !averagingTold) {
+            averagingTold = true;
+            listener.averaging(step.step(), step.settled());
+            setter.resistors()
+                    .forEach((rail, ohms) -> keep(SwitchedResistor.reading(rail, ohms, scheduler.nowNanos())));
+            readByHand(step, setup.handRead().iterator());
+        }
+        if (current != step) {
+            return; // whoever was asked ended it at once
+        }
+        step.entry().ifPresent(this::stepEnded);
+    }
+
+    /** Meters without a wire, one after the other; the average goes on until the last was read. */
+    private void readByHand(StepRun step, Iterator<HandRead> meters) {
+        step.waitForPerson(meters.hasNext());
+        if (meters.hasNext()) {
+            HandRead meter = meters.next();
+            person.read(meter, value -> {
+                long now = scheduler.nowNanos();
+                value.ifPresent(number -> keep(new Measured(meter.reads(), number, now, now)));
+                readByHand(step, meters);
+            });
+        }
+    }
+
+    /** A value that no instrument sent. */
+    private void keep(Measured value) {
+        recorder.reading(value);
+        witness.heard(value);
+        listener.heard(value);
+    }
+
+    /** A meter that stood still has its step once more; then the run ends without a point of it. */
+    private Optional<String> stoodStill(StepEntry entry) {
+        return entry.outcome() == StepOutcome.MEASURED && course.stepping()
+                ? frozen.over(current.step())
+                : Optional.empty();
+    }
+
+    private void again(Step step, String words) {
+        course.happened("repeated", step.stage() + " " + step.name() + " once more: " + words);
+        current = new StepRun(step, setup.judged(step), setup.needed(step), scheduler.nowNanos());
+        averagingTold = false;
+        witness.begin();
+        inPlace(current);
+    }
+
+    private void stepEnded(StepEntry found) {
+        Step step = current.step();
+        Optional<String> still = stoodStill(found);
+        if (still.isPresent() && repeated.add(step.stage() + " " + step.name())) {
+            again(step, still.get());
+            return;
+        }
+        StepEntry entry = still.map(words -> found.notReached(words)).orElse(found);
+        current = null;
+        recorder.add(entry);
+        listener.ended(step, entry);
+        witness.ended(entry);
+        if (entry.outcome() == StepOutcome.NOT_REACHED) {
+            course.happened("not reached", step.stage() + " " + step.name() + ": " + entry.reason());
+        }
+        if (!course.stepping()) {
+            return;
+        }
+        if (still.isPresent()) {
+            course.stop("meter", still.get());
+            return;
+        }
+        if (step.mayGiveUp()) {
+            droppedOut(step, entry);
+        } else if (entry.outcome() == StepOutcome.NOT_REACHED && !limiting.isEmpty()) {
+            path.letDown();
+        }
+        List<InstrumentWorker<Scope>> scopes = entry.outcome() == StepOutcome.MEASURED ? setup.scopes(step) : List.of();
+        scheduler.post(() -> look(scopes.iterator()));
+    }
+
+    /** Every scope keeps a waveform while the step's set points still stand; one that fails holds nothing up. */
+    private void look(Iterator<InstrumentWorker<Scope>> scopes) {
+        if (!course.stepping() || !scopes.hasNext()) {
+            goOn();
+            return;
+        }
+        InstrumentWorker<Scope> worker = scopes.next();
+        long askedNanos = scheduler.nowNanos();
+        worker.ask(worker.instrument()::waveform, outcome -> {
+            if (course.stepping()) {
+                outcome.either(
+                        waveform -> recorder.add(new WaveformEntry(askedNanos, waveform)),
+                        why -> course.happened("line", why.getMessage()));
+                look(scopes);
+            }
+        });
+    }
+
+    private void droppedOut(Step step, StepEntry entry) {
+        if (entry.outcome() == StepOutcome.NOT_REACHED || !path.railsUp()) {
+            course.happened("drop-out", "the rails gave up at a supply setting of " + step.inputVolts() + " V");
+            while (!toDo.isEmpty() && toDo.peek().mayGiveUp()) {
+                toDo.poll();
+            }
+        }
+    }
+
+    private void goOn() {
+        if (course.stepping() && current == null) {
+            next();
+        }
+    }
+}

@@ -1,0 +1,79 @@
+package railwitness.logger.recording.record;
+
+import java.util.Locale;
+import java.util.Optional;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Measured;
+
+/**
+ * Whether a meter still reads what it read before: one that fell back to another function or range parts from the
+ * supply's own read-back with which it agreed, or shows what cannot be. A meter that never agreed says nothing here: its
+ * shunt may be written down wrong, and the findings say so.
+ */
+final class ReadingsAgree {
+    private static final double CURRENT_SHARE = 0.3;
+    private static final double CURRENT_AMPS = 0.3;
+    private static final double LOWEST_SHARE = 0.6;
+    private static final double HIGHEST_SHARE = 1.15;
+    private static final double RIPPLE_SHARE = 0.3;
+    /** No heat sink does that between two readings; common practice, no source. */
+    private static final double JUMP_KELVIN = 15;
+
+    private static final int KNOWN = 3;
+    private static final double LEAST_AMPS = 0.5;
+
+    private boolean currentAgreed;
+    private boolean voltageAgreed;
+    private int temperatures;
+    private double lastDegC;
+
+    /** Input current against the supply's own, both of the same settings. */
+    Optional<String> current(Measured meter, Measured supply) {
+        double apart = Math.abs(meter.value() - supply.value());
+        boolean agrees = apart <= CURRENT_SHARE * Math.max(meter.value(), supply.value()) + CURRENT_AMPS;
+        currentAgreed |= agrees && supply.value() >= LEAST_AMPS;
+        return agrees || !currentAgreed
+                ? Optional.empty()
+                : Optional.of(words("the input current reads %.3g A while the supply gives %.3g A", meter, supply));
+    }
+
+    /** Voltage at the unit's terminals against the supply's own, both of the same settings. */
+    Optional<String> voltage(Measured meter, Measured supply) {
+        double share = meter.value() / supply.value();
+        boolean agrees = share >= LOWEST_SHARE && share <= HIGHEST_SHARE;
+        voltageAgreed |= agrees;
+        return agrees || !voltageAgreed
+                ? Optional.empty()
+                : Optional.of(words("the input voltage reads %.3g V while the supply gives %.3g V", meter, supply));
+    }
+
+    /** A ripple that is the rail itself. */
+    Optional<String> ripple(Channel channel, double volts, double nominal) {
+        return Math.abs(volts) <= RIPPLE_SHARE * Math.abs(nominal)
+                ? Optional.empty()
+                : Optional.of(String.format(
+                        Locale.ROOT,
+                        "the ripple of the %s rail reads %.3g V, which is no ripple but a voltage",
+                        channel.node(),
+                        volts));
+    }
+
+    /** A temperature that jumped, against the last that was believed. */
+    Optional<String> temperature(Measured reading) {
+        if (temperatures < KNOWN || Math.abs(reading.value() - lastDegC) <= JUMP_KELVIN) {
+            temperatures++;
+            lastDegC = reading.value();
+            return Optional.empty();
+        }
+        return Optional.of(String.format(
+                Locale.ROOT,
+                "the temperature of %s went from %.3g to %.3g degC between two readings",
+                reading.channel().node(),
+                lastDegC,
+                reading.value()));
+    }
+
+    private static String words(String form, Measured one, Measured other) {
+        return String.format(Locale.ROOT, form, one.value(), other.value());
+    }
+}

@@ -1,0 +1,67 @@
+package railwitness.logger.recording.record;
+
+import java.time.Duration;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
+import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.rehearsal.VirtualBench;
+import railwitness.drivers.time.Scheduler;
+
+/** The person of a rehearsal: does on the virtual bench what is asked, after a moment. */
+public final class RehearsalPerson implements Person {
+    private static final Duration MOMENT = Duration.ofSeconds(2);
+    private static final Duration WALK = Duration.ofSeconds(20);
+
+    private final Scheduler scheduler;
+    private final VirtualBench bench;
+
+    public RehearsalPerson(Scheduler scheduler, VirtualBench bench) {
+        this.scheduler = scheduler;
+        this.bench = bench;
+    }
+
+    @Override
+    public void act(String sentence, Runnable done) {
+        scheduler.after(MOMENT, done);
+    }
+
+    @Override
+    public void read(String sentence, Consumer<OptionalDouble> value) {
+        scheduler.after(MOMENT, () -> value.accept(OptionalDouble.empty()));
+    }
+
+    @Override
+    public void disconnect(String sentence, Runnable open) {
+        scheduler.after(WALK, () -> {
+            bench.openDisconnect();
+            open.run();
+        });
+    }
+
+    @Override
+    public void forget() {
+        // what is under way is done all the same
+    }
+
+    @Override
+    public void switchRemote(boolean on, Runnable done) {
+        scheduler.after(MOMENT, () -> {
+            bench.switchRemote(on);
+            done.run();
+        });
+    }
+
+    @Override
+    public void switchLoad(String rail, double ohms, DoubleConsumer switched) {
+        scheduler.after(MOMENT, () -> {
+            bench.switchResistor(rail, ohms);
+            switched.accept(ohms);
+        });
+    }
+
+    @Override
+    public void read(HandRead meter, Consumer<OptionalDouble> value) {
+        scheduler.after(MOMENT, () -> value.accept(OptionalDouble.of(bench.readByHand(meter))));
+    }
+}

@@ -1,0 +1,461 @@
+package railwitness.logger.recording.record;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.function.Consumer;
+import railwitness.drivers.instrument.Condition;
+import railwitness.drivers.instrument.PollResult;
+import railwitness.drivers.line.LineException;
+import railwitness.drivers.reading.Reading;
+import railwitness.drivers.time.Due;
+import railwitness.drivers.time.Scheduler;
+import railwitness.logger.recording.store.EventEntry;
+import railwitness.logger.recording.store.Mistake;
+import railwitness.logger.recording.store.Recorder;
+import railwitness.logger.recording.store.SessionState;
+import railwitness.logger.recording.store.StoreException;
+import railwitness.safety.interlock.Event;
+import railwitness.safety.interlock.Interlock;
+import railwitness.safety.interlock.Phase;
+import railwitness.safety.interlock.Trip;
+import railwitness.safety.power.Power;
+import railwitness.safety.power.PowerLog;
+import railwitness.safety.power.Result;
+
+/**
+ * One session from first reading to discharged rails. It lives on the scheduler: every reading passes the interlock first,
+ * then the recorder, then the step. Whatever happens (end of the plan, a trip, a person's stop, a store that cannot
+ * write, a mistake in the program) leads to the same switching off.
+ */
+public final class Run implements PowerLog {
+    private static final Duration OFTEN = Duration.ofMillis(500);
+    private static final Duration TICK = Duration.ofMillis(100);
+    private static final Duration LISTEN_AT_MOST = Duration.ofSeconds(15);
+    private static final Duration LEAST_SILENCE = Duration.ofSeconds(5);
+    private static final Duration LAST_ANSWER = Duration.ofSeconds(2);
+
+    private static final int MOST_MISTAKES = 5;
+    private static final String NO_WATCHDOG = "this supply is not known to switch itself off when it hears nothing:"
+            + " whatever ends this program and its guardian together leaves the output on; keep the disconnect within"
+            + " reach";
+    private static final String DISCONNECT =
+            "The output is NOT confirmed off. Open the hand disconnect now. Off is sent"
+                    + " every second until the supply says that it is off";
+
+    private enum Part {
+        LISTENING,
+        POWERING,
+        STEPPING,
+        SWITCHING_OFF,
+        OVER
+    }
+
+    private final RunSetup setup;
+    private final Scheduler scheduler;
+    private final Recorder recorder;
+    private final RunListener listener;
+    private final Guard guard;
+    private final Person person;
+    private final Power power;
+    private final PowerPath path;
+    private final Polling polling;
+    private final PlanSteps steps;
+    private Part part = Part.LISTENING;
+    private volatile Interlock interlock;
+    private boolean changing;
+    private Due nextTick;
+    private int mistakes;
+    private SessionState ending = SessionState.TRIPPED;
+    private volatile long awakeNanos;
+    private long wallDueNanos;
+    private Consumer<RunEnd> then;
+
+    public Run(RunSetup setup, Recorder recorder, Person person, RunListener listener, Guard guard) {
+        this.setup = setup;
+        this.scheduler = setup.scheduler();
+        this.recorder = recorder;
+        this.listener = listener;
+        this.guard = guard;
+        this.interlock = Interlock.of(setup.watches(), setup.patience(), scheduler.nowNanos());
+        this.power = new Power(scheduler, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
+        this.awakeNanos = scheduler.nowNanos();
+        this.power.silenceAtMost(silence(setup.interval()));
+        this.person = new PatientPerson(scheduler, person, setup.answerAtMost(), words -> stop("person asked", words));
+        this.path = new PowerPath(setup, power, this.person, this::enter, this::happened);
+        StepSetter setter = new StepSetter(setup, power, this.person, this::moving, this::happened);
+        this.steps = new PlanSteps(setup, recorder, this.person, listener, path, setter, new OwnCourse());
+        this.polling = new Polling(scheduler, this::interval, this::awake, this::swept, this::unanswered);
+    }
+
+    /** The supply is asked once in every interval; three may be missed. */
+    private static Duration silence(Duration interval) {
+        Duration slow = interval.multipliedBy(3).plus(Duration.ofSeconds(2));
+        return slow.compareTo(LEAST_SILENCE) > 0 ? slow : LEAST_SILENCE;
+    }
+
+    /** A burn-in may ask slowly; power that comes and goes is looked at often. */
+    private Duration interval() {
+        Duration wanted = setup.interval();
+        boolean often = part != Part.STEPPING && wanted.compareTo(OFTEN) > 0;
+        return often ? OFTEN : wanted;
+    }
+
+    /** Asked from the instruments' threads too. */
+    private boolean permitted() {
+        boolean awake = scheduler.nowNanos() - awakeNanos <= setup.patience().toNanos();
+        return awake && interlock.permitted() && guard.guarding();
+    }
+
+    /** Begins; {@code then} is told once, on the scheduler, when everything is off and the session is closed. */
+    public void start(Consumer<RunEnd> whenOver) {
+        then = whenOver;
+        happened("begin", "listening to the instruments before power");
+        guard.lacking().ifPresent(words -> happened("no guardian", words));
+        setup.bench().workers().forEach(worker -> worker.instrument()
+                .lacks()
+                .forEach(words -> happened("left out", worker.name() + ": " + words)));
+        if (guard.needed() && !setup.bench().supply().instrument().hasWatchdog()) {
+            happened("no watchdog", NO_WATCHDOG);
+        }
+        setup.watches().forEach(watch -> happened("watched", watch.name() + ", no older than " + seconds(watch.age())));
+        polling.start(setup.bench().workers());
+        scheduler.after(LISTEN_AT_MOST, this::listenedLongEnough);
+        tick();
+    }
+
+    /**
+     * A person, or the program itself, wants power off: the same path as every other end. A person who wants it again has
+     * it sent again.
+     */
+    public void stop(String by, String words) {
+        if (part == Part.SWITCHING_OFF && by.equals(RunEnd.PERSON)) {
+            happened("stop", words);
+            power.off(words, ended -> {});
+        } else {
+            judge(new Event.Stop(by, words, scheduler.nowNanos()));
+        }
+    }
+
+    /**
+     * A person wants power off, from any thread; returns at once. Their stop stands in the queue before anything that the
+     * off does to requests under way can be taken for a fault of an instrument; then the bytes of off leave, without
+     * waiting for the queue.
+     */
+    public void stopNow(String words) {
+        scheduler.post(() -> stop(RunEnd.PERSON, words));
+        power.cutOff();
+    }
+
+    /** Whether the output may be on, or is about to. */
+    public boolean mayBeOn() {
+        return part != Part.LISTENING && part != Part.OVER;
+    }
+
+    /** False where the run no longer goes on, whatever it should do; from any thread. */
+    public boolean awake(Duration longest) {
+        return scheduler.nowNanos() - awakeNanos <= longest.toNanos();
+    }
+
+    public Power power() {
+        return power;
+    }
+
+    /** What is watched, with its limits. */
+    public java.util.List<railwitness.safety.interlock.Watch> watches() {
+        return setup.watches();
+    }
+
+    /** A person's remark, kept with the readings. */
+    public void note(String author, String text) {
+        long now = scheduler.nowNanos();
+        recorder.offer(writer -> writer.note(now, author, text));
+    }
+
+    /** The recorder can no longer write: the run ends safely. From any thread. */
+    public void storeTrouble(StoreException trouble) {
+        scheduler.post(() -> stop("recorder", trouble.getMessage()));
+    }
+
+    private void tick() {
+        if (part == Part.OVER) {
+            return;
+        }
+        awake();
+        if (part == Part.LISTENING && interlock.permitted()) {
+            part = Part.POWERING;
+            path.powerUp(this::standbySteps, this::poweredUp);
+        }
+        if (part == Part.STEPPING) {
+            steps.tick();
+        }
+        keepWallClock();
+        nextTick = scheduler.after(TICK, this::tick);
+    }
+
+    /** Before anything is sent: a program that stood still trips first, and only then counts as awake. */
+    private void awake() {
+        long now = scheduler.nowNanos();
+        judge(new Event.Tick(now));
+        awakeNanos = now;
+        guard.beat();
+        if (!guard.guarding()) {
+            stop("guardian", "the guardian no longer watches: " + guard.words());
+        }
+    }
+
+    /** Once a second the wall clock is held against the session's axis; a step or a sleep becomes an event. */
+    private void keepWallClock() {
+        long now = scheduler.nowNanos();
+        if (now >= wallDueNanos) {
+            wallDueNanos = now + 1_000_000_000L;
+            Instant wall = scheduler.wallNow();
+            recorder.offer(writer -> writer.wall(now, wall));
+        }
+    }
+
+    private void listenedLongEnough() {
+        if (part == Part.LISTENING) {
+            stop("interlock", "no power: " + String.join("; ", interlock.against()));
+        }
+    }
+
+    private void swept(PollResult pollResult) {
+        for (Reading reading : pollResult.readings()) {
+            if (changing) {
+                judge(new Event.Changed(scheduler.nowNanos()));
+            }
+            judge(new Event.Read(reading));
+            recorder.reading(reading);
+            power.heard(reading);
+            path.heard(reading);
+            steps.heard(reading);
+        }
+        if (part == Part.LISTENING && isOffSaid(pollResult)) {
+            power.saidOff();
+        }
+        conditions(pollResult);
+        listener.swept(pollResult);
+    }
+
+    private boolean isOffSaid(PollResult pollResult) {
+        return pollResult.instrument().equals(setup.bench().supply().name())
+                && pollResult.conditions().contains(Condition.OUTPUT_OFF);
+    }
+
+    private void conditions(PollResult pollResult) {
+        if (part == Part.SWITCHING_OFF || part == Part.OVER) {
+            return;
+        }
+        steps.limits(pollResult);
+        if (pollResult.conditions().contains(Condition.PROTECTION)) {
+            stop(pollResult.instrument(), pollResult.instrument() + " switched itself off: its protection tripped");
+        }
+        if (pollResult.instrument().equals(setup.bench().supply().name())) {
+            path.state(pollResult.conditions());
+        }
+        if (part == Part.STEPPING) {
+            steps.conditions(pollResult);
+        }
+    }
+
+    private void unanswered(LineException why) {
+        happened("line", why.getMessage());
+    }
+
+    private void judge(Event event) {
+        interlock = interlock.next(event);
+        Optional<Trip> trip = interlock.trip();
+        if (trip.isPresent() && part != Part.SWITCHING_OFF && part != Part.OVER) {
+            tripped(trip.get());
+        }
+    }
+
+    private void tripped(Trip trip) {
+        boolean person = trip.kind() == Trip.Kind.STOPPED && trip.what().equals(RunEnd.PERSON);
+        happened(person ? "stop" : "trip", trip.words());
+        switchOff(person ? SessionState.STOPPED : SessionState.TRIPPED, trip.words());
+    }
+
+    private void enter(Phase phase) {
+        judge(new Event.Enter(phase, scheduler.nowNanos()));
+    }
+
+    private void poweredUp(Result result) {
+        if (part != Part.POWERING || result instanceof Result.Stopped) {
+            return; // where off came between, whoever sent it ends the run
+        }
+        if (!result.isDone()) {
+            happened("first power", result.words());
+            stop("first power", result.words());
+            return;
+        }
+        part = Part.STEPPING;
+        steps.next();
+    }
+
+    /** The steps that want the unit off come while first power waits at working voltage. */
+    private void standbySteps(Consumer<Result> way) {
+        if (part == Part.POWERING) {
+            part = Part.STEPPING;
+            steps.standby(way);
+        }
+    }
+
+    /** While set points move, values worked out from several readings would mix before and after. */
+    private void moving(boolean now) {
+        changing = now;
+        judge(new Event.Changed(scheduler.nowNanos()));
+    }
+
+    private void switchOff(SessionState state, String reason) {
+        part = Part.SWITCHING_OFF;
+        ending = state;
+        person.forget();
+        power.off(reason, ended -> over(ended.confirmed(), ended.words()));
+        steps.giveUp(reason);
+    }
+
+    private void over(boolean confirmed, String words) {
+        if (part == Part.OVER) {
+            return;
+        }
+        part = Part.OVER;
+        person.forget();
+        polling.stop();
+        power.release();
+        happened("off", words);
+        guard.over(confirmed);
+        recorder.finish(ending);
+        then.accept(new RunEnd(ending, confirmed, words));
+    }
+
+    /**
+     * A mistake in the program ended the scheduler's turn. The bytes of off leave first; where the scheduler can go on, so does
+     * the switching off in its order.
+     *
+     * @return false when there were so many that nothing here is to be trusted any more
+     */
+    boolean mistaken(Throwable mistake) {
+        power.cutOff();
+        if (++mistakes > MOST_MISTAKES || part == Part.OVER) {
+            return false;
+        }
+        ending = SessionState.TRIPPED;
+        if (nextTick != null) {
+            nextTick.cancel();
+        }
+        scheduler.post(() -> {
+            happened("trip", words(mistake));
+            if (part != Part.SWITCHING_OFF) {
+                switchOff(SessionState.TRIPPED, words(mistake));
+            }
+            tick();
+        });
+        return true;
+    }
+
+    private static String words(Throwable mistake) {
+        return "a mistake in the program ended the run: " + Mistake.words(mistake);
+    }
+
+    /**
+     * Nothing of the run is to be trusted any more: the bytes of off every second until the supply itself says that it is
+     * off, and the guardian, which switches the loads off in their order.
+     */
+    void brokenOff(Throwable mistake) {
+        part = Part.OVER;
+        polling.stop();
+        boolean off = power.lastWord(LAST_ANSWER);
+        happened("trip", words(mistake));
+        if (!off) {
+            alarm(scheduler.nowNanos(), "the supply did not say off; it may be on, and it " + Power.OPEN);
+            off = guard.needed() && offAtLast();
+        }
+        happened("off", off ? "output off; the rails were not watched: take them as live" : "the supply " + Power.OPEN);
+        guard.over(false);
+        recorder.finish(SessionState.TRIPPED);
+    }
+
+    /** Asked every second; false when a person says instead that the disconnect is open. */
+    private boolean offAtLast() {
+        boolean[] open = {false};
+        person.forget();
+        person.disconnect(DISCONNECT, () -> open[0] = true);
+        while (!open[0]) {
+            boolean[] due = {false};
+            scheduler.after(Duration.ofSeconds(1), () -> due[0] = true);
+            try {
+                scheduler.runUntil(() -> due[0] || open[0]);
+            } catch (RuntimeException | Error another) {
+                Thread.interrupted();
+            }
+            if (power.lastWord(LAST_ANSWER)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private void happened(String what, String text) {
+        told(scheduler.nowNanos(), what, text);
+    }
+
+    private void told(long nanos, String what, String text) {
+        recorder.add(new EventEntry(nanos, what, text));
+        listener.happened(nanos / 1e9, what, text);
+    }
+
+    @Override
+    public void step(long atNanos, String what, String words) {
+        told(atNanos, what, words);
+    }
+
+    @Override
+    public void alarm(long atNanos, String words) {
+        told(atNanos, "ALARM", words);
+        if (part == Part.SWITCHING_OFF) {
+            person.forget();
+            person.disconnect(DISCONNECT, power::disconnectOpen);
+        }
+    }
+
+    @Override
+    public void alarmOver(long atNanos, String words) {
+        person.forget();
+        told(atNanos, "alarm over", words);
+    }
+
+    private static String seconds(Duration duration) {
+        return duration.toMillis() / 1000.0 + " s";
+    }
+
+    /** The run as its steps know it. */
+    private final class OwnCourse implements PlanSteps.Course {
+        @Override
+        public boolean stepping() {
+            return part == Part.STEPPING;
+        }
+
+        @Override
+        public void turningOn() {
+            part = Part.POWERING;
+        }
+
+        @Override
+        public void stop(String by, String words) {
+            Run.this.stop(by, words);
+        }
+
+        @Override
+        public void happened(String what, String text) {
+            Run.this.happened(what, text);
+        }
+
+        @Override
+        public void done() {
+            Run.this.happened("end", "the plan is done");
+            switchOff(SessionState.COMPLETE, "the plan is done");
+        }
+    }
+}

@@ -1,0 +1,325 @@
+package railwitness.logger.recording.record;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Consumer;
+import railwitness.analysis.design.Design;
+import railwitness.analysis.design.Prediction;
+import railwitness.analysis.steady.SettlingRule;
+import railwitness.drivers.bench.Bench;
+import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.instrument.InstrumentWorker;
+import railwitness.drivers.instrument.Load;
+import railwitness.drivers.instrument.Meter;
+import railwitness.drivers.instrument.Scope;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Quantity;
+import railwitness.drivers.time.Scheduler;
+import railwitness.logger.recording.plan.Plan;
+import railwitness.logger.recording.plan.Rating;
+import railwitness.logger.recording.plan.Step;
+import railwitness.safety.interlock.Watch;
+import railwitness.safety.power.FirstPowerBounds;
+import railwitness.safety.power.FirstPowerReadings;
+import railwitness.safety.power.Rails;
+import railwitness.safety.power.Result;
+import railwitness.safety.power.Settings;
+
+/** One unit on one bench with one plan: everything a run asks of the three sheets. */
+public final class RunSetup {
+    private static final Channel INPUT_CURRENT = new Channel("input", Quantity.CURRENT);
+    private static final Channel SUPPLY_CURRENT = new Channel("supply", Quantity.CURRENT);
+    private static final Channel SUPPLY_VOLTAGE = new Channel("supply", Quantity.VOLTAGE);
+    private static final Channel INPUT_VOLTAGE = new Channel("input", Quantity.VOLTAGE);
+
+    /** The slope is looked at over this long. */
+    private static final double SETTLE_WINDOW_SECONDS = 3;
+
+    /** From this share of full load on a step counts as one at full load. */
+    private static final double FULL = 0.975;
+
+    private final Scheduler scheduler;
+    private final Bench bench;
+    private final Design design;
+    private final Plan plan;
+    private final Rating rating;
+    private final RunLimits limits;
+    private final Set<Channel> read;
+
+    public RunSetup(Scheduler scheduler, Bench bench, Design design, Plan plan) {
+        this.scheduler = scheduler;
+        this.bench = bench;
+        this.design = design;
+        this.plan = plan;
+        this.rating = ratingOf(design);
+        this.limits = RunLimits.of(design, plan, bench.supply().instrument().highestAmps());
+        this.read = new TreeSet<>(bench.sheet().readBy().keySet());
+        bench.sheet().handRead().forEach(meter -> read.remove(meter.reads()));
+        read.add(SUPPLY_CURRENT);
+        read.add(SUPPLY_VOLTAGE);
+    }
+
+    /** When a step of any plan counts as settled. */
+    public static SettlingRule settlingRule() {
+        return SettlingRule.overLast(SETTLE_WINDOW_SECONDS);
+    }
+
+    /** A rail without a stated full load is never loaded. */
+    public static Rating ratingOf(Design design) {
+        Map<String, Double> full = new java.util.LinkedHashMap<>();
+        design.rails()
+                .forEach(rail -> full.put(rail.name(), rail.fullLoadAmperes().orElse(0)));
+        return new Rating(design.input().nominalVolts(), full);
+    }
+
+    Scheduler scheduler() {
+        return scheduler;
+    }
+
+    Bench bench() {
+        return bench;
+    }
+
+    Design design() {
+        return design;
+    }
+
+    RunLimits limits() {
+        return limits;
+    }
+
+    Duration interval() {
+        return bench.sheet().interval();
+    }
+
+    /** Longest pause of the program while power is on. */
+    Duration patience() {
+        return bench.sheet().patience();
+    }
+
+    /** Longest wait for what a person is asked while the output is on. */
+    Duration answerAtMost() {
+        return plan.answerAtMost();
+    }
+
+    List<Step> steps() {
+        return plan.steps(rating);
+    }
+
+    double nominalVolts() {
+        return design.input().nominalVolts();
+    }
+
+    List<Watch> watches() {
+        return Watches.of(design, read, interval(), limits);
+    }
+
+    List<InstrumentWorker<Load>> loads() {
+        return List.copyOf(bench.loads().values());
+    }
+
+    Set<String> programmableRails() {
+        return bench.loads().keySet();
+    }
+
+    /** The resistor of the rail's bank that comes nearest to this current; empty for none, or without a bank. */
+    OptionalDouble resistor(String rail, double amps) {
+        return amps == 0
+                ? OptionalDouble.empty()
+                : bench.sheet()
+                        .bank(rail)
+                        .map(bank -> OptionalDouble.of(bank.nearest(nominalRailVolts(rail) / amps)))
+                        .orElse(OptionalDouble.empty());
+    }
+
+    private double nominalRailVolts(String rail) {
+        return Math.abs(design.rail(rail).orElseThrow().nominalVolts());
+    }
+
+    List<HandRead> handRead() {
+        return bench.sheet().handRead();
+    }
+
+    boolean drivesRemote() {
+        return bench.supply().instrument().drivesRemote();
+    }
+
+    Channel inputCurrent() {
+        return read.contains(INPUT_CURRENT) ? INPUT_CURRENT : SUPPLY_CURRENT;
+    }
+
+    /** Voltage channels of the rails that instruments read by themselves. */
+    List<Channel> watchedRails() {
+        return design.rails().stream()
+                .map(rail -> new Channel(rail.name(), Quantity.VOLTAGE))
+                .filter(read::contains)
+                .toList();
+    }
+
+    Rails rails() {
+        List<Channel> input = new ArrayList<>(List.of(new Channel("supply", Quantity.VOLTAGE)));
+        Channel terminals = new Channel("input", Quantity.VOLTAGE);
+        if (read.contains(terminals)) {
+            input.add(terminals);
+        }
+        return new Rails(watchedRails(), input, FirstPowerSettings.touchVolts(design));
+    }
+
+    Settings arming() {
+        return FirstPowerSettings.arming(bench, limits, plan, design);
+    }
+
+    /** What settings are held against. */
+    SettingsHeld.SettingsHeldSheet held() {
+        InputLeads leads = InputLeads.of(bench.sheet(), inputCurrent(), limits);
+        Map<String, Double> nominals = new TreeMap<>();
+        design.rails().forEach(rail -> nominals.put(rail.name(), rail.nominalVolts()));
+        return new SettingsHeld.SettingsHeldSheet(
+                bench.supply().name(),
+                limits.workingAmps(),
+                leads.words(),
+                leads.negativeAmps(),
+                firstPower().railLowVolts(),
+                nominals);
+    }
+
+    /** What must move from step to step. */
+    FrozenReadings frozen() {
+        return new FrozenReadings(rating.fullLoadAmps(), design.converter().regulated());
+    }
+
+    /** What first power listens to, and what it should find. */
+    FirstPowerReadings firstPowerReadings() {
+        InputLeads leads = InputLeads.of(bench.sheet(), inputCurrent(), limits);
+        return new FirstPowerReadings(
+                inputCurrent(),
+                leads.words(),
+                leads.negativeAmps(),
+                Optional.of(INPUT_VOLTAGE).filter(read::contains),
+                SUPPLY_VOLTAGE,
+                SUPPLY_CURRENT,
+                FirstPowerSettings.targets(design, watchedRails()));
+    }
+
+    FirstPowerBounds firstPower() {
+        return FirstPowerSettings.bounds(design, plan, limits, drivesRemote());
+    }
+
+    /** The scopes that look at the unit in this step: at full load and nominal input, else none. */
+    List<InstrumentWorker<Scope>> scopes(Step step) {
+        boolean full = rating.fullLoadAmps().entrySet().stream()
+                .allMatch(rail -> step.loadAmps().getOrDefault(rail.getKey(), 0.0) >= FULL * rail.getValue());
+        boolean loaded = step.loadAmps().values().stream().anyMatch(amps -> amps > 0);
+        boolean nominal = Math.abs(step.inputVolts() - nominalVolts()) < 1e-6 * nominalVolts();
+        return step.remoteOn() && loaded && full && nominal ? bench.scopes() : List.of();
+    }
+
+    /** What must stop drifting before a step is averaged: the rails and the input current. */
+    Set<Channel> judged(Step step) {
+        Set<Channel> judged = new TreeSet<>();
+        judged.add(inputCurrent());
+        if (step.remoteOn()) {
+            judged.addAll(watchedRails());
+        }
+        return judged;
+    }
+
+    /** Of what an average needs a reading: what is judged, both ends of the input leads, the loads. */
+    Set<Channel> needed(Step step) {
+        Set<Channel> needed = judged(step);
+        needed.add(SUPPLY_VOLTAGE);
+        if (read.contains(INPUT_VOLTAGE)) {
+            needed.add(INPUT_VOLTAGE);
+        }
+        programmableRails().stream()
+                .map(rail -> new Channel(rail, Quantity.CURRENT))
+                .filter(read::contains)
+                .forEach(needed::add);
+        return needed;
+    }
+
+    /** Why a step cannot be taken on this bench, before it is tried. */
+    Optional<String> beyondReach(Step step) {
+        var supply = bench.supply().instrument();
+        if (step.inputVolts() > supply.highestVolts().orElse(Double.POSITIVE_INFINITY)) {
+            return Optional.of(words(
+                    "needs %.3g V, the supply gives %.3g V",
+                    step.inputVolts(), supply.highestVolts().orElse(0)));
+        }
+        for (var load : step.loadAmps().entrySet()) {
+            Optional<String> beyond =
+                    withoutLoad(load.getKey(), load.getValue()).or(() -> beyondLoad(load.getKey(), load.getValue()));
+            if (beyond.isPresent()) {
+                return beyond;
+            }
+        }
+        return step.remoteOn() && step.inputVolts() > 0
+                ? Prediction.of(design, step.inputVolts(), step.loadAmps())
+                        .filter(predicted -> predicted.inputAmperes() > limits.workingAmps())
+                        .map(predicted -> words(
+                                "needs about %.3g A at the input, the limit is %.3g A",
+                                predicted.inputAmperes(), limits.workingAmps()))
+                : Optional.empty();
+    }
+
+    private Optional<String> withoutLoad(String rail, double amps) {
+        boolean loaded =
+                programmableRails().contains(rail) || bench.sheet().bank(rail).isPresent();
+        return amps == 0 || loaded
+                ? Optional.empty()
+                : Optional.of("nothing loads the " + rail + " rail: add a load or a resistor bank to the bench sheet");
+    }
+
+    private Optional<String> beyondLoad(String rail, double amps) {
+        return bench.sheet().instruments().stream()
+                .filter(instrument -> instrument.duty() instanceof railwitness.drivers.bench.Duty.AsLoad)
+                .map(instrument -> ((railwitness.drivers.bench.Duty.AsLoad) instrument.duty()).setting())
+                .filter(setting -> setting.rail().equals(rail)
+                        && amps > setting.highestAmps().orElse(Double.POSITIVE_INFINITY))
+                .map(setting -> words(
+                        "needs %.3g A on " + rail + ", the load takes %.3g A",
+                        amps,
+                        setting.highestAmps().orElse(0)))
+                .findFirst();
+    }
+
+    /** Every meter that reads the input current chooses its range for standby, or for the highest input current. */
+    void standbyRange(boolean small, Consumer<Result> then) {
+        double highest = small ? design.limits().standbyAmperes().orElse(limits.inputAmps() / 100) : limits.inputAmps();
+        List<InstrumentWorker<Meter>> concerned = bench.meters().stream()
+                .filter(worker -> bench.sheet()
+                        .instrument(worker.name())
+                        .filter(sheet -> sheet.reads().contains(INPUT_CURRENT))
+                        .isPresent())
+                .toList();
+        rangeNext(concerned.iterator(), highest, then);
+    }
+
+    private static void rangeNext(Iterator<InstrumentWorker<Meter>> workers, double highest, Consumer<Result> then) {
+        if (!workers.hasNext()) {
+            then.accept(new Result.Done("ranges chosen"));
+            return;
+        }
+        InstrumentWorker<Meter> worker = workers.next();
+        worker.ask(
+                () -> {
+                    worker.instrument().rangeFor(highest);
+                    return true;
+                },
+                outcome -> outcome.either(
+                        done -> rangeNext(workers, highest, then),
+                        why -> then.accept(new Result.Refused(why.getMessage()))));
+    }
+
+    private static String words(String form, double one, double other) {
+        return String.format(java.util.Locale.ROOT, form, one, other);
+    }
+}

@@ -1,0 +1,146 @@
+package railwitness.logger.recording.record;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.BiConsumer;
+import java.util.function.Consumer;
+import railwitness.logger.recording.plan.Step;
+import railwitness.safety.power.Power;
+import railwitness.safety.power.Result;
+
+/**
+ * Brings the bench from one step's set points to the next: loads that fall first, then the input, then loads that rise,
+ * so that nothing between two steps asks for more than either. Rails without a programmable load are switched by the
+ * person.
+ */
+final class StepSetter {
+    private final Power power;
+    private final RunSetup setup;
+    private final Person person;
+    private final Map<String, Double> amps = new HashMap<>();
+    private final Map<String, Double> ohmsOf = new HashMap<>();
+    private final Consumer<Boolean> moving;
+    private final BiConsumer<String, String> happened;
+    private double volts;
+
+    /**
+     * @param moving told true before set points move and false when all stand again
+     * @param happened told what the person switched
+     */
+    StepSetter(
+            RunSetup setup, Power power, Person person, Consumer<Boolean> moving, BiConsumer<String, String> happened) {
+        this.moving = moving;
+        this.happened = happened;
+        this.setup = setup;
+        this.power = power;
+        this.person = person;
+        this.volts = setup.nominalVolts();
+    }
+
+    /** One change of the bench, told how it ended. */
+    private interface Change {
+        void make(Consumer<Result> then);
+    }
+
+    /** The supply's setting, V. */
+    double volts() {
+        return volts;
+    }
+
+    /** Settings of the programmable loads by rail, A. */
+    Map<String, Double> programmed() {
+        Map<String, Double> programmed = new HashMap<>(amps);
+        programmed.keySet().retainAll(setup.programmableRails());
+        return programmed;
+    }
+
+    void set(Step step, Consumer<Result> then) {
+        List<Change> changes = new ArrayList<>();
+        step.loadAmps().forEach((rail, wanted) -> {
+            if (wanted < amps.getOrDefault(rail, 0.0)) {
+                changes.add(load(rail, wanted));
+            }
+        });
+        if (step.inputVolts() != volts) {
+            changes.add(done -> setVolts(step.inputVolts(), done));
+        }
+        step.loadAmps().forEach((rail, wanted) -> {
+            if (wanted > amps.getOrDefault(rail, 0.0)) {
+                changes.add(load(rail, wanted));
+            }
+        });
+        makeAll(changes, then);
+    }
+
+    /** The input alone, V. */
+    void volts(double wanted, Consumer<Result> then) {
+        makeAll(List.of(done -> setVolts(wanted, done)), then);
+    }
+
+    private void setVolts(double wanted, Consumer<Result> then) {
+        volts = wanted;
+        power.setVolts(wanted, then);
+    }
+
+    /** All loads to zero, at once. */
+    void unload(Consumer<Result> then) {
+        List<Change> changes = new ArrayList<>();
+        new HashMap<>(amps).forEach((rail, now) -> {
+            if (now > 0) {
+                changes.add(load(rail, 0));
+            }
+        });
+        makeAll(changes, then);
+    }
+
+    private void makeAll(List<Change> changes, Consumer<Result> then) {
+        moving.accept(true);
+        make(changes, 0, new Result.Done("nothing to change"), result -> {
+            moving.accept(false);
+            then.accept(result);
+        });
+    }
+
+    private Change load(String rail, double wanted) {
+        return done -> {
+            amps.put(rail, wanted);
+            if (setup.programmableRails().contains(rail)) {
+                power.setLoad(rail, wanted, done);
+            } else {
+                person.switchLoad(rail, setup.resistor(rail, wanted).orElse(0), ohms -> {
+                    switched(rail, ohms);
+                    done.accept(new Result.Done(rail + " load switched by hand"));
+                });
+            }
+        };
+    }
+
+    private void switched(String rail, double ohms) {
+        ohmsOf.put(rail, ohms);
+        happened.accept("load switched", rail + (ohms == 0 ? ": open" : ": " + plain(ohms) + " ohm"));
+    }
+
+    private static String plain(double ohms) {
+        return new BigDecimal(ohms, new MathContext(6)).stripTrailingZeros().toPlainString();
+    }
+
+    /** The resistors that are switched to the rails now, ohm; a rail that is open or has a programmable load is not named. */
+    Map<String, Double> resistors() {
+        Map<String, Double> switchedIn = new TreeMap<>(ohmsOf);
+        switchedIn.values().removeIf(ohms -> ohms == 0);
+        return switchedIn;
+    }
+
+    private void make(List<Change> changes, int index, Result before, Consumer<Result> then) {
+        if (index == changes.size() || !before.isDone()) {
+            then.accept(before);
+        } else {
+            changes.get(index).make(result -> make(changes, index + 1, result, then));
+        }
+    }
+}

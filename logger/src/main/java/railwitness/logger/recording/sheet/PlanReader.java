@@ -1,0 +1,114 @@
+package railwitness.logger.recording.sheet;
+
+import java.time.Duration;
+import java.util.List;
+import railwitness.drivers.sheet.SheetTable;
+import railwitness.logger.recording.plan.CrossLoad;
+import railwitness.logger.recording.plan.Hold;
+import railwitness.logger.recording.plan.LineSweep;
+import railwitness.logger.recording.plan.LoadSweep;
+import railwitness.logger.recording.plan.NoLoad;
+import railwitness.logger.recording.plan.Plan;
+import railwitness.logger.recording.plan.PowerUp;
+import railwitness.logger.recording.plan.Stage;
+import railwitness.logger.recording.plan.Standby;
+import railwitness.logger.recording.plan.Timing;
+
+/** Reads a plan. */
+public final class PlanReader {
+    private static final double LONGEST_S = 7 * 24 * 3600;
+
+    private PlanReader() {}
+
+    /** To be given to {@link railwitness.drivers.sheet.Sheet#read}. */
+    public static Plan plan(SheetTable root) {
+        SheetTable head = root.table("plan", "the plan as a whole");
+        String name = head.text("name", "what the plan is called").orElse("unnamed plan");
+        double settle = head.number("settle_at_most_s", "longest wait for a step to settle")
+                .between(0, LONGEST_S)
+                .orElse(60.0);
+        double average = head.number("average_s", "how long a settled step is averaged")
+                .between(0.1, LONGEST_S)
+                .orElse(10.0);
+        double answer = head.number(
+                        "answer_at_most_s",
+                        "longest wait for what a person is asked while the output is on; then it is switched off")
+                .between(5, LONGEST_S)
+                .orElse(300.0);
+        List<SheetTable> stages = root.tables("stage", "one kind of test; they are done in this order");
+        if (stages.isEmpty()) {
+            root.fault("stage", "is missing: a plan needs at least one [[stage]]");
+        }
+        return new Plan(
+                name, stages.stream().map(t -> stage(t, settle, average)).toList(), seconds(answer));
+    }
+
+    private static Stage stage(SheetTable t, double settle, double average) {
+        String kind = t.text("kind", "what is tested")
+                .oneOf("standby", "power-up", "no-load", "load-sweep", "line-sweep", "cross-load", "hold")
+                .required();
+        Timing timing = new Timing(
+                seconds(t.number("settle_at_most_s", "longest wait for a step of this stage to settle")
+                        .between(0, LONGEST_S)
+                        .orElse(settle)),
+                seconds(t.number("average_s", "how long a settled step of this stage is averaged")
+                        .between(0.1, LONGEST_S)
+                        .orElse(average)));
+        return switch (kind) {
+            case "standby" -> new Standby(timing);
+            case "power-up" ->
+                new PowerUp(t.number("current_limit_A", "supply's limit until the rails are up")
+                        .between(0.1, 1000)
+                        .required());
+            case "load-sweep" ->
+                new LoadSweep(
+                        t.numbers("loads_pct", "of full load, in this order; the 25 % step is repeated at the end")
+                                .between(0.1, 150)
+                                .count(1, 100)
+                                .orElse(List.of(25.0, 50.0, 75.0, 100.0)),
+                        timing);
+            case "line-sweep" -> lineSweep(t, timing);
+            case "cross-load" -> crossLoad(t, timing);
+            case "hold" ->
+                new Hold(
+                        t.number("load_pct", "of full load, all rails")
+                                .between(0, 150)
+                                .orElse(100.0),
+                        seconds(t.number("duration_s", "how long the load is held")
+                                .between(1, LONGEST_S)
+                                .required()),
+                        timing);
+            default -> new NoLoad(timing);
+        };
+    }
+
+    private static Stage lineSweep(SheetTable t, Timing timing) {
+        return new LineSweep(
+                t.number("load_pct", "of full load, all rails").between(0, 150).orElse(50.0),
+                t.numbers("inputs_V", "settings of the supply, in this order")
+                        .between(1, 60)
+                        .count(2, 100)
+                        .required(),
+                t.number("drop_out_step_V", "if given: lower the input by this until the unit drops out")
+                        .between(0.01, 2)
+                        .optionalNumber(),
+                timing);
+    }
+
+    private static Stage crossLoad(SheetTable t, Timing timing) {
+        double low = t.number("low_pct", "load of the rails that stay low, of full load")
+                .between(0, 100)
+                .orElse(10.0);
+        double high = t.number("high_pct", "load of the rail that goes high, of full load")
+                .between(0, 150)
+                .orElse(100.0);
+        if (high <= low) {
+            t.fault("high_pct", "must be above low_pct");
+        }
+        return new CrossLoad(low, high, timing);
+    }
+
+    private static Duration seconds(double seconds) {
+        return Duration.ofNanos(Math.round(seconds * 1e9));
+    }
+}

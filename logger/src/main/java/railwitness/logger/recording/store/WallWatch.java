@@ -1,0 +1,87 @@
+package railwitness.logger.recording.store;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Compares the wall clock with the session's monotonic axis. The axis never jumps; that the wall clock did, or that the
+ * computer slept, becomes an event.
+ */
+final class WallWatch {
+    /** What a clock may be corrected by without an event: a network's time service does so all day. */
+    private static final Duration STEP = Duration.ofMillis(500);
+
+    private static final long GAP_NANOS = 30_000_000_000L;
+
+    /** A clock that runs unevenly is written down this often. */
+    private static final long ANCHOR_NANOS = 600_000_000_000L;
+
+    private final ZoneId zone;
+    private long anchoredNanos;
+    private long lastNanos;
+    private Instant lastWall;
+
+    WallWatch(ZoneId zone, Instant startedWall) {
+        this.zone = zone;
+        this.lastWall = startedWall;
+    }
+
+    /**
+     * What a look at both clocks found.
+     *
+     * @param anchors whether the two are worth writing down as a new anchor
+     */
+    record Look(boolean anchors, List<EventEntry> events) {}
+
+    /** Looks at both clocks. */
+    Look look(long nanos, Instant wall) {
+        List<EventEntry> events = compare(nanos, wall);
+        boolean anchors = !events.isEmpty() || nanos - anchoredNanos >= ANCHOR_NANOS;
+        if (anchors) {
+            anchoredNanos = nanos;
+        }
+        lastNanos = nanos;
+        lastWall = wall;
+        return new Look(anchors, events);
+    }
+
+    private List<EventEntry> compare(long nanos, Instant wall) {
+        List<EventEntry> events = new ArrayList<>();
+        Duration step = Duration.between(lastWall, wall).minusNanos(nanos - lastNanos);
+        if (step.abs().compareTo(STEP) > 0) {
+            events.add(new EventEntry(nanos, "clock", stepWords(step)));
+        } else if (nanos - lastNanos > GAP_NANOS) {
+            events.add(new EventEntry(
+                    nanos,
+                    "clock",
+                    String.format(
+                            Locale.ROOT,
+                            "nothing was recorded for %.0f s: the computer slept or stood still",
+                            (nanos - lastNanos) / 1e9)));
+        }
+        ZoneOffset before = zone.getRules().getOffset(lastWall);
+        ZoneOffset after = zone.getRules().getOffset(wall);
+        if (!before.equals(after)) {
+            events.add(new EventEntry(
+                    nanos,
+                    "clock",
+                    "local time went from UTC" + before + " to UTC" + after + "; the session's axis goes on evenly"));
+        }
+        return events;
+    }
+
+    private static String stepWords(Duration step) {
+        double seconds = step.toMillis() / 1e3;
+        return seconds > 0
+                ? String.format(
+                        Locale.ROOT,
+                        "the wall clock went %.1f s ahead of the session's axis: it was set, or the computer slept",
+                        seconds)
+                : String.format(Locale.ROOT, "the wall clock was set back by %.1f s", -seconds);
+    }
+}

@@ -1,0 +1,20 @@
+package railwitness.logger.reporting.certificate;
+
+import java.util.Locale;
+import railwitness.analysis.uncertainty.Estimate;
+import railwitness.analysis.uncertainty.Rounding;
+
+/** A measured value with as many digits as its uncertainty warrants. */
+final class Digits {
+    private Digits() {}
+
+    /** Value and U, such as "36.8826 &plusmn; 0.0074"; the value alone, to five digits, where U is not known. */
+    static String of(Estimate value, int factor) {
+        Estimate scaled = value.scale(factor);
+        if (!scaled.known() || scaled.u() == 0) {
+            return PrintUnit.minus(String.format(Locale.ROOT, "%.5g", scaled.value()));
+        }
+        Rounding rounded = Rounding.expanded(scaled, scaled.coverage(Printed.PROBABILITY));
+        return PrintUnit.minus(rounded.valueText()) + " \u00b1 " + rounded.uncertaintyText();
+    }
+}

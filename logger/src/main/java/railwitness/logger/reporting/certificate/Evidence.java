@@ -1,0 +1,103 @@
+package railwitness.logger.reporting.certificate;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import railwitness.analysis.supply.Points;
+import railwitness.logger.recording.store.ChainState;
+import railwitness.logger.recording.store.InstrumentEntry;
+import railwitness.logger.recording.store.NoteEntry;
+import railwitness.logger.recording.store.SessionFile;
+import railwitness.logger.recording.store.SessionHead;
+import railwitness.logger.recording.store.SessionState;
+import railwitness.logger.recording.store.SheetEntry;
+import railwitness.logger.recording.store.StoreException;
+import railwitness.logger.reporting.chart.Chart;
+import railwitness.logger.reporting.chart.HoldCharts;
+import railwitness.logger.reporting.findings.SessionFindings;
+
+/**
+ * Everything a certificate is made from, read once.
+ *
+ * @param seal digest of the session, 64 hexadecimal digits
+ * @param verified whether the chain was worked out again for this certificate; a very long session's is not
+ * @param holdCharts pictures of the soak, where there was one
+ */
+record Evidence(
+        Order order,
+        String fileName,
+        SessionFindings session,
+        String seal,
+        List<SheetEntry> sheets,
+        List<InstrumentEntry> instruments,
+        List<NoteEntry> notes,
+        ReadingTally tally,
+        Optional<Earlier> earlier,
+        List<Chart> holdCharts,
+        boolean verified) {
+
+    /** @throws CertificateException when the session is altered, still running or holds nothing */
+    static Evidence of(Path session, Order order) {
+        boolean verified = verify(session, order.whole());
+        String fileName = session.getFileName().toString();
+        return of(session, order, fileName, verified, head -> order.before().map(before -> Earlier.of(before, head)));
+    }
+
+    /** What a certificate was made from before. */
+    static Evidence again(Path session, Making making) {
+        return of(session, making.order(), making.fileName(), making.verified(), head -> making.earlier());
+    }
+
+    private static Evidence of(
+            Path session,
+            Order order,
+            String fileName,
+            boolean verified,
+            Function<SessionHead, Optional<Earlier>> earlier) {
+        try (SessionFile file = SessionFile.open(session)) {
+            if (file.state() == SessionState.RUNNING) {
+                throw new CertificateException(session + ": is still being recorded; wait for its end");
+            }
+            SessionHead head = file.head();
+            if (file.seal().length() != Digest.DIGITS) {
+                throw new CertificateException(session + ": carries no digest yet; it was cut off in its first second");
+            }
+            SessionFindings findings = SessionFindings.of(file);
+            List<String> rails = new Points(findings.findings().points(), findings.design()).rails();
+            return new Evidence(
+                    order,
+                    fileName,
+                    findings,
+                    file.seal(),
+                    file.sheets(),
+                    file.instruments(),
+                    file.notes(),
+                    ReadingTally.of(file, rails),
+                    earlier.apply(head),
+                    new HoldCharts(file, rails).all(),
+                    verified);
+        }
+    }
+
+    /** Nothing is certified that was altered; a session too long to be worked out in passing is left to verify. */
+    private static boolean verify(Path session, boolean whole) {
+        ChainState chain = ChainState.of(session, whole);
+        if (chain.isBroken()) {
+            throw new CertificateException(
+                    session + ": no certificate of it: " + chain.words(), new StoreException(chain.words()));
+        }
+        return chain.isKnown();
+    }
+
+    /** Whether a plan was run; else the readings were imported. */
+    boolean wasRun() {
+        return sheets.stream().anyMatch(sheet -> sheet.kind().equals("plan"));
+    }
+
+    /** Name, and serial number where it has one. */
+    String unit() {
+        SessionHead head = session.head();
+        return head.unitName() + (head.unitSerial().isEmpty() ? "" : ", serial " + head.unitSerial());
+    }
+}

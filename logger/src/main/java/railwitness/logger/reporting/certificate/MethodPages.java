@@ -1,0 +1,197 @@
+package railwitness.logger.reporting.certificate;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import railwitness.analysis.design.FigureName;
+import railwitness.analysis.supply.Figure;
+import railwitness.analysis.supply.OperatingPoint;
+import railwitness.analysis.verdict.DecisionRule;
+import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.bench.InstrumentSheet;
+import railwitness.drivers.bench.ResistorBank;
+import railwitness.drivers.instrument.Identity;
+import railwitness.logger.recording.record.RunSetup;
+import railwitness.logger.recording.store.InstrumentEntry;
+
+/** How it was done and with what: method, definitions, decision rule, instruments. */
+final class MethodPages {
+    private static final String HOW_IMPORTED =
+            "The readings were brought in from a table. How they were taken, and whether"
+                    + " the unit had settled, is not known to this program; every step is averaged as the table gives it.";
+
+    private final Evidence evidence;
+    private final Typesetter type;
+    private final Section section;
+
+    MethodPages(Evidence evidence, Typesetter type) {
+        this.evidence = evidence;
+        this.type = type;
+        this.section = new Section(type);
+    }
+
+    void set() {
+        method();
+        definitions();
+        decision();
+        instruments();
+    }
+
+    private void method() {
+        section.begin("Method", 60);
+        section.paragraph(evidence.wasRun() ? howRun() : HOW_IMPORTED);
+        section.paragraph("Input voltage: "
+                + evidence.session().findings().points().stream()
+                        .map(point -> point.inputSource().words())
+                        .distinct()
+                        .collect(Collectors.joining("; "))
+                + ". Powers are products of the means of voltage and current."
+                + ripple());
+        section.paragraph(
+                "Uncertainty: law of propagation with correlation (JCGM 100:2008, 5.2). What an instrument may be"
+                        + " off by is one and the same for all its readings on a range; the scatter of a mean allows for"
+                        + " autocorrelation. U = k u at a coverage probability of 95 %, k by the distribution of the sum, not by"
+                        + " custom. Rounded to two digits of U.");
+    }
+
+    private String howRun() {
+        return "The unit was fed from a laboratory supply behind a current limit and loaded in steps; input and rails were"
+                + " read in rounds"
+                + evidence.session()
+                        .bench()
+                        .map(bench -> " of " + Wording.number(bench.interval().toMillis() / 1000.0) + " s")
+                        .orElse("")
+                + ". A step is averaged once every judged channel has settled, which means: "
+                + RunSetup.settlingRule().words()
+                + ". Readings taken while the supply limited its current or a load could not hold its set point enter no"
+                + " average.";
+    }
+
+    private String ripple() {
+        boolean read = evidence.session().findings().points().stream()
+                .map(OperatingPoint::rails)
+                .anyMatch(rails -> rails.values().stream()
+                        .anyMatch(rail -> rail.rippleRms().isPresent()));
+        if (!read) {
+            return "";
+        }
+        String bands = evidence.session().bench().stream()
+                .flatMap(bench -> bench.instruments().stream())
+                .filter(instrument -> instrument.bandHz().size() == 2)
+                .map(instrument -> Wording.number(instrument.bandHz().get(0)) + " Hz to "
+                        + Wording.number(instrument.bandHz().get(1) / 1000) + " kHz")
+                .distinct()
+                .collect(Collectors.joining(", "));
+        return " Ripple: rms" + (bands.isEmpty() ? ", band not stated." : " in the band " + bands + ".");
+    }
+
+    private void definitions() {
+        List<FigureName> named = evidence.session().findings().figures().stream()
+                .map(Figure::name)
+                .distinct()
+                .toList();
+        if (named.isEmpty()) {
+            return;
+        }
+        section.begin("Definitions", 30);
+        Table table = new Table(type, Section.SMALL, 1.6f, List.of(Column.words("figure", 26), Column.words("is", 74)));
+        table.head();
+        evidence.session().findings().figures().stream()
+                .collect(Collectors.toMap(
+                        Figure::name, Figure::definition, (first, second) -> first, java.util.LinkedHashMap::new))
+                .forEach((name, definition) -> table.row(List.of(name.word(), definition)));
+    }
+
+    private void decision() {
+        Optional<DecisionRule> rule = evidence.session().findings().verdicts().stream()
+                .map(verdict -> verdict.rule())
+                .findFirst();
+        section.begin("Decision rule", 50);
+        if (rule.isEmpty()) {
+            section.paragraph("No requirement was stated, so nothing was judged.");
+            return;
+        }
+        section.paragraph("The design sheet asks for " + rule.get().words() + " (ILAC-G8:09/2019, JCGM 106:2012)."
+                + (rule.get() == DecisionRule.GUARD_BAND
+                        ? " Inside the limit by more than U: pass; inside by less: conditional pass; outside by less:"
+                                + " conditional fail; outside by more: fail."
+                        : " The value alone is held against the limit.")
+                + " Any fail or conditional fail makes the unit not fit; a requirement that the readings cannot answer is"
+                + " not judged.");
+    }
+
+    private void instruments() {
+        section.begin("Instruments", 70);
+        Table table = new Table(
+                type,
+                Section.SMALL,
+                2,
+                List.of(
+                        Column.words("instrument", 20),
+                        Column.words("maker, model, serial, firmware", 38),
+                        Column.words("calibrated", 14),
+                        Column.words("accuracy", 44)));
+        table.head();
+        evidence.instruments().forEach(entry -> table.row(row(entry)));
+        evidence.session().bench().ifPresent(bench -> {
+            bench.handRead().forEach(meter -> table.row(row(meter)));
+            bench.banks().forEach(bank -> table.row(row(bank)));
+        });
+        type.down(4);
+        section.small("Calibration dates and accuracies as the bench sheet states them"
+                + evidence.session()
+                        .bench()
+                        .map(BenchSheet::name)
+                        .map(name -> " ('" + name + "')")
+                        .orElse("")
+                + "; 'limit' means the error never lies outside, '95 %' that it does with 5 % probability. Identities as"
+                + " the instruments answered.");
+    }
+
+    private List<String> row(InstrumentEntry entry) {
+        Optional<InstrumentSheet> sheet = evidence.session().bench().flatMap(bench -> bench.instrument(entry.name()));
+        String accuracy = sheet.map(MethodPages::accuracy).orElse(entry.accuracy());
+        return List.of(
+                entry.name(),
+                identity(entry.identity()),
+                sheet.flatMap(InstrumentSheet::calibrated).map(Object::toString).orElse("not stated"),
+                accuracy.isEmpty() ? "not stated" : accuracy);
+    }
+
+    private static String accuracy(InstrumentSheet sheet) {
+        String stated = sheet.accuracy().entrySet().stream()
+                .map(entry ->
+                        entry.getKey().word() + " " + plusMinus(entry.getValue().words()))
+                .sorted()
+                .collect(Collectors.joining("; "));
+        return sheet.shuntTolerancePct() > 0
+                ? stated + "; shunt \u00b1" + Wording.number(sheet.shuntTolerancePct()) + " %"
+                : stated;
+    }
+
+    private static String plusMinus(String words) {
+        return words.replace("+-", "\u00b1");
+    }
+
+    private static String identity(Identity identity) {
+        return identity.maker() + ", " + identity.model() + ", " + identity.serial() + ", " + identity.firmware();
+    }
+
+    private static List<String> row(HandRead meter) {
+        return List.of(
+                meter.name(),
+                "read by hand: " + meter.reads(),
+                "not stated",
+                meter.accuracy().map(one -> plusMinus(one.words())).orElse("not stated"));
+    }
+
+    private static List<String> row(ResistorBank bank) {
+        return List.of(
+                bank.rail() + " load resistors",
+                "switched by hand",
+                "not stated",
+                String.format(Locale.ROOT, "\u00b1%s %%", Wording.number(bank.tolerancePct())));
+    }
+}

@@ -1,0 +1,85 @@
+package railwitness.logger.reporting.certificate;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import railwitness.analysis.design.FigureName;
+
+/**
+ * The text of a page as anybody can select it.
+ *
+ * @param lines from top to bottom, single spaces between words
+ */
+record PageLines(List<String> lines) {
+    private static final Pattern VERDICT = Pattern.compile("Fit to return|Not fit to return|Not judged");
+    private static final int LONGEST_SAID = 120;
+
+    static List<PageLines> all(PDDocument document) throws IOException {
+        List<PageLines> pages = new ArrayList<>();
+        for (int i = 1; i <= document.getNumberOfPages(); i++) {
+            PDFTextStripper stripper = new PDFTextStripper();
+            stripper.setSortByPosition(true);
+            stripper.setStartPage(i);
+            stripper.setEndPage(i);
+            pages.add(new PageLines(Arrays.stream(stripper.getText(document).split("\\R"))
+                    .map(line -> line.strip().replaceAll("\\s+", " "))
+                    .filter(line -> !line.isEmpty())
+                    .toList()));
+        }
+        return pages;
+    }
+
+    static PageLines joined(List<PageLines> pages) {
+        return new PageLines(pages.stream().flatMap(page -> page.lines.stream()).toList());
+    }
+
+    boolean holds(String text) {
+        return lines.stream().anyMatch(line -> line.contains(text));
+    }
+
+    /** What differs from the lines that should stand there. */
+    List<String> differences(PageLines expected, String where) {
+        List<String> lacking = without(expected.lines, lines);
+        List<String> added = without(lines, expected.lines);
+        List<String> differences = new ArrayList<>();
+        for (int i = 0; i < Math.max(lacking.size(), added.size()); i++) {
+            differences.add(where
+                    + (i < added.size() ? " says '" + cut(added.get(i)) + "'" : " lacks '" + cut(lacking.get(i)) + "'")
+                    + (i < added.size() && i < lacking.size() ? ", not '" + cut(lacking.get(i)) + "'" : ""));
+        }
+        return differences;
+    }
+
+    /** The same for the verdict and the rows of figures alone. */
+    List<String> figureDifferences(PageLines expected) {
+        return figures().differences(expected.figures(), "it");
+    }
+
+    /** The lines with a verdict or a figure alone. */
+    PageLines figures() {
+        return new PageLines(lines.stream()
+                .filter(line -> VERDICT.matcher(line).find() || isFigure(line))
+                .toList());
+    }
+
+    private static boolean isFigure(String line) {
+        return Arrays.stream(FigureName.values())
+                .anyMatch(name -> Pattern.compile(Pattern.quote(name.word()) + "(, \\S+ rail)? [\u2212\\d]")
+                        .matcher(line)
+                        .find());
+    }
+
+    private static List<String> without(List<String> these, List<String> those) {
+        List<String> rest = new ArrayList<>(these);
+        those.forEach(rest::remove);
+        return rest;
+    }
+
+    private static String cut(String line) {
+        return line.length() <= LONGEST_SAID ? line : line.substring(0, LONGEST_SAID) + "\u2026";
+    }
+}

@@ -1,0 +1,198 @@
+package railwitness.logger.reporting.certificate;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import railwitness.analysis.findings.Findings;
+import railwitness.analysis.supply.OperatingPoint;
+import railwitness.analysis.supply.RailPoint;
+import railwitness.analysis.verdict.Outcome;
+import railwitness.logger.reporting.chart.Chart;
+import railwitness.logger.reporting.chart.SessionCharts;
+
+/** All results: figures, what could not be found, operating points, pictures. */
+final class ResultPages {
+    private static final int RAILS_IN_A_TABLE = 2;
+    private static final float PICTURE_HEIGHT = 150;
+
+    private final Evidence evidence;
+    private final Typesetter type;
+    private final Section section;
+
+    ResultPages(Evidence evidence, Typesetter type) {
+        this.evidence = evidence;
+        this.type = type;
+        this.section = new Section(type);
+    }
+
+    void set() {
+        figures();
+        notFound();
+        points();
+        pictures();
+    }
+
+    private void figures() {
+        List<Printed> rows = FigureList.all(evidence.session());
+        if (rows.isEmpty()) {
+            return;
+        }
+        section.begin("Figures", 60);
+        Table table = new Table(type, Section.TEXT, 2.2f, FigureList.COLUMNS);
+        table.head();
+        rows.forEach(row -> table.row(FigureList.cells(row), row.at(), FigureList.colour(row)));
+        type.down(4);
+        section.small(
+                "U is the expanded uncertainty for a coverage probability of 95 %, k its coverage factor; the line"
+                        + " below a figure says where it holds. Definitions stand under 'Method'.");
+        reasons();
+    }
+
+    /** Why a requirement came to anything but a plain pass. */
+    private void reasons() {
+        evidence.session().findings().verdicts().stream()
+                .filter(verdict -> verdict.outcome() != Outcome.PASS)
+                .forEach(verdict -> section.paragraph(List.of(
+                        Span.strong(verdict.outcome().words() + ": "),
+                        Span.plain(verdict.requirement().name() + ": " + verdict.reason()))));
+    }
+
+    private void notFound() {
+        Findings findings = evidence.session().findings();
+        if (findings.notFound().isEmpty() && findings.impliedTurns().isEmpty()) {
+            return;
+        }
+        section.begin("Not found, and remarks", 20);
+        findings.notFound()
+                .forEach(missing -> section.paragraph(List.of(
+                        Span.strong(missing.name().word()
+                                + missing.rail()
+                                        .map(rail -> ", " + rail + " rail")
+                                        .orElse("") + ": "),
+                        Span.plain(missing.reason()))));
+        findings.impliedTurns()
+                .forEach((rail, turns) -> section.paragraph(
+                        List.of(Span.strong("turns, " + rail + " rail: "), Span.plain(turns.words()))));
+    }
+
+    private void points() {
+        List<OperatingPoint> points = evidence.session().findings().points();
+        if (points.isEmpty()) {
+            return;
+        }
+        section.begin("Operating points", 80);
+        powers(points);
+        List<String> rails = points.stream()
+                .flatMap(point -> point.rails().keySet().stream())
+                .distinct()
+                .toList();
+        for (int i = 0; i < rails.size(); i += RAILS_IN_A_TABLE) {
+            type.down(12);
+            type.need(60);
+            rails(points, rails.subList(i, Math.min(rails.size(), i + RAILS_IN_A_TABLE)));
+        }
+        type.down(4);
+        section.small("Each value is the mean of " + counts(points)
+                + " readings over the averaged part of its step, with its expanded uncertainty U at 95 %"
+                + " (k " + factors(points)
+                + "); a value without U was read with an instrument whose accuracy is not"
+                + " stated."
+                + (points.stream().allMatch(OperatingPoint::settled)
+                        ? ""
+                        : " An asterisk: not settled when its time was over."));
+    }
+
+    private void powers(List<OperatingPoint> points) {
+        Table table = new Table(
+                type,
+                Section.DENSE,
+                1.8f,
+                List.of(
+                        Column.words("step", 92),
+                        Column.numbers("input, V", 70),
+                        Column.numbers("input, A", 73),
+                        Column.numbers("input, W", 66),
+                        Column.numbers("output, W", 66),
+                        Column.numbers("loss, W", 64),
+                        Column.numbers("efficiency, %", 62)));
+        table.head();
+        for (OperatingPoint point : points) {
+            table.row(List.of(
+                    step(point),
+                    Digits.of(point.input().voltage(), 1),
+                    Digits.of(point.input().current(), 1),
+                    Digits.of(point.input().power(), 1),
+                    Digits.of(point.outputPower(), 1),
+                    Digits.of(point.loss(), 1),
+                    point.efficiency()
+                            .filter(known -> point.outputPower().value() > 0)
+                            .map(known -> Digits.of(known, 100))
+                            .orElse("")));
+        }
+    }
+
+    private void rails(List<OperatingPoint> points, List<String> rails) {
+        List<Column> columns = new ArrayList<>(List.of(Column.words("step", 92)));
+        for (String rail : rails) {
+            columns.add(Column.numbers(rail + ", V", 77));
+            columns.add(Column.numbers(rail + ", A", 68));
+            columns.add(Column.numbers("ripple, mV rms", 56));
+        }
+        Table table = new Table(type, Section.DENSE, 1.8f, columns);
+        table.head();
+        for (OperatingPoint point : points) {
+            List<String> cells = new ArrayList<>(List.of(step(point)));
+            for (String rail : rails) {
+                Optional<RailPoint> at = point.rail(rail);
+                cells.add(at.map(one -> Digits.of(one.voltage(), 1)).orElse(""));
+                cells.add(at.map(one -> Digits.of(one.current(), 1)).orElse(""));
+                cells.add(at.flatMap(RailPoint::rippleRms)
+                        .map(ripple -> Digits.of(ripple, 1000))
+                        .orElse(""));
+            }
+            table.row(cells);
+        }
+    }
+
+    private static String counts(List<OperatingPoint> points) {
+        var counts = points.stream().mapToInt(OperatingPoint::count).summaryStatistics();
+        return counts.getMin() == counts.getMax()
+                ? String.valueOf(counts.getMin())
+                : counts.getMin() + " to " + counts.getMax();
+    }
+
+    private static String step(OperatingPoint point) {
+        return point.stage() + ", " + point.step() + (point.settled() ? "" : " *");
+    }
+
+    private static String factors(List<OperatingPoint> points) {
+        var k = points.stream()
+                .flatMap(point -> java.util.stream.Stream.concat(
+                        java.util.stream.Stream.of(
+                                point.input().voltage(), point.input().current(), point.outputPower(), point.loss()),
+                        point.rails().values().stream().map(RailPoint::voltage)))
+                .filter(value -> value.known() && value.u() > 0)
+                .mapToDouble(value -> value.coverage(Printed.PROBABILITY).k())
+                .summaryStatistics();
+        return k.getCount() == 0
+                ? "not known"
+                : String.format(java.util.Locale.ROOT, "from %.2f to %.2f", k.getMin(), k.getMax());
+    }
+
+    private void pictures() {
+        SessionCharts charts = new SessionCharts(evidence.session());
+        List<Chart> drawn = new ArrayList<>();
+        charts.railsAgainstInput().ifPresent(drawn::add);
+        charts.lossAgainstLoad().ifPresent(drawn::add);
+        drawn.addAll(evidence.holdCharts());
+        if (drawn.isEmpty()) {
+            return;
+        }
+        section.begin("Pictures", PICTURE_HEIGHT + 40);
+        new Pictures(type).flow(drawn, PICTURE_HEIGHT);
+        type.down(6);
+        section.small(
+                "Solid: measured, whiskers, where long enough to be seen, are U at 95 %. Dashed: predicted by the design sheet for a sound unit at"
+                        + " the input voltage measured. Rails by their magnitudes.");
+    }
+}

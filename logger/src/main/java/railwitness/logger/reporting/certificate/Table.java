@@ -1,0 +1,123 @@
+package railwitness.logger.reporting.certificate;
+
+import java.awt.Color;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Rows under a head that is said again on every page; a hairline below each row, no upright rules. */
+final class Table {
+    private static final float GAP = 7;
+    private static final float WORDS_AFTER_NUMBERS = 8;
+
+    private final Typesetter type;
+    private final List<Column> columns;
+    private final float size;
+    private final float padding;
+    private final float[] edges;
+
+    /** @param padding above and below the text of a row, pt */
+    Table(Typesetter type, float size, float padding, List<Column> columns) {
+        this.type = type;
+        this.columns = List.copyOf(columns);
+        this.size = size;
+        this.padding = padding;
+        this.edges = edges();
+    }
+
+    private float[] edges() {
+        float shares = 0;
+        for (Column column : columns) {
+            shares += column.share();
+        }
+        float[] at = new float[columns.size() + 1];
+        at[0] = type.left();
+        for (int i = 0; i < columns.size(); i++) {
+            at[i + 1] = at[i] + type.width() * columns.get(i).share() / shares;
+        }
+        return at;
+    }
+
+    /** Sets the head here. */
+    void head() {
+        List<Paragraph> cells = new ArrayList<>();
+        for (int i = 0; i < columns.size(); i++) {
+            cells.add(cell(i, Span.muted(columns.get(i).head())));
+        }
+        set(cells, List.of());
+        type.rule(type.left(), type.right(), type.y(), 0.7f, Tone.STRONG_RULE);
+    }
+
+    /** Height a row of one line takes, pt. */
+    float rowHeight() {
+        return size * 1.36f + 2 * padding;
+    }
+
+    void row(List<String> texts) {
+        row(texts, "", Tone.INK);
+    }
+
+    /**
+     * @param below a line of small print under the first column, over the whole width; empty for none
+     * @param last colour of the last column
+     */
+    void row(List<String> texts, String below, Color last) {
+        List<Paragraph> cells = new ArrayList<>();
+        for (int i = 0; i < columns.size(); i++) {
+            Color colour = i == columns.size() - 1 ? last : Tone.INK;
+            Face face = colour.equals(Tone.INK) ? Face.REGULAR : Face.MEDIUM;
+            cells.add(cell(i, new Span(texts.get(i), face, colour)));
+        }
+        List<Paragraph> under = below.isEmpty()
+                ? List.of()
+                : List.of(Paragraph.of(type.faces(), size - 1.4f, type.width(), List.of(Span.muted(below))));
+        if (type.room() < height(cells, under)) {
+            type.newPage();
+            head();
+        }
+        set(cells, under);
+        type.rule(type.left(), type.right(), type.y(), 0.5f, Tone.RULE);
+    }
+
+    private Paragraph cell(int column, Span text) {
+        float width = edges[column + 1] - edges[column] - indent(column) - (column == columns.size() - 1 ? 0 : GAP);
+        Paragraph whole = Paragraph.of(type.faces(), size, width, List.of(text));
+        return whole.atMost((int) Math.max(1, (type.paper().height() / 3) / whole.leading()));
+    }
+
+    private float indent(int column) {
+        return column > 0
+                        && columns.get(column - 1).right()
+                        && !columns.get(column).right()
+                ? WORDS_AFTER_NUMBERS
+                : 0;
+    }
+
+    private float height(List<Paragraph> cells, List<Paragraph> under) {
+        float most = size * 1.36f;
+        for (Paragraph cell : cells) {
+            most = Math.max(most, cell.height());
+        }
+        for (Paragraph line : under) {
+            most += line.height();
+        }
+        return most + 2 * padding;
+    }
+
+    private void set(List<Paragraph> cells, List<Paragraph> under) {
+        float top = type.y() + padding;
+        float most = size * 1.36f;
+        for (int i = 0; i < cells.size(); i++) {
+            if (columns.get(i).right()) {
+                cells.get(i).rightAt(type, edges[i + 1] - (i == cells.size() - 1 ? 0 : GAP), top);
+            } else {
+                cells.get(i).at(type, edges[i] + indent(i), top);
+            }
+            most = Math.max(most, cells.get(i).height());
+        }
+        for (Paragraph line : under) {
+            line.at(type, type.left(), top + most);
+            most += line.height();
+        }
+        type.down(most + 2 * padding);
+    }
+}

@@ -1,0 +1,58 @@
+package railwitness.logger.reporting.findings;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
+
+/** Columns of plain text under a head: numbers to the right, words to the left, the head as its column. */
+public final class TextTable {
+    private static final Pattern NUMBER = Pattern.compile("[-+]?[0-9.]*(e[-+][0-9]+)?|not known|inf");
+
+    private final List<List<String>> rows = new ArrayList<>();
+
+    /** The first row is the head. */
+    public void row(List<String> cells) {
+        rows.add(List.copyOf(cells));
+    }
+
+    /** A line across. */
+    public void rule() {
+        rows.add(List.of());
+    }
+
+    /** @param left how many columns are set to the left whatever they hold */
+    public List<String> lines(int left) {
+        int columns = rows.stream().mapToInt(List::size).max().orElse(0);
+        int[] widths = new int[columns];
+        boolean[] words = new boolean[columns];
+        for (int i = 0; i < columns; i++) {
+            int column = i;
+            widths[i] = rows.stream()
+                    .mapToInt(row -> cell(row, column).length())
+                    .max()
+                    .orElse(0);
+            words[i] = i < left
+                    || rows.stream().skip(1).anyMatch(row -> !NUMBER.matcher(cell(row, column))
+                            .matches());
+        }
+        int across = Arrays.stream(widths).map(width -> width + 2).sum() - 2;
+        return rows.stream()
+                .map(row -> row.isEmpty() ? "-".repeat(Math.max(0, across)) : line(row, widths, words))
+                .toList();
+    }
+
+    private static String cell(List<String> row, int column) {
+        return column < row.size() ? row.get(column) : "";
+    }
+
+    private static String line(List<String> row, int[] widths, boolean[] words) {
+        StringBuilder line = new StringBuilder();
+        for (int i = 0; i < row.size(); i++) {
+            String form = "%" + (words[i] ? "-" : "") + Math.max(1, widths[i]) + "s  ";
+            line.append(String.format(Locale.ROOT, form, row.get(i)));
+        }
+        return line.toString().stripTrailing();
+    }
+}

@@ -1,2 +1,0 @@
-/** The stage between a person and power: cautions, checklist, cold resistances, a name. */
-package railwitness.logger.screen.cautions;

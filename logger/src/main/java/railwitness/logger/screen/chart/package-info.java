@@ -1,2 +1,0 @@
-/** Pictures of lines as the screen shows them. */
-package railwitness.logger.screen.chart;

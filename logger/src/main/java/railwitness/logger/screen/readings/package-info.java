@@ -1,2 +1,0 @@
-/** The readings of a recorded session as traces, from all of it down to the single reading. */
-package railwitness.logger.screen.readings;

@@ -1,2 +1,0 @@
-/** The stage with all recorded sessions. */
-package railwitness.logger.screen.sessions;

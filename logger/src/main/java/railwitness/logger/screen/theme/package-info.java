@@ -1,2 +1,0 @@
-/** How the screen looks, as data: colours of both themes, sizes of type, and their installation in the look-and-feel. */
-package railwitness.logger.screen.theme;

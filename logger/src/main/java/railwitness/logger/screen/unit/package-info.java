@@ -1,2 +1,0 @@
-/** The stage on which the unit is described: its design sheet, with what it predicts. */
-package railwitness.logger.screen.unit;

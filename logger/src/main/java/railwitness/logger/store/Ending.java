@@ -1,9 +1,0 @@
-package railwitness.logger.store;
-
-/**
- * How and when a session was brought to its end.
- *
- * @param nanos the session's time, ns
- * @param state complete, stopped or tripped
- */
-public record Ending(long nanos, SessionState state) {}

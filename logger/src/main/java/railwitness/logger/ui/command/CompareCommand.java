@@ -1,0 +1,69 @@
+package railwitness.logger.ui.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import railwitness.logger.recording.store.ChainState;
+import railwitness.logger.reporting.comparing.Comparison;
+import railwitness.logger.reporting.comparing.ComparisonJson;
+import railwitness.logger.reporting.comparing.ComparisonPdf;
+import railwitness.logger.reporting.comparing.ComparisonText;
+
+/** Sessions side by side. */
+@Command(
+        name = "compare",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Holds sessions against the first: each figure side by side, the difference, its uncertainty (what the",
+            "same instruments bring to both cancels) and whether it is a real change; then step by step. From eight",
+            "sessions on, units of one model, it says which is unlike its sisters."
+        },
+        footer = {"", "Example: railwitness compare 0412-found.session 0412-left.session --out 0412-repair.pdf"})
+final class CompareCommand implements Callable<Integer> {
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "SESSION", arity = "2..*", description = "session files, the first to hold against first")
+    private List<Path> sessions;
+
+    @Option(names = "--json", description = "print JSON instead of text")
+    private boolean json;
+
+    @Option(names = "--out", paramLabel = "PDF", description = "make this PDF too, with the curves over each other")
+    private Path out;
+
+    @Option(names = "--whole", description = "work the chain of a long session out too, however long it takes")
+    private boolean whole;
+
+    @Override
+    public Integer call() {
+        if (whole) {
+            sessions.forEach(session -> ChainState.of(session, true).refuseBroken(session));
+        }
+        Comparison comparison = Comparison.of(sessions);
+        if (out != null) {
+            ComparisonPdf.write(comparison, out);
+        }
+        if (!whole) {
+            notWorkedOut(comparison);
+        }
+        PrintWriter text = spec.commandLine().getOut();
+        text.print(json ? ComparisonJson.of(comparison) : ComparisonText.of(comparison));
+        text.flush();
+        return ExitCode.DONE;
+    }
+
+    private void notWorkedOut(Comparison comparison) {
+        comparison.sessions().stream()
+                .filter(session -> !session.chain().isKnown())
+                .forEach(session -> spec.commandLine()
+                        .getErr()
+                        .println(session.head().id() + ": " + session.chain().words() + " (--whole works it out)"));
+    }
+}

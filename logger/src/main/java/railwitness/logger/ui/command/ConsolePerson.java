@@ -1,0 +1,192 @@
+package railwitness.logger.ui.command;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.OptionalDouble;
+import java.util.concurrent.Semaphore;
+import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
+import railwitness.drivers.time.Scheduler;
+import railwitness.logger.recording.record.Person;
+
+/**
+ * The person at the keyboard. Prompts are answered one after the other; the run goes on meanwhile. A keyboard that can be
+ * a terminal is read only while something is asked; anything else is read ahead, so that its end is known at once: who
+ * typed has gone.
+ */
+final class ConsolePerson implements Person {
+    private static final String OPEN = "open";
+    private static final int LINES_AHEAD = 100;
+    private static final Duration HANG_UP = Duration.ofMillis(500);
+    private static final Duration ANEW = Duration.ofSeconds(1);
+
+    private record Prompt(String sentence, Consumer<String> answer) {}
+
+    private final Scheduler scheduler;
+    private final PrintWriter out;
+    private final BufferedReader keyboard;
+    private final boolean ahead;
+    private final Deque<Prompt> prompts = new ArrayDeque<>();
+    private final Deque<String> typed = new ArrayDeque<>();
+    private final Semaphore wanted;
+    private Consumer<Boolean> gone = asked -> {};
+    private Prompt shown;
+    private int round;
+    private boolean ended;
+
+    /** @param terminal false where the input is a pipe or a file */
+    ConsolePerson(Scheduler scheduler, PrintWriter out, InputStream in, boolean terminal) {
+        this.scheduler = scheduler;
+        this.out = out;
+        this.ahead = !terminal;
+        this.wanted = new Semaphore(ahead ? LINES_AHEAD : 0);
+        this.keyboard = new BufferedReader(new InputStreamReader(in, Charset.defaultCharset()));
+        Thread thread = new Thread(this::read, "keyboard");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** @param told on the scheduler when the input has ended, and at each prompt after that: true where something is asked */
+    void whenGone(Consumer<Boolean> told) {
+        gone = told;
+    }
+
+    @Override
+    public void act(String sentence, Runnable done) {
+        ask(new Prompt(sentence + ", then press Enter.", line -> done.run()));
+    }
+
+    @Override
+    public void read(String sentence, Consumer<OptionalDouble> value) {
+        ask(new Prompt(sentence + " (a number, or only Enter for none): ", line -> {
+            OptionalDouble number = number(line);
+            if (number.isEmpty() && !line.isBlank()) {
+                read("'" + line.strip() + "' is not a number. " + sentence, value);
+            } else {
+                value.accept(number);
+            }
+        }));
+    }
+
+    @Override
+    public void switchLoad(String rail, double ohms, DoubleConsumer switched) {
+        if (ohms == 0) {
+            Person.super.switchLoad(rail, ohms, switched);
+            return;
+        }
+        String sentence = Person.loadSentence(rail, ohms)
+                + ", then press Enter; if it is another one, type its resistance in ohm first: ";
+        ask(new Prompt(sentence, line -> {
+            double taken = line.isBlank() ? ohms : number(line).orElse(0);
+            if (taken > 0) {
+                switched.accept(taken);
+            } else {
+                switchLoad(rail, ohms, switched);
+            }
+        }));
+    }
+
+    @Override
+    public void disconnect(String sentence, Runnable open) {
+        int mine = round;
+        ask(new Prompt(sentence + ". Once it is open, type the word " + OPEN + " and press Enter.", line -> {
+            if (line.strip().equalsIgnoreCase(OPEN)) {
+                open.run();
+            } else {
+                scheduler.after(ANEW, () -> {
+                    if (mine == round) {
+                        disconnect(sentence, open);
+                    }
+                });
+            }
+        }));
+    }
+
+    @Override
+    public void forget() {
+        round++;
+        prompts.clear();
+    }
+
+    private static OptionalDouble number(String line) {
+        try {
+            double value = Double.parseDouble(line.strip().replace(',', '.'));
+            return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
+        } catch (NumberFormatException e) {
+            return OptionalDouble.empty();
+        }
+    }
+
+    private void ask(Prompt prompt) {
+        prompts.addLast(prompt);
+        goOn();
+    }
+
+    /** Puts the first prompt and answers it where a line is there, and so on. */
+    private void goOn() {
+        while (!prompts.isEmpty()) {
+            show(prompts.peekFirst());
+            if (typed.isEmpty()) {
+                if (ended) {
+                    scheduler.post(() -> gone.accept(true));
+                }
+                return;
+            }
+            wanted.release(ahead ? 1 : 0);
+            prompts.removeFirst().answer().accept(typed.removeFirst());
+        }
+    }
+
+    private void show(Prompt prompt) {
+        if (prompt != shown) {
+            shown = prompt;
+            out.println(">> " + prompt.sentence());
+            out.flush();
+            wanted.release(ahead ? 0 : 1);
+        }
+    }
+
+    private void heard(String line) {
+        typed.addLast(line);
+        goOn();
+    }
+
+    private void ended() {
+        ended = true;
+        gone.accept(!prompts.isEmpty());
+    }
+
+    private void read() {
+        try {
+            wanted.acquire();
+            for (String line = keyboard.readLine(); line != null; line = keyboard.readLine()) {
+                String mine = line;
+                scheduler.post(() -> heard(mine));
+                wanted.acquire();
+            }
+        } catch (InterruptedException | IOException e) {
+            // as good as the end of the input
+        }
+        // a terminal that was closed also ends the program, under its own name
+        scheduler.after(ahead ? Duration.ZERO : HANG_UP, this::ended);
+    }
+
+    /** True where what is typed comes from a terminal, as far as the system tells. */
+    static boolean atTerminal() {
+        try {
+            String device = Path.of("/dev/fd/0").toRealPath().toString();
+            return System.console() != null || device.startsWith("/dev/pts/") || device.startsWith("/dev/tty");
+        } catch (IOException | InvalidPathException e) {
+            return System.console() != null;
+        }
+    }
+}

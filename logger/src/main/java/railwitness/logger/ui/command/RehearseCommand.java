@@ -1,0 +1,102 @@
+package railwitness.logger.ui.command;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import railwitness.drivers.converter.Specimen;
+import railwitness.drivers.instrument.WorkerMaker;
+import railwitness.drivers.rehearsal.VirtualBench;
+import railwitness.drivers.time.VirtualScheduler;
+import railwitness.logger.recording.record.LiveSession;
+import railwitness.logger.recording.record.RehearsalPerson;
+import railwitness.logger.recording.record.RunEnd;
+import railwitness.logger.recording.rehearsal.FixtureMaker;
+import railwitness.logger.recording.rehearsal.SisterUnit;
+import railwitness.logger.recording.sheet.Sheets;
+import railwitness.logger.recording.store.Recorder;
+
+/** A session on the virtual bench. */
+@Command(
+        name = "rehearse",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Runs a session on the virtual bench: a unit worked out from the design sheet, behind virtual instruments.",
+            "Without sheets it runs the demo. No real instrument is touched."
+        },
+        footer = {
+            "",
+            "Example: railwitness rehearse --fault shorted-turn --out shorted.session",
+            "Example: railwitness rehearse --design design.toml --bench bench.toml --plan plan.toml --pace real"
+        })
+final class RehearseCommand implements Callable<Integer> {
+    private static final DateTimeFormatter DATED =
+            DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmmss", Locale.ROOT).withZone(ZoneId.systemDefault());
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private SheetOptions sheets;
+
+    @Mixin
+    private FaultOptions faults;
+
+    @Option(
+            names = "--pace",
+            paramLabel = "fast|real",
+            description = "fast (default): virtual clock; real: as on a bench")
+    private Pace pace = Pace.fast;
+
+    @Option(names = "--out", paramLabel = "SESSION", description = "file to make; left out: a dated one in this folder")
+    private Path out;
+
+    /** How fast the clock of a rehearsal goes. */
+    enum Pace {
+        fast,
+        real
+    }
+
+    @Option(
+            names = "--sister",
+            paramLabel = "N",
+            description = "one of many units of the design: draws its parts from around the sheet's; same N, same unit")
+    private Long sister;
+
+    private Specimen unit(Sheets used) {
+        Specimen sound = FixtureMaker.specimen(used);
+        return sister == null ? sound : SisterUnit.of(sound, sister);
+    }
+
+    @Override
+    public Integer call() {
+        Sheets used = sheets.orDemo();
+        Gate.pass(used, spec.commandLine().getErr());
+        Instant start = Instant.now();
+        Path file = out == null ? Path.of("rehearsal-" + DATED.format(start) + ".session") : out;
+        VirtualScheduler scheduler =
+                pace == Pace.real ? VirtualScheduler.atRealPace(start) : new VirtualScheduler(start);
+        VirtualBench bench = VirtualBench.of(
+                unit(used), faults.faults(), used.bench().content(), faults.seed(), scheduler::nowNanos);
+        Progress progress = new Progress(spec.commandLine().getErr(), pace == Pace.real);
+        LiveSession session = new LiveSession(
+                used,
+                scheduler,
+                bench.opener(scheduler),
+                WorkerMaker.inline(scheduler),
+                Recorder::inline,
+                new RehearsalPerson(scheduler, bench),
+                progress);
+        RunEnd end = session.run(file, Heads.of(used, start, true, Optional.empty()));
+        progress.ended(end);
+        return FindingsPrint.of(file, spec.commandLine().getOut(), false);
+    }
+}

@@ -1,0 +1,42 @@
+package railwitness.logger.ui.screen.cautions;
+
+import java.awt.Color;
+import java.util.function.Function;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
+import railwitness.logger.ui.screen.theme.Palette;
+import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.Label;
+import railwitness.logger.ui.screen.widgets.Note;
+import railwitness.logger.ui.screen.widgets.Readable;
+import railwitness.logger.ui.screen.widgets.Words;
+import railwitness.safety.caution.Briefing;
+import railwitness.safety.caution.Caution;
+import railwitness.safety.caution.SignalWord;
+
+/** The cautions of this unit, gravest first as they come. */
+final class CautionList extends Readable {
+    CautionList(Briefing briefing) {
+        super(new MigLayout("insets 0 0 0 12, gap 0, wrap 1, fillx", "[grow,fill]"));
+        setOpaque(false);
+        setName("cautions list");
+        add(Label.of(Words.of("cautions.title"), Type.TITLE), "gapbottom 2");
+        add(Note.muted(Words.of("cautions.caption"), Type.TEXT), "gapbottom 8, wmin 60");
+        briefing.refusals()
+                .forEach(words -> add(new Note(words, Type.TEXT_STRONG, Palette::fault), "gapbottom 8, wmin 60"));
+        briefing.cautions().forEach(this::caution);
+    }
+
+    private void caution(Caution caution) {
+        JPanel head = new JPanel(new MigLayout("insets 0, gap 8"));
+        head.setOpaque(false);
+        Function<Palette, Color> colour = caution.word() == SignalWord.DANGER ? Palette::fault : Palette::ink;
+        head.add(new Label(caution.word().name(), Type.TEXT_STRONG, colour));
+        head.add(Label.of(caution.topic().title(), Type.TEXT_STRONG));
+        add(head, "gaptop 10");
+        if (!caution.here().isEmpty()) {
+            add(Note.of(caution.here(), Type.TEXT), "gaptop 2, wmin 60");
+        }
+        add(Note.muted(caution.topic().text(), Type.TEXT), "gaptop 2, wmin 60");
+    }
+}

@@ -1,0 +1,115 @@
+package railwitness.logger.ui.screen.findings;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import railwitness.analysis.uncertainty.Rounding;
+import railwitness.analysis.verdict.Limit;
+import railwitness.analysis.verdict.Outcome;
+import railwitness.analysis.verdict.Verdict;
+import railwitness.logger.ui.screen.widgets.Cell;
+import railwitness.logger.ui.screen.widgets.Column;
+import railwitness.logger.ui.screen.widgets.FigureWords;
+import railwitness.logger.ui.screen.widgets.Ink;
+import railwitness.logger.ui.screen.widgets.Numbers;
+import railwitness.logger.ui.screen.widgets.Row;
+import railwitness.logger.ui.screen.widgets.Words;
+
+/**
+ * The findings as rows of a sheet.
+ *
+ * @param rows as they are written
+ * @param findings beside each row what it is about; empty for a caption
+ */
+record FindingRows(List<Row> rows, List<Optional<Finding>> findings) {
+    static List<Column> columns() {
+        return List.of(
+                Column.words(Words.of("findings.figure")),
+                Column.numbers(Words.of("findings.value")),
+                Column.numbers(Words.of("findings.U")),
+                Column.numbers(Words.of("findings.limit")),
+                Column.drawing(132, Words.of("findings.strip")),
+                Column.words(Words.of("findings.verdict")));
+    }
+
+    static FindingRows of(List<Finding> all) {
+        List<Row> rows = new ArrayList<>();
+        List<Optional<Finding>> about = new ArrayList<>();
+        boolean judged = false;
+        boolean others = false;
+        for (Finding finding : all) {
+            boolean asked = finding.verdict().isPresent();
+            if (asked && !judged || !asked && !others) {
+                rows.add(Row.group(Words.of(asked ? "findings.judged" : "findings.others")));
+                about.add(Optional.empty());
+                judged = judged || asked;
+                others = others || !asked;
+            }
+            rows.add(row(finding));
+            about.add(Optional.of(finding));
+        }
+        return new FindingRows(List.copyOf(rows), List.copyOf(about));
+    }
+
+    private static Row row(Finding finding) {
+        List<Cell> cells = new ArrayList<>();
+        cells.add(Cell.ink(finding.titled()));
+        cells.add(Cell.ink(value(finding)));
+        cells.add(Cell.of(uncertainty(finding), Ink.MUTED));
+        cells.add(Cell.of(
+                finding.verdict()
+                        .map(v -> limit(finding, v.requirement().limit()))
+                        .orElse(""),
+                Ink.MUTED));
+        cells.add(strip(finding));
+        cells.add(finding.verdict().map(FindingRows::verdict).orElse(Cell.EMPTY));
+        return Row.of(cells);
+    }
+
+    static String value(Finding finding) {
+        if (finding.value().isEmpty()) {
+            return "\u2013";
+        }
+        return finding.coverage()
+                .map(known -> Numbers.of(
+                        Rounding.expanded(finding.value().get(), known).value()))
+                .orElse(Numbers.fixed(finding.value().get().value(), 3));
+    }
+
+    static String uncertainty(Finding finding) {
+        return finding.coverage()
+                .map(known -> "\u00b1 "
+                        + Numbers.of(
+                                Rounding.expanded(finding.value().get(), known).uncertainty()))
+                .orElse(finding.value().isPresent() ? Words.of("findings.U.unknown") : "");
+    }
+
+    private static String limit(Finding finding, Limit limit) {
+        double scale = FigureWords.of(finding.name()).scale();
+        if (limit.least().isPresent() && limit.most().isPresent()) {
+            return Words.of("findings.between", scaled(limit.least(), scale), scaled(limit.most(), scale));
+        }
+        return limit.most().isPresent()
+                ? "\u2264 " + scaled(limit.most(), scale)
+                : "\u2265 " + scaled(limit.least(), scale);
+    }
+
+    private static String scaled(OptionalDouble value, double scale) {
+        return Numbers.plain(
+                Double.parseDouble(String.format(java.util.Locale.ROOT, "%.6g", value.getAsDouble() * scale)));
+    }
+
+    private static Cell strip(Finding finding) {
+        if (finding.verdict().isEmpty() || finding.value().isEmpty()) {
+            return Cell.EMPTY;
+        }
+        LimitStrip strip = LimitStrip.of(finding, finding.verdict().get());
+        return Cell.drawn(strip.words(), strip);
+    }
+
+    private static Cell verdict(Verdict verdict) {
+        Outcome outcome = verdict.outcome();
+        return Cell.of(Words.of("verdict." + outcome.name()), outcome.unfit() ? Ink.FAULT : Ink.INK);
+    }
+}

@@ -1,0 +1,2 @@
+/** The stage that shows what a session found. */
+package railwitness.logger.ui.screen.findings;

@@ -1,0 +1,2 @@
+/** The stage with all recorded sessions. */
+package railwitness.logger.ui.screen.sessions;

@@ -1,0 +1,63 @@
+package railwitness.logger.ui.screen.widgets;
+
+import java.util.function.Function;
+import javax.swing.JTextArea;
+import railwitness.logger.ui.screen.theme.Look;
+import railwitness.logger.ui.screen.theme.Palette;
+import railwitness.logger.ui.screen.theme.Type;
+
+/** Some lines of text that wrap; read only. */
+public final class Note extends JTextArea {
+    private final Type type;
+    private final transient Function<Palette, java.awt.Color> colour;
+
+    public Note(String text, Type type, Function<Palette, java.awt.Color> colour) {
+        super(text);
+        this.type = type;
+        this.colour = colour;
+        setEditable(false);
+        setFocusable(false);
+        setOpaque(false);
+        setLineWrap(true);
+        setWrapStyleWord(true);
+        setBorder(null);
+        ((javax.swing.text.DefaultCaret) getCaret()).setUpdatePolicy(javax.swing.text.DefaultCaret.NEVER_UPDATE);
+        refresh();
+    }
+
+    public static Note of(String text, Type type) {
+        return new Note(text, type, Palette::ink);
+    }
+
+    public static Note muted(String text, Type type) {
+        return new Note(text, type, Palette::muted);
+    }
+
+    @Override
+    public void setText(String text) {
+        if (!text.equals(getText())) {
+            super.setText(text);
+        }
+    }
+
+    /** A text that is only read moves nothing. */
+    @Override
+    public void scrollRectToVisible(java.awt.Rectangle place) {
+        // the view stays where the person left it
+    }
+
+    @Override
+    public void updateUI() {
+        super.updateUI();
+        refresh();
+    }
+
+    private void refresh() {
+        if (type != null) {
+            setFont(type.font());
+            setForeground(colour.apply(Look.palette()));
+            setOpaque(false);
+            setBorder(null);
+        }
+    }
+}

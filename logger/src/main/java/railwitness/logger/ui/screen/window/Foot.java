@@ -1,0 +1,67 @@
+package railwitness.logger.ui.screen.window;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import net.miginfocom.swing.MigLayout;
+import railwitness.logger.ui.screen.stage.Asker;
+import railwitness.logger.ui.screen.stage.Question;
+import railwitness.logger.ui.screen.theme.Palette;
+import railwitness.logger.ui.screen.widgets.Sheet;
+
+/** The foot of the window: the line, or while the person must act, the question in its place. */
+final class Foot implements Asker {
+    private final Sheet face =
+            new Sheet(new MigLayout("insets 0, gap 0, fill", "[grow,fill]", "[]"), Palette::paper, Sheet.Edge.TOP);
+    private final BottomLine line = new BottomLine();
+    private final Deque<Question> waiting = new ArrayDeque<>();
+    private final Runnable settled;
+
+    /** @param settled told when the last question has gone, to give the focus back */
+    Foot(Runnable settled) {
+        this.settled = settled;
+        face.add(line.face(), "grow, push");
+    }
+
+    Sheet face() {
+        return face;
+    }
+
+    BottomLine line() {
+        return line;
+    }
+
+    boolean asking() {
+        return !waiting.isEmpty();
+    }
+
+    @Override
+    public void ask(Question question) {
+        if (waiting.stream().noneMatch(one -> one.key().equals(question.key()))) {
+            waiting.addLast(question);
+            show();
+        }
+    }
+
+    @Override
+    public void withdraw(String key) {
+        if (waiting.removeIf(question -> question.key().equals(key))) {
+            show();
+        }
+    }
+
+    private void show() {
+        face.removeAll();
+        if (waiting.isEmpty()) {
+            face.add(line.face(), "grow, push");
+            settled.run();
+        } else {
+            Question question = waiting.peekFirst();
+            QuestionPanel panel = new QuestionPanel(question, () -> withdraw(question.key()));
+            face.add(panel.face(), "grow, push");
+            face.revalidate();
+            javax.swing.SwingUtilities.invokeLater(panel::focus);
+        }
+        face.revalidate();
+        face.repaint();
+    }
+}

@@ -1,0 +1,151 @@
+package railwitness.logger.ui.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.data.Percentage.withPercentage;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Source of the numbers: circuit simulation (ngspice) of a reference converter, served by test instruments. */
+class RunOverSerialTest {
+    private static final String PLAN = """
+            [plan]
+            settle_at_most_s = 0
+            average_s = 0.5
+            [[stage]]
+            kind = "standby"
+            [[stage]]
+            kind = "power-up"
+            current_limit_A = 5
+            [[stage]]
+            kind = "no-load"
+            [[stage]]
+            kind = "load-sweep"
+            loads_pct = [10, 25, 50, 75, 100]
+            [[stage]]
+            kind = "line-sweep"
+            inputs_V = [10.5, 11, 12, 12.6, 14.4]
+            [[stage]]
+            kind = "cross-load"
+            """;
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void aRunOnRealPortsGivesTheFiguresOfTheTable() throws IOException {
+        ReferenceConverter table = ReferenceConverter.table();
+        Path session = folder.resolve("run.session");
+        try (TableBench bench = new TableBench()) {
+            Said said = Said.by(
+                    "run",
+                    "--design",
+                    "../sessions-sample/demo/design.toml",
+                    "--bench",
+                    bench.sheet(folder.resolve("bench.toml")).toString(),
+                    "--plan",
+                    Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
+                    "--out",
+                    session.toString(),
+                    "--acknowledge",
+                    "Ann Other");
+
+            assertThat(said.err()).contains("output off").doesNotContain("trip:");
+            assertThat(bench.unit.outputOn).isFalse();
+        }
+        Found found = Found.in(session);
+        assertThat(found.state()).isEqualTo("complete");
+        assertThat(found.point("load-sweep", "100 %").at("/efficiency/value").asDouble())
+                .isCloseTo(table.of("load_100", "efficiency"), withPercentage(0.1));
+        assertThat(found.figure("step-up slope", "plus")).isCloseTo(3.00276, withPercentage(0.1));
+        assertThat(found.figure("output resistance as wired", "plus")).isCloseTo(0.974218, withPercentage(1));
+        assertThat(found.figure("load effect as wired", "minus")).isCloseTo(4.80563, withPercentage(0.1));
+        assertThat(found.figure("cross effect", "plus")).isCloseTo(-1.29017, withPercentage(0.1));
+        assertThat(found.figure("standby current", null)).isCloseTo(0.0002, withPercentage(0.1));
+        assertThat(found.figure("ripple", "plus"))
+                .isCloseTo(table.of("load_100", "ripple_pos_rms_V"), withPercentage(0.1));
+    }
+
+    /** A reversed meter and a shunt of twice the stated value: told while the run goes on, and never believed. */
+    @Test
+    void whatCannotBeIsToldDuringTheRun() throws IOException {
+        Path session = folder.resolve("reversed.session");
+        try (TableBench bench = new TableBench(Map.of("minus.voltage", v -> -v, "input.current", v -> v / 2))) {
+            Said said = Said.by(
+                    "run",
+                    "--design",
+                    "../sessions-sample/demo/design.toml",
+                    "--bench",
+                    bench.sheet(folder.resolve("bench.toml")).toString(),
+                    "--plan",
+                    Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
+                    "--out",
+                    session.toString(),
+                    "--acknowledge",
+                    "Ann Other");
+
+            assertThat(said.err())
+                    .containsSubsequence(
+                            "wrong sign", "check: switch off; whether the minus meter's leads are reversed")
+                    .contains("input meter and supply see different currents", "doubt the input meter");
+            assertThat(said.out())
+                    .startsWith("CONTRADICTION   the minus rail reads")
+                    .doesNotContain("FIT TO RETURN");
+        }
+        Found found = Found.in(session);
+        assertThat(found.verdict()).isNotEqualTo("fit");
+        assertThat(found.find("average efficiency", null)).isEmpty();
+        assertThat(found.json().get("events").findValuesAsText("what")).contains("contradiction");
+    }
+
+    @Test
+    void withoutANameThereIsNoPower() throws IOException {
+        Path session = folder.resolve("unnamed.session");
+        try (TableBench bench = new TableBench()) {
+            Said said = Said.by(
+                    "run",
+                    "--design",
+                    "../sessions-sample/demo/design.toml",
+                    "--bench",
+                    bench.sheet(folder.resolve("bench.toml")).toString(),
+                    "--plan",
+                    "../sessions-sample/demo/plan.toml",
+                    "--out",
+                    session.toString());
+
+            assertThat(said.exitCode()).isEqualTo(2);
+            assertThat(said.err()).contains("--acknowledge NAME is missing").contains("Checklist");
+            assertThat(session).doesNotExist();
+        }
+    }
+
+    @Test
+    void aColdResistanceThatIsTooLowKeepsThePowerOff() throws IOException {
+        Path session = folder.resolve("cold.session");
+        try (TableBench bench = new TableBench()) {
+            Said said = Said.by(
+                    "run",
+                    "--design",
+                    "../sessions-sample/demo/design.toml",
+                    "--bench",
+                    bench.sheet(folder.resolve("bench.toml")).toString(),
+                    "--plan",
+                    "../sessions-sample/demo/plan.toml",
+                    "--out",
+                    session.toString(),
+                    "--acknowledge",
+                    "Ann Other",
+                    "--cold",
+                    "switch-2=0.4");
+
+            assertThat(said.exitCode()).isEqualTo(2);
+            assertThat(said.err()).contains("switch bank 2 is 0.4000 ohm", "find the cause before power");
+            assertThat(bench.unit.outputOn).isFalse();
+            assertThat(session).doesNotExist();
+        }
+    }
+}
