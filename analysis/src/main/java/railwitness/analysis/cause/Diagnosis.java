@@ -8,75 +8,97 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import railwitness.analysis.design.Design;
-import railwitness.analysis.design.Deviation;
 import railwitness.analysis.design.FigureName;
-import railwitness.analysis.design.Prediction;
 import railwitness.analysis.design.SheetRequirement;
-import railwitness.analysis.design.Transformer;
+import railwitness.analysis.expected.SheetParts;
 import railwitness.analysis.supply.Figures;
+import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.Points;
 import railwitness.analysis.supply.RippleMeans;
 
 /**
- * Ranks probable causes by how well they explain the signs: least sum of squared distances, each in its own standard
- * uncertainty. A cause is named only if it explains them better than 'nothing wrong' by more than chance would.
+ * The cause from the whole recording: every fault on the list, 'sound' and 'something else' are fitted to all points at
+ * once, with the parts' tolerances as priors, and ranked by their evidence. A cause is named only where 'sound' has
+ * become improbable.
  */
 public final class Diagnosis {
-    /** By how much the sum of squares must fall before a cause is named (three standard uncertainties, one size). */
-    private static final double WORTH_NAMING = 9;
+    private static final double SOUND_WEIGHT = 12;
+    private static final double ANYTHING_WEIGHT = 0.5;
 
-    /** Causes this much worse than the best are not named: a hundredth as likely. */
-    private static final double NOT_FAR_BEHIND = 9;
+    /** Below this probability 'sound' is given up: one in twenty. */
+    private static final double SOUND_AT_MOST = 0.05;
 
-    /** Causes closer than this are not told apart. */
-    private static final double NOT_TOLD_APART = 2;
+    /** Shares below this are not worth a line. */
+    private static final double LEAST_SHARE = 0.01;
 
-    /** A cause that fits less well than this is not named: its fit would print as zero. */
-    private static final double LEAST_FIT = 0.005;
+    /** Another cause at least this share of the first one's is not told apart. */
+    private static final double NOT_TOLD_APART = 0.1;
 
-    private static final int GRID = 12;
-    private static final int REFINEMENTS = 6;
+    /** How many candidates, after a first look, get sensitivities of their own. */
+    private static final int FINALISTS = 4;
 
-    private final Bench bench;
-    private final Expectation expectation;
-    private final List<Symptom> symptoms;
-    private final Map<String, Double> healthy;
+    /** Below this probability of readings so far off, one fault leaves a large rest. */
+    private static final double LARGE_REST = 1e-3;
 
-    private Diagnosis(Bench bench, Expectation expectation, List<Symptom> symptoms, Map<String, Double> healthy) {
-        this.bench = bench;
-        this.expectation = expectation;
-        this.symptoms = symptoms;
-        this.healthy = healthy;
+    private static final double NEAR_ENOUGH = 12;
+    private static final double WORTH_A_FIT = 40;
+
+    private final List<Cause> causes;
+    private final double sound;
+    private final double anything;
+
+    private Diagnosis(List<Cause> causes, double sound, double anything) {
+        this.causes = List.copyOf(causes);
+        this.sound = sound;
+        this.anything = anything;
     }
 
     /**
-     * Causes of what was found, best first; none where nothing is wrong or the sheet does not know the turns.
+     * Causes of what was found, best first; none where nothing is wrong, or where nothing on the list explains it.
      *
      * @param leadOhms what the bench sheet says lies between source and terminals
      */
     public static List<Cause> of(
             Points points, Design design, Figures figures, RippleMeans ripple, OptionalDouble leadOhms) {
-        return design.transformer()
-                .map(transformer -> of(points, design, transformer, figures, ripple, leadOhms))
-                .orElse(List.of());
+        return of(points, design, ripple, leadOhms).causes();
     }
 
-    private static List<Cause> of(
-            Points points,
-            Design design,
-            Transformer transformer,
-            Figures figures,
-            RippleMeans ripple,
-            OptionalDouble leadOhms) {
-        Bench bench = Bench.of(design, transformer, points);
-        OptionalDouble standby = standbyLimit(design);
-        Expectation expectation = new Expectation(bench, standby.orElse(0) / 2, leadOhms.orElse(0));
-        Map<String, Double> healthy = expectation.of(Deviation.none(), 0);
-        List<String> leftOut = Prediction.of(design, design.input().nominalVolts(), Map.of())
-                .orElseThrow()
-                .leftOut();
-        List<Symptom> symptoms = new Symptoms(bench, figures, ripple, healthy, leftOut).take(standby, leadOhms);
-        return new Diagnosis(bench, expectation, symptoms, healthy).ranked();
+    /** The whole diagnosis, with the shares of 'sound' and 'something else'. */
+    public static Diagnosis of(Points points, Design design, RippleMeans ripple, OptionalDouble leadOhms) {
+        SheetParts sheet = SheetParts.of(design);
+        Recording recording = new Recording(
+                design, points.all(), ripple, leadOhms, sheet.parts().choke());
+        standbyLimit(design).ifPresent(limit -> points.stage("standby").stream()
+                .findFirst()
+                .map(OperatingPoint::input)
+                .ifPresent(input -> recording.standby(input.current(), limit)));
+        if (recording.sightings().isEmpty()) {
+            return new Diagnosis(List.of(), 1, 0);
+        }
+        return new Ranking(recording, sheet, Candidates.of(design, sheet.parts())).diagnosis();
+    }
+
+    /** Whether what is off is explained. */
+    public Explained explained(boolean somethingIsOff) {
+        if (!causes.isEmpty()) {
+            return Explained.BY_A_CAUSE;
+        }
+        return somethingIsOff ? Explained.NO_KNOWN_FAULT : Explained.NOTHING_OFF;
+    }
+
+    /** Probable causes, best first. */
+    public List<Cause> causes() {
+        return causes;
+    }
+
+    /** Probability that the unit is sound, 0 to 1. */
+    public double soundShare() {
+        return sound;
+    }
+
+    /** Probability that something is wrong that is not on the list, 0 to 1. */
+    public double somethingElseShare() {
+        return anything;
     }
 
     /** What counts as much in standby: the requirement, else the limit. */
@@ -89,124 +111,212 @@ public final class Diagnosis {
                 .orElse(design.limits().standbyAmperes());
     }
 
-    private record Explained(Hypothesis hypothesis, Map<String, Double> expected, double squares) {}
+    private static final class Ranking {
+        private final Recording recording;
+        private final SheetParts sheet;
+        private final List<Candidate> candidates;
+        private final PartsFit fit;
+        private final List<double[]> errors;
 
-    private List<Cause> ranked() {
-        double nothingWrong = squares(healthy);
-        if (symptoms.isEmpty() || nothingWrong < WORTH_NAMING) {
-            return List.of();
+        Ranking(Recording recording, SheetParts sheet, List<Candidate> candidates) {
+            this.recording = recording;
+            this.sheet = sheet;
+            this.candidates = candidates;
+            this.fit = new PartsFit(recording, sheet);
+            this.errors = recording.modelErrors();
         }
-        boolean standby = symptoms.stream().anyMatch(symptom -> symptom.sign() == Sign.STANDBY);
-        List<Explained> named = bestOfEachCode(new Suspects(bench, expectation, standby)
-                .all().stream()
-                        .map(this::explain)
-                        .filter(one -> nothingWrong - one.squares() >= WORTH_NAMING)
-                        .toList());
-        if (named.isEmpty()) {
-            return List.of();
-        }
-        double best = named.get(0).squares();
-        List<Explained> near = named.stream()
-                .filter(one -> one.squares() - best <= NOT_FAR_BEHIND)
-                .toList();
-        double all = likelihood(nothingWrong - best);
-        for (Explained one : named) {
-            all += likelihood(one.squares() - best);
-        }
-        double sum = all;
-        return near.stream()
-                .map(one -> cause(one, near, likelihood(one.squares() - best) / sum))
-                .filter(cause -> cause.fit() >= LEAST_FIT)
-                .toList();
-    }
 
-    private static double likelihood(double squares) {
-        return Math.exp(-squares / 2);
-    }
-
-    private static List<Explained> bestOfEachCode(List<Explained> all) {
-        Map<String, Explained> best = new LinkedHashMap<>();
-        all.stream()
-                .sorted(Comparator.comparingDouble(Explained::squares))
-                .forEach(one -> best.putIfAbsent(
-                        one.hypothesis().code() + one.hypothesis().rail().orElse(""), one));
-        return List.copyOf(best.values());
-    }
-
-    private double squares(Map<String, Double> expected) {
-        double sum = 0;
-        for (Symptom symptom : symptoms) {
-            double distance = symptom.distance(expected);
-            sum += distance * distance;
-        }
-        return sum;
-    }
-
-    /** Finds the size that explains best: a grid of equal ratios, then ever smaller steps around its best. */
-    private Explained explain(Hypothesis hypothesis) {
-        Explained best = at(hypothesis, hypothesis.least());
-        if (!hypothesis.sized()) {
-            return best;
-        }
-        double ratio = Math.pow(hypothesis.most() / hypothesis.least(), 1.0 / GRID);
-        double bestSize = hypothesis.least();
-        for (int step = 1; step <= GRID; step++) {
-            double size = hypothesis.least() * Math.pow(ratio, step);
-            Explained one = at(hypothesis, size);
-            if (one.squares() < best.squares()) {
-                best = one;
-                bestSize = size;
+        private record Weighed(PartsFit.Fitted fitted, double logWeight) {
+            CauseCode code() {
+                return fitted.candidate().code().orElseThrow();
             }
         }
-        for (int step = 0; step < REFINEMENTS; step++) {
-            ratio = Math.sqrt(ratio);
-            for (double size : new double[] {bestSize / ratio, bestSize * ratio}) {
-                double allowed = Math.min(hypothesis.most(), Math.max(hypothesis.least(), size));
-                Explained one = at(hypothesis, allowed);
-                if (one.squares() < best.squares()) {
-                    best = one;
-                    bestSize = allowed;
+
+        Diagnosis diagnosis() {
+            Candidate none = Candidate.sound(SOUND_WEIGHT);
+            double[] nominal = fit.nominal();
+            double[][] sensitivities = fit.sensitivities(none, nominal);
+            PartsFit.Fitted first = fit.fit(none, nominal, sensitivities, errors);
+            PartsFit.Fitted sound = fit.fit(none, first.state(), fit.sensitivities(none, first.state()), errors);
+            sound = sound.squares() <= first.squares() ? sound : first;
+            List<double[]> wide = new ArrayList<>(errors);
+            wide.addAll(recording.anything());
+            PartsFit.Fitted anything = fit.fit(Candidate.sound(ANYTHING_WEIGHT), nominal, sensitivities, wide);
+            List<Weighed> faults = new ArrayList<>();
+            for (Candidate candidate : candidates) {
+                faults.add(weighed(fit.glance(candidate, sensitivities, errors)));
+            }
+            double soundSoFar = sound.logEvidence() + Math.log(SOUND_WEIGHT);
+            approach(faults, soundSoFar, nominal, sensitivities);
+            refine(faults, soundSoFar);
+            double soundLog = sound.logEvidence() + Math.log(SOUND_WEIGHT);
+            double anythingLog = anything.logEvidence() + Math.log(ANYTHING_WEIGHT);
+            pairs(faults, Math.max(soundLog, anythingLog), nominal);
+            return shares(faults, sound, soundLog, anythingLog);
+        }
+
+        /** Where the best single fault leaves a large rest: it with each other one. */
+        private void pairs(List<Weighed> faults, double others, double[] nominal) {
+            Weighed best = faults.get(0);
+            if (others > best.logWeight() + NEAR_ENOUGH
+                    || fitOf(best.fitted()) > LARGE_REST
+                    || best.logWeight() < others - 4 * NEAR_ENOUGH) {
+                return;
+            }
+            double all = SOUND_WEIGHT
+                    + candidates.stream().mapToDouble(Candidate::weight).sum();
+            Candidate first = best.fitted().candidate().fixed(best.fitted().size());
+            double[] state = best.fitted().state().clone();
+            state[state.length - 1] = 0;
+            double[][] own = fit.sensitivities(first, state);
+            List<Weighed> found = new ArrayList<>();
+            for (Candidate second : candidates) {
+                if (!second.code().equals(first.code()) || !second.rail().equals(first.rail())) {
+                    found.add(weighed(fit.fit(first.with(second, all), nominal, own, errors)));
+                }
+            }
+            faults.addAll(found);
+            faults.sort(Comparator.comparingDouble(one -> -one.logWeight()));
+        }
+
+        private double fitOf(PartsFit.Fitted fitted) {
+            return 1 - new ChiSquaredDistribution(recording.sightings().size()).cumulativeProbability(fitted.squares());
+        }
+
+        private static Weighed weighed(PartsFit.Fitted fitted) {
+            return new Weighed(
+                    fitted, fitted.logEvidence() + Math.log(fitted.candidate().weight()));
+        }
+
+        /** Fits those that may come to something. */
+        private void approach(List<Weighed> faults, double sound, double[] nominal, double[][] sensitivities) {
+            double best = faults.stream().mapToDouble(Weighed::logWeight).max().orElseThrow();
+            for (int i = 0; i < faults.size(); i++) {
+                Weighed one = faults.get(i);
+                if (one.logWeight() > best - WORTH_A_FIT && one.logWeight() > sound - NEAR_ENOUGH) {
+                    faults.set(i, weighed(fit.fit(one.fitted().candidate(), nominal, sensitivities, errors)));
                 }
             }
         }
-        return best;
-    }
 
-    private Explained at(Hypothesis hypothesis, double size) {
-        Map<String, Double> expected = hypothesis.expected().apply(size);
-        return new Explained(hypothesis, expected, squares(expected));
-    }
-
-    private Cause cause(Explained one, List<Explained> near, double share) {
-        List<String> supports = new ArrayList<>();
-        List<String> against = new ArrayList<>();
-        for (Symptom symptom : symptoms) {
-            double before = Math.pow(symptom.distance(healthy), 2);
-            double now = Math.pow(symptom.distance(one.expected()), 2);
-            if (before - now > 2) {
-                supports.add(symptom.words(healthy) + " of a healthy unit");
-            } else if (now > 4) {
-                against.add(symptom.words(one.expected()) + " with this fault");
+        /** Fits the best again, with sensitivities taken where they are. */
+        private void refine(List<Weighed> faults, double sound) {
+            faults.sort(Comparator.comparingDouble(one -> -one.logWeight()));
+            double best = faults.get(0).logWeight();
+            if (best < sound - NEAR_ENOUGH / 3) {
+                return;
             }
+            for (int i = 0; i < Math.min(FINALISTS, faults.size()); i++) {
+                Weighed one = faults.get(i);
+                if (best - one.logWeight() > NEAR_ENOUGH) {
+                    break;
+                }
+                Candidate candidate = one.fitted().candidate();
+                double[][] own = fit.sensitivities(candidate, one.fitted().state());
+                PartsFit.Fitted again = fit.fit(candidate, one.fitted().state(), own, errors);
+                faults.set(i, weighed(again));
+            }
+            faults.sort(Comparator.comparingDouble(one -> -one.logWeight()));
         }
-        CauseCode code = one.hypothesis().code();
-        return new Cause(code, one.hypothesis().rail(), share * goodness(one), supports, against, alike(one, near));
-    }
 
-    /** Probability of readings at least as far from this fault's predictions, if it were the one. */
-    private double goodness(Explained one) {
-        int free = Math.max(1, symptoms.size() - (one.hypothesis().sized() ? 1 : 0));
-        return 1 - new ChiSquaredDistribution(free).cumulativeProbability(one.squares());
-    }
+        private Diagnosis shares(List<Weighed> faults, PartsFit.Fitted sound, double soundLog, double anythingLog) {
+            double top = Math.max(Math.max(soundLog, anythingLog), faults.get(0).logWeight());
+            double soundPart = Math.exp(soundLog - top);
+            double anythingPart = Math.exp(anythingLog - top);
+            double sum = soundPart + anythingPart;
+            Map<String, Double> parts = new LinkedHashMap<>();
+            Map<String, Weighed> best = new LinkedHashMap<>();
+            for (Weighed fault : faults) {
+                double part = Math.exp(fault.logWeight() - top);
+                Candidate candidate = fault.fitted().candidate();
+                String key = fault.code()
+                        + candidate.rail().orElse("")
+                        + candidate
+                                .second()
+                                .map(other -> "+" + other.code() + other.rail())
+                                .orElse("");
+                parts.merge(key, part, Double::sum);
+                best.putIfAbsent(key, fault);
+                sum += part;
+            }
+            double total = sum;
+            List<Cause> causes = new ArrayList<>();
+            if (soundPart / total <= SOUND_AT_MOST && anythingPart / total < 0.5) {
+                List<String> keys = parts.entrySet().stream()
+                        .filter(entry -> entry.getValue() / total >= LEAST_SHARE)
+                        .sorted(Comparator.comparingDouble(entry -> -entry.getValue()))
+                        .map(Map.Entry::getKey)
+                        .toList();
+                for (String key : keys) {
+                    causes.add(cause(best.get(key), parts.get(key) / total, sound, alike(key, keys, parts, best)));
+                }
+            }
+            return new Diagnosis(causes, soundPart / total, anythingPart / total);
+        }
 
-    private static List<CauseCode> alike(Explained one, List<Explained> near) {
-        CauseCode code = one.hypothesis().code();
-        List<CauseCode> alike = new ArrayList<>(code.alike());
-        near.stream()
-                .filter(other -> Math.abs(other.squares() - one.squares()) < NOT_TOLD_APART)
-                .map(other -> other.hypothesis().code())
-                .filter(other -> other != code && !alike.contains(other))
-                .forEach(alike::add);
-        return alike;
+        private static List<CauseCode> alike(
+                String key, List<String> keys, Map<String, Double> parts, Map<String, Weighed> best) {
+            List<CauseCode> alike = new ArrayList<>(best.get(key).code().alike());
+            double own = parts.get(key);
+            for (String other : keys) {
+                double share = parts.get(other);
+                if (Math.min(share, own) >= NOT_TOLD_APART * Math.max(share, own)) {
+                    alike.add(best.get(other).code());
+                }
+            }
+            CauseCode code = best.get(key).code();
+            return alike.stream().filter(other -> other != code).distinct().toList();
+        }
+
+        private Cause cause(Weighed one, double share, PartsFit.Fitted sound, List<CauseCode> alike) {
+            List<String> supports = new ArrayList<>();
+            List<String> against = new ArrayList<>();
+            List<Sighting> sightings = recording.sightings();
+            double[] withFault = one.fitted().predicted();
+            record Spoken(double weight, String words) {}
+            List<Spoken> spoken = new ArrayList<>();
+            for (int i = 0; i < sightings.size(); i++) {
+                Sighting sighting = sightings.get(i);
+                double before = squared(sighting, sound.predicted()[i]);
+                double now = squared(sighting, withFault[i]);
+                if (before - now > 2) {
+                    spoken.add(new Spoken(before - now, sighting.words(sound.predicted()[i]) + " of a healthy unit"));
+                } else if (now > 6) {
+                    against.add(sighting.words(withFault[i]) + " with this fault");
+                }
+            }
+            spoken.stream()
+                    .sorted(Comparator.comparingDouble(line -> -line.weight()))
+                    .limit(4)
+                    .forEach(line -> supports.add(line.words()));
+            Candidate candidate = one.fitted().candidate();
+            double fit = fitOf(one.fitted());
+            candidate
+                    .second()
+                    .flatMap(Candidate::code)
+                    .ifPresent(code -> supports.add(
+                            0,
+                            "together with: " + code.text()
+                                    + candidate
+                                            .second()
+                                            .flatMap(Candidate::rail)
+                                            .map(rail -> " (" + rail + ")")
+                                            .orElse("")));
+            return new Cause(
+                    one.code(),
+                    candidate.rail(),
+                    candidate.place(),
+                    share,
+                    fit,
+                    supports,
+                    against.stream().limit(4).toList(),
+                    alike,
+                    one.code().checks());
+        }
+
+        private static double squared(Sighting sighting, double predicted) {
+            double distance = (sighting.value() - predicted) / sighting.sigma();
+            return distance * distance;
+        }
     }
 }
