@@ -51,6 +51,7 @@ abstract class ScpiInstrument implements Instrument {
                     "*IDN?",
                     answer);
         }
+        dialogue.getToKnow(answer, dialogue.patience());
     }
 
     final Dialogue dialogue() {

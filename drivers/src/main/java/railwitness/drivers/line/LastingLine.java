@@ -1,6 +1,7 @@
 package railwitness.drivers.line;
 
 import java.time.Duration;
+import java.util.List;
 
 /**
  * A line that can be opened anew when its port went and came back, without a new instrument behind it: whoever talks
@@ -44,7 +45,22 @@ public final class LastingLine implements Line {
         return line.cutIn(bytes);
     }
 
-    /** From the thread that asks and sends. A line that was closed stays closed. */
+    @Override
+    public void getToKnow(String identity, Duration deadline) {
+        line.getToKnow(identity, deadline);
+    }
+
+    @Override
+    public void doubt() {
+        line.doubt();
+    }
+
+    @Override
+    public List<String> thrownAway() {
+        return line.thrownAway();
+    }
+
+    /** From the thread that asks and sends; whoever is there then has to be got to know anew. A line that was closed stays closed. */
     @Override
     public void reopen() {
         line.close();
