@@ -47,7 +47,9 @@ class PowerTest {
         bench.supply.readsBackWrong = true;
         Result result = bench.arm();
         assertThat(result).isInstanceOf(Result.Refused.class);
-        assertThat(result.words()).isEqualTo("voltage set to 13.800 V, reads back 14.800 V");
+        assertThat(result.words())
+                .isEqualTo("voltage set to 13.800 V, reads back 14.800 V: where it can only be set in such steps,"
+                        + " resolution_V of this instrument on the bench sheet states them");
         assertThat(power.state()).isEqualTo(PowerState.SWITCHING_OFF);
         assertThat(bench.on()).isInstanceOf(Result.Refused.class);
     }
