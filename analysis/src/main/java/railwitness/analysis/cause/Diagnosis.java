@@ -22,11 +22,11 @@ import railwitness.analysis.supply.RippleMeans;
  * become improbable.
  */
 public final class Diagnosis {
-    private static final double SOUND_WEIGHT = 12;
+    private static final double SOUND_WEIGHT = 8;
     private static final double ANYTHING_WEIGHT = 0.5;
 
-    /** Below this probability 'sound' is given up: one in twenty. */
-    private static final double SOUND_AT_MOST = 0.05;
+    /** Below this probability 'sound' is given up: one in seven. On the building half sound units stay above a half. */
+    private static final double SOUND_AT_MOST = 0.15;
 
     /** Shares below this are not worth a line. */
     private static final double LEAST_SHARE = 0.01;
@@ -41,7 +41,10 @@ public final class Diagnosis {
     private static final double LARGE_REST = 1e-3;
 
     private static final double NEAR_ENOUGH = 12;
-    private static final double WORTH_A_FIT = 40;
+    private static final double WORTH_A_FIT = 30;
+
+    /** Squares below this share of the sightings' number leave nothing to explain. */
+    private static final double WELL = 0.8;
 
     private final List<Cause> causes;
     private final double sound;
@@ -142,13 +145,9 @@ public final class Diagnosis {
             List<double[]> wide = new ArrayList<>(errors);
             wide.addAll(recording.anything());
             PartsFit.Fitted anything = fit.fit(Candidate.sound(ANYTHING_WEIGHT), nominal, sensitivities, wide);
-            List<Weighed> faults = new ArrayList<>();
-            for (Candidate candidate : candidates) {
-                faults.add(weighed(fit.glance(candidate, sensitivities, errors)));
-            }
-            double soundSoFar = sound.logEvidence() + Math.log(SOUND_WEIGHT);
-            approach(faults, soundSoFar, nominal, sensitivities);
-            refine(faults, soundSoFar);
+            Look look = new Look(sound, nominal, sensitivities, fit.sensitivities(none, sound.state()));
+            List<Weighed> faults = faults(look);
+            refine(faults, sound.logEvidence() + Math.log(SOUND_WEIGHT));
             double soundLog = sound.logEvidence() + Math.log(SOUND_WEIGHT);
             double anythingLog = anything.logEvidence() + Math.log(ANYTHING_WEIGHT);
             pairs(faults, Math.max(soundLog, anythingLog), nominal);
@@ -188,15 +187,35 @@ public final class Diagnosis {
                     fitted, fitted.logEvidence() + Math.log(fitted.candidate().weight()));
         }
 
-        /** Fits those that may come to something. */
-        private void approach(List<Weighed> faults, double sound, double[] nominal, double[][] sensitivities) {
+        /** From where faults are looked at: the sheet as it is, and what fits best with nothing wrong. */
+        private record Look(PartsFit.Fitted sound, double[] nominal, double[][] atNominal, double[][] atSound) {}
+
+        /** Glances at all from both places, then fits those that may come to something. */
+        private List<Weighed> faults(Look look) {
+            List<Weighed> faults = new ArrayList<>();
+            List<Boolean> fromSound = new ArrayList<>();
+            double[] start = look.sound().state().clone();
+            for (Candidate candidate : candidates) {
+                Weighed one = weighed(fit.glance(candidate, look.nominal(), look.atNominal(), errors));
+                Weighed other = weighed(fit.glance(candidate, start, look.atSound(), errors));
+                boolean better = other.logWeight() > one.logWeight();
+                faults.add(better ? other : one);
+                fromSound.add(better);
+            }
             double best = faults.stream().mapToDouble(Weighed::logWeight).max().orElseThrow();
-            for (int i = 0; i < faults.size(); i++) {
-                Weighed one = faults.get(i);
-                if (one.logWeight() > best - WORTH_A_FIT && one.logWeight() > sound - NEAR_ENOUGH) {
-                    faults.set(i, weighed(fit.fit(one.fitted().candidate(), nominal, sensitivities, errors)));
+            boolean nothingLeft =
+                    look.sound().squares() < WELL * recording.sightings().size()
+                            && best < look.sound().logEvidence() + Math.log(SOUND_WEIGHT);
+            for (int i = 0; i < faults.size() && !nothingLeft; i++) {
+                Candidate candidate = faults.get(i).fitted().candidate();
+                if (faults.get(i).logWeight() > best - WORTH_A_FIT) {
+                    PartsFit.Fitted fitted = fromSound.get(i)
+                            ? fit.fit(candidate, start, look.atSound(), errors)
+                            : fit.fit(candidate, look.nominal(), look.atNominal(), errors);
+                    faults.set(i, weighed(fitted));
                 }
             }
+            return faults;
         }
 
         /** Fits the best again, with sensitivities taken where they are. */
@@ -229,12 +248,7 @@ public final class Diagnosis {
             for (Weighed fault : faults) {
                 double part = Math.exp(fault.logWeight() - top);
                 Candidate candidate = fault.fitted().candidate();
-                String key = fault.code()
-                        + candidate.rail().orElse("")
-                        + candidate
-                                .second()
-                                .map(other -> "+" + other.code() + other.rail())
-                                .orElse("");
+                String key = fault.code() + candidate.rail().orElse("");
                 parts.merge(key, part, Double::sum);
                 best.putIfAbsent(key, fault);
                 sum += part;
@@ -256,7 +270,7 @@ public final class Diagnosis {
 
         private static List<CauseCode> alike(
                 String key, List<String> keys, Map<String, Double> parts, Map<String, Weighed> best) {
-            List<CauseCode> alike = new ArrayList<>(best.get(key).code().alike());
+            List<CauseCode> alike = new ArrayList<>();
             double own = parts.get(key);
             for (String other : keys) {
                 double share = parts.get(other);
@@ -265,6 +279,7 @@ public final class Diagnosis {
                 }
             }
             CauseCode code = best.get(key).code();
+            alike.addAll(code.alike());
             return alike.stream().filter(other -> other != code).distinct().toList();
         }
 
@@ -311,7 +326,19 @@ public final class Diagnosis {
                     supports,
                     against.stream().limit(4).toList(),
                     alike,
-                    one.code().checks());
+                    checks(one.code(), alike));
+        }
+
+        /** The usual ones; before them what tells this cause from the nearest that is not told apart. */
+        private static List<String> checks(CauseCode code, List<CauseCode> alike) {
+            List<String> checks = new ArrayList<>(code.checks());
+            List<String> telling = alike.stream()
+                    .flatMap(other -> TellingApart.of(code, other).stream())
+                    .limit(1)
+                    .toList();
+            checks.removeAll(telling);
+            checks.addAll(0, telling);
+            return checks;
         }
 
         private static double squared(Sighting sighting, double predicted) {

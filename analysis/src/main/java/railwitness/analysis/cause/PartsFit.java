@@ -111,9 +111,9 @@ final class PartsFit {
         return fit(candidate, start, sensitivities, errors, ROUNDS);
     }
 
-    /** A first look: parts and errors fitted in one linear step from where the sheet has them. */
-    Fitted glance(Candidate candidate, double[][] sensitivities, List<double[]> errors) {
-        return fit(candidate, nominal(), sensitivities, errors, 0);
+    /** A first look: parts and errors fitted in one linear step from the start. */
+    Fitted glance(Candidate candidate, double[] start, double[][] sensitivities, List<double[]> errors) {
+        return fit(candidate, start, sensitivities, errors, 0);
     }
 
     private Fitted fit(
@@ -219,11 +219,15 @@ final class PartsFit {
             state[parts] = size;
             double[] residual = residual(predict(candidate, state, near), new double[errors.size()], errors);
             double[] right = times(columns, residual);
+            double squares = size * size;
+            for (int i = 0; i < parts; i++) {
+                right[i] -= start[i];
+                squares += start[i] * start[i];
+            }
             double[] solution = decomposition
                     .getSolver()
                     .solve(MatrixUtils.createRealVector(right))
                     .toArray();
-            double squares = size * size;
             for (double r : residual) {
                 squares += r * r;
             }

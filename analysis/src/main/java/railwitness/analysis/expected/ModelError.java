@@ -9,6 +9,9 @@ public final class ModelError {
     /** Below this share of full load a rail is ruled by ringing and magnetising current. */
     static final double LIGHT = 0.15;
 
+    /** Below this a rail counts as unloaded. */
+    static final double IDLE = 0.01;
+
     private ModelError() {}
 
     /** Of all loaded rail voltages together. */
@@ -18,7 +21,7 @@ public final class ModelError {
 
     /** Of the fall under load: of the rail voltage at full load, growing with the load. */
     public static double sag(boolean choke) {
-        return choke ? 0.003 : 0.005;
+        return choke ? 0.003 : 0.004;
     }
 
     /** Of rails without load together: ringing charges them to its peaks. */
@@ -28,7 +31,13 @@ public final class ModelError {
 
     /** Of one rail at one point. */
     public static double volts(boolean choke, double fraction) {
-        return fraction < 0.01 ? 0.004 : fraction < LIGHT ? (choke ? 0.008 : 0.002) : 0.0012;
+        if (fraction < IDLE) {
+            return 0.004;
+        }
+        if (fraction < LIGHT) {
+            return choke ? 0.008 : 0.002;
+        }
+        return choke && fraction < 0.3 ? 0.005 : 0.0012;
     }
 
     /** Of all losses together. */

@@ -28,6 +28,9 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
     private static final double SECONDARY_FARADS = 1e-9;
     private static final double SECONDARY_SHARE = 0.8;
     private static final double LOG_VOLTS = 0.032;
+    private static final double USUAL_DUTY = 0.44;
+    private static final double HEADROOM = 1.25;
+    private static final double HEADROOM_U = 0.15;
     private static final double IDLE_LIFT = 0.008;
     private static final double WIRING_OHMS = 0.008;
 
@@ -84,7 +87,7 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
                     .with(Part.IDLE_LIFT, IDLE_LIFT);
             take(Usual.FREQUENCY, design.converter().frequencyHz(), 40e3);
             Optional<Transformer> transformer = design.transformer();
-            take(Usual.DUTY, design.converter().duty(), choke ? dutyOfNominal(transformer, input, rail) : 0.46);
+            take(Usual.DUTY, design.converter().duty(), choke ? duty(transformer, input, rail) : 0.46);
             double hertz = parts.get(Part.FREQUENCY);
             double duty = parts.get(Part.DUTY);
             ratios(transformer, input, duty);
@@ -154,12 +157,14 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
             return new SheetParts(parts, tolerances);
         }
 
-        /** With a choke the nominal rail tells the duty, where the turns are known. */
-        private static double dutyOfNominal(Optional<Transformer> transformer, double input, double rail) {
-            return transformer
-                    .map(known -> (rail * 1.02 + 0.8) / (0.98 * input * known.ratio()) / 2)
-                    .map(duty -> Math.max(0.1, Math.min(0.48, duty)))
-                    .orElse(0.44);
+        /** With a choke the nominal rail tells the duty, where turns are known and nothing holds the rail below its own. */
+        private double duty(Optional<Transformer> transformer, double input, double rail) {
+            if (transformer.isEmpty() || design.converter().regulated()) {
+                return USUAL_DUTY;
+            }
+            double duty =
+                    (rail * 1.02 + 0.8) / (0.98 * input * transformer.get().ratio()) / 2;
+            return Math.max(0.1, Math.min(0.48, duty));
         }
 
         private double load(double rail) {
@@ -179,12 +184,17 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
             for (int index = 0; index < design.rails().size(); index++) {
                 double nominal = Math.abs(design.rails().get(index).nominalVolts());
                 double share = parts.choke() ? 2 * duty : 1;
-                double guessed = (nominal * 1.02 + 0.8) / (0.98 * input * share);
+                double room = design.converter().regulated() ? HEADROOM : 1;
+                double guessed = room * (nominal * 1.02 + 0.8) / (0.98 * input * share);
                 parts = parts.with(
                         Part.RATIO, index, transformer.map(Transformer::ratio).orElse(guessed));
             }
             if (transformer.isEmpty()) {
-                tolerances.add(Usual.RATIO.tolerance(true));
+                Tolerance usual = Usual.RATIO.tolerance(true);
+                tolerances.add(
+                        design.converter().regulated()
+                                ? new Tolerance(Part.RATIO, -1, usual.name(), HEADROOM_U, true)
+                                : usual);
             }
         }
 
