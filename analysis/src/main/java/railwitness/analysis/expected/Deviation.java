@@ -32,6 +32,11 @@ public record Deviation(
 
     /** Unit of both values. */
     public String unit() {
+        return unit(what);
+    }
+
+    /** Unit of what is expected at a point, by its key. */
+    public static String unit(String what) {
         return switch (what) {
             case Expected.INPUT_CURRENT -> "A";
             case Expected.LOSS -> "W";

@@ -63,7 +63,7 @@ public final class Deviations {
      * Measured less expected in standard uncertainties. The expectation is of a positive quantity whose uncertainty is
      * relative, so logarithms are compared where it is more than a few percent.
      */
-    static double times(Estimate measured, Estimate expected) {
+    public static double times(Estimate measured, Estimate expected) {
         double difference = Math.abs(measured.value()) - Math.abs(expected.value());
         if (measured.value() * expected.value() < 0) {
             difference = -Math.abs(measured.value()) - Math.abs(expected.value());

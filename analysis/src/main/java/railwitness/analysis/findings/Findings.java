@@ -6,8 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import railwitness.analysis.cause.Cause;
-import railwitness.analysis.cause.Diagnosis;
-import railwitness.analysis.cause.EarlyEnd;
 import railwitness.analysis.contradiction.Contradiction;
 import railwitness.analysis.contradiction.Contradictions;
 import railwitness.analysis.contradiction.Rests;
@@ -40,7 +38,7 @@ import railwitness.analysis.verdict.Verdict;
  * @param budgets the design's losses beside the measured, point by point
  * @param verdicts one per requirement and rail
  * @param contradictions readings that cannot all be true, the gravest first; what rests on them is no figure
- * @param causes probable ones, best first; none for a healthy unit
+ * @param against measured beside what the sheet leads to expect; what is off, and what explains it
  * @param verdict on the whole unit
  */
 public record Findings(
@@ -53,7 +51,7 @@ public record Findings(
         List<LossBudget> budgets,
         List<Verdict> verdicts,
         List<Contradiction> contradictions,
-        List<Cause> causes,
+        AgainstSheet against,
         Fitness verdict) {
 
     /** As {@link #of(List, Optional, Circumstances, Witnesses)}, with nothing but the points to bear witness. */
@@ -82,7 +80,7 @@ public record Findings(
                         .orElse(List.of()),
                 verdicts,
                 against,
-                against.isEmpty() ? causes(sorted, design, figures, circumstances) : ending(circumstances),
+                AgainstSheet.of(sorted, design, circumstances, against.isEmpty()),
                 against.isEmpty() ? Verdict.overall(verdicts) : neverFit(Verdict.overall(verdicts)));
     }
 
@@ -92,18 +90,7 @@ public record Findings(
 
     /** The same where something from outside the points forbids to call the unit fit, such as a run that tripped. */
     public Findings neverFit() {
-        return new Findings(
-                points,
-                figures,
-                notFound,
-                lossSplit,
-                sagSplit,
-                impliedTurns,
-                budgets,
-                verdicts,
-                contradictions,
-                causes,
-                neverFit(verdict));
+        return with(verdicts, contradictions, neverFit(verdict));
     }
 
     /** The same with one more contradiction, which concerns the record as a whole: no verdict stands beside it. */
@@ -111,8 +98,12 @@ public record Findings(
         List<Contradiction> all = new ArrayList<>(List.of(whole));
         all.addAll(contradictions);
         List<Verdict> open = verdicts.stream()
-                .map(verdict -> Verdict.notJudged(verdict.requirement(), verdict.rule(), whole.text()))
+                .map(one -> Verdict.notJudged(one.requirement(), one.rule(), whole.text()))
                 .toList();
+        return with(open, List.copyOf(all), Fitness.NOT_JUDGED);
+    }
+
+    private Findings with(List<Verdict> otherVerdicts, List<Contradiction> doubts, Fitness fitness) {
         return new Findings(
                 points,
                 figures,
@@ -121,10 +112,15 @@ public record Findings(
                 sagSplit,
                 impliedTurns,
                 budgets,
-                open,
-                List.copyOf(all),
-                causes,
-                Fitness.NOT_JUDGED);
+                otherVerdicts,
+                doubts,
+                against,
+                fitness);
+    }
+
+    /** Probable causes, best first; none for a healthy unit. */
+    public List<Cause> causes() {
+        return against.causes();
     }
 
     private static Map<String, ImpliedTurns> turns(Design design, Figures figures) {
@@ -144,24 +140,6 @@ public record Findings(
         return points.all().stream()
                 .flatMap(point -> LossBudget.of(design, point).stream())
                 .toList();
-    }
-
-    private static List<Cause> causes(
-            Points points, Optional<Design> design, Figures figures, Circumstances circumstances) {
-        if (circumstances.ending().filter(EarlyEnd::speaks).isPresent()) {
-            return ending(circumstances);
-        }
-        return design.map(
-                        sheet -> Diagnosis.of(points, sheet, figures, circumstances.ripple(), circumstances.leadOhms()))
-                .orElse(List.of());
-    }
-
-    private static List<Cause> ending(Circumstances circumstances) {
-        return circumstances
-                .ending()
-                .filter(EarlyEnd::speaks)
-                .map(EarlyEnd::causes)
-                .orElse(List.of());
     }
 
     /** The figure of that name and rail, if found. */

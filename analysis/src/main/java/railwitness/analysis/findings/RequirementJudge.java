@@ -15,7 +15,6 @@ import railwitness.analysis.supply.NotFound;
 import railwitness.analysis.supply.RippleMeans;
 import railwitness.analysis.supply.RippleReach;
 import railwitness.analysis.uncertainty.Estimate;
-import railwitness.analysis.uncertainty.Influence;
 import railwitness.analysis.verdict.DecisionRule;
 import railwitness.analysis.verdict.Limit;
 import railwitness.analysis.verdict.Requirement;
@@ -98,8 +97,7 @@ final class RequirementJudge {
             return Verdict.of(requirement, figure.value(), rule);
         }
         return switch (RippleReach.of(band, cycleHz)) {
-            case COVERS ->
-                Verdict.of(requirement, withLoss(figure.value(), band.orElseThrow(), cycleHz.orElseThrow()), rule);
+            case COVERS -> Verdict.of(requirement, figure.value(), rule);
             case LOSES_PART ->
                 atLeast(
                         requirement,
@@ -127,11 +125,5 @@ final class RequirementJudge {
                 verdict.outcome(),
                 verdict.probability(),
                 verdict.reason() + "; band of the ripple reading not known");
-    }
-
-    private static Estimate withLoss(Estimate read, Band band, double cycleHz) {
-        double half = RippleReach.lostShare(band, cycleHz) * read.value();
-        return read.with(Influence.rectangular("ripple above the meter's band", half, "V")
-                .times(1));
     }
 }

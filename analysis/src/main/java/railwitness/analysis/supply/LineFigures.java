@@ -17,7 +17,6 @@ import railwitness.analysis.uncertainty.Influence;
 
 /** Figures of the line sweep. */
 final class LineFigures {
-    private static final double BELOW_REGULATION = 0.97;
     private static final double NEAR_NOMINAL = 0.05;
 
     private final Points points;
@@ -56,7 +55,7 @@ final class LineFigures {
         } else if (fit.isEmpty()) {
             ledger.miss(EFFECTIVE_TURNS_RATIO, Optional.of(rail), whyNoLine());
         } else if (regulates(rail)) {
-            belowRegulation(rail, fit.get(), converter.get());
+            belowRegulation(rail, converter.get());
         } else {
             ratioOf(rail, fit.get(), converter.get());
         }
@@ -85,13 +84,9 @@ final class LineFigures {
     }
 
     /** A regulated unit shows its ratio only where it can no longer hold the rail. */
-    private void belowRegulation(String rail, LineFit fit, Converter converter) {
-        double held = LineFit.volts(fit.points(), rail).stream()
-                .mapToDouble(Estimate::value)
-                .max()
-                .orElse(0);
-        List<OperatingPoint> below = fit.points().stream()
-                .filter(point -> Math.abs(point.rails().get(rail).voltage().value()) < BELOW_REGULATION * held)
+    private void belowRegulation(String rail, Converter converter) {
+        List<OperatingPoint> below = LineFit.sweep(points).stream()
+                .filter(point -> points.outOfRegulation(point, rail))
                 .toList();
         if (below.size() < 2) {
             ledger.miss(EFFECTIVE_TURNS_RATIO, Optional.of(rail), "the unit regulates");

@@ -20,9 +20,11 @@ record LineFit(Estimate slope, List<OperatingPoint> points, String at) {
 
     private static final double SAME_LOAD = 0.02;
 
-    /** From the line sweep; empty where it has not two inputs apart with the rails up. */
+    /** From the line sweep, of a regulated rail where it holds; empty where that has not two inputs apart, the rails up. */
     static Optional<LineFit> of(Points points, String rail) {
-        List<OperatingPoint> line = sweep(points);
+        List<OperatingPoint> line = sweep(points).stream()
+                .filter(point -> !points.outOfRegulation(point, rail))
+                .toList();
         List<OperatingPoint> alike = sameLoad(line, rail);
         if (alike.size() > line.size() / 2 && spans(alike)) {
             return Optional.of(alone(alike, rail));

@@ -43,6 +43,9 @@ final class LoadFigures {
     private void loadEffects(String rail) {
         Optional<OperatingPoint> none = points.noLoad();
         Optional<OperatingPoint> full = points.fullLoad();
+        String outside = full.filter(point -> points.outOfRegulation(point, rail))
+                .map(point -> "; out of regulation at full load")
+                .orElse("");
         if (none.isEmpty() || full.isEmpty()) {
             String reason = none.isEmpty() ? NO_LOAD_MISSING : FULL_LOAD_MISSING;
             for (FigureName name : List.of(
@@ -52,11 +55,11 @@ final class LoadFigures {
             return;
         }
         Estimate asWired = magnitude(none.get(), rail).minus(magnitude(full.get(), rail));
-        ledger.enter(LOAD_EFFECT_AS_WIRED, Optional.of(rail), asWired, heating(rail));
-        held(rail, none.get(), full.get());
+        ledger.enter(LOAD_EFFECT_AS_WIRED, Optional.of(rail), asWired, heating(rail) + outside);
+        held(rail, none.get(), full.get(), outside);
     }
 
-    private void held(String rail, OperatingPoint none, OperatingPoint full) {
+    private void held(String rail, OperatingPoint none, OperatingPoint full, String outside) {
         Optional<Holding> holding = Holding.of(points, rail, List.of(none, full));
         if (holding.isEmpty()) {
             for (FigureName name : List.of(LOAD_EFFECT, LOAD_REGULATION_OF_FULL_LOAD, LOAD_REGULATION_OF_NOMINAL)) {
@@ -68,9 +71,10 @@ final class LoadFigures {
         Estimate effect = holding.get().moved(none, rail, reference).minus(magnitude(full, rail));
         String at = String.format(
                 Locale.ROOT,
-                "held at %.2f V %s",
+                "held at %.2f V %s%s",
                 reference.value(),
-                full.inputSource().words());
+                full.inputSource().words(),
+                outside);
         ledger.enter(LOAD_EFFECT, Optional.of(rail), effect, at + holding.get().how());
         ledger.enter(
                 LOAD_REGULATION_OF_FULL_LOAD,
@@ -111,8 +115,25 @@ final class LoadFigures {
     private void resistance(String rail, FigureName name, SagFit.Outcome outcome) {
         outcome.fit()
                 .ifPresentOrElse(
-                        fit -> ledger.enter(name, Optional.of(rail), fit.resistance(), fit.at()),
+                        fit -> resistance(rail, name, fit),
                         () -> ledger.miss(name, Optional.of(rail), outcome.reason()));
+    }
+
+    /** No part has a resistance below zero: that is said instead of printed, unless its uncertainty reaches zero. */
+    private void resistance(String rail, FigureName name, SagFit fit) {
+        Estimate ohms = fit.resistance();
+        if (!LossSplit.physical(ohms)) {
+            ledger.miss(
+                    name,
+                    Optional.of(rail),
+                    String.format(
+                            Locale.ROOT,
+                            "the rail rises with its load by %.3g V per ampere, which no resistance does: see whether the"
+                                    + " input rose, or the leads of two loads are exchanged",
+                            -ohms.value()));
+        } else {
+            ledger.enter(name, Optional.of(rail), ohms, fit.at());
+        }
     }
 
     private void railVoltage(String rail) {

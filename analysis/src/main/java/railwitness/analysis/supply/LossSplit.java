@@ -22,6 +22,8 @@ public record LossSplit(
         double condition,
         Optional<String> warning) {
 
+    private static final double COVERAGE = 0.95;
+
     /** Splits; empty with fewer than three different loads. */
     public static Optional<LossSplit> of(Points points) {
         List<OperatingPoint> used = loadAndCross(points);
@@ -49,6 +51,15 @@ public record LossSplit(
     /** The terms at a sum of currents, A: fixed, proportional, square, in W. */
     public List<Estimate> at(double amperes) {
         return List.of(fixedWatts, perAmpere.scale(amperes), perAmpereSquared.scale(amperes * amperes));
+    }
+
+    /** Whether no term lies below zero by more than its uncertainty, as no part of a loss can. */
+    public boolean physical() {
+        return List.of(fixedWatts, perAmpere, perAmpereSquared).stream().allMatch(LossSplit::physical);
+    }
+
+    static boolean physical(Estimate part) {
+        return part.value() >= 0 || part.value() >= -part.coverage(COVERAGE).expanded();
     }
 
     static Optional<String> warning(Regression fit) {

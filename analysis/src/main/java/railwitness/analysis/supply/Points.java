@@ -20,6 +20,7 @@ public final class Points {
     static final double STEP_WIDTH = 0.025;
 
     private static final double LEAST_LOAD = 0.025;
+    private static final double HELD = 0.97;
     private static final Set<String> NOT_OF_THE_SWEEP =
             Set.of("standby", "power-up", "line-sweep", "cross-load", "hold");
     private static final Comparator<OperatingPoint> BY_TIME = Comparator.comparingDouble(OperatingPoint::fromSeconds)
@@ -142,8 +143,16 @@ public final class Points {
         return all.stream()
                 .filter(point -> !NOT_OF_THE_SWEEP.contains(point.stage()))
                 .filter(point -> fraction(point).isPresent() || idle(point))
-                .filter(this::up)
+                .filter(point -> up(point) || collapsed(point))
                 .toList();
+    }
+
+    /** Rails that give way under a load they still feed are what the test is there to find. */
+    private boolean collapsed(OperatingPoint point) {
+        return measuresAllRails(point)
+                && !idle(point)
+                && rails.stream()
+                        .allMatch(rail -> point.rails().get(rail).current().value() > leastLoad(rail));
     }
 
     /** Points of the load sweep that carry a load. */
@@ -180,11 +189,38 @@ public final class Points {
 
     /**
      * Whether all rails are up: each at least half of what the same input gave at best under load (without load a choke may
-     * run empty and its rail rise far above). A unit that has dropped out, or is off, is not.
+     * run empty and its rail rise far above), a regulated one at least half of its nominal voltage whatever the input. A
+     * unit that has dropped out, or is off, is not.
      */
     boolean up(OperatingPoint point) {
-        return measuresAllRails(point)
-                && rails.stream().allMatch(rail -> best.get(rail) > 0 && stepUp(point, rail) >= best.get(rail) / 2);
+        return measuresAllRails(point) && rails.stream().allMatch(rail -> up(point, rail));
+    }
+
+    private boolean up(OperatingPoint point, String rail) {
+        OptionalDouble held = heldVolts(rail);
+        return held.isPresent()
+                ? Math.abs(point.rails().get(rail).voltage().value()) >= held.getAsDouble() / 2
+                : best.get(rail) > 0 && stepUp(point, rail) >= best.get(rail) / 2;
+    }
+
+    /** Nominal magnitude of a rail that is regulated, V; empty for one that is not, or without a sheet. */
+    private OptionalDouble heldVolts(String rail) {
+        return design.flatMap(sheet -> sheet.rail(rail).filter(sheet::regulates))
+                .map(one -> OptionalDouble.of(Math.abs(one.nominalVolts())))
+                .orElse(OptionalDouble.empty());
+    }
+
+    /** Whether a regulated rail no longer holds its voltage there: it lies below what it held at best by 3 % or more. */
+    boolean outOfRegulation(OperatingPoint point, String rail) {
+        return heldVolts(rail).isPresent()
+                && Math.abs(point.rails().get(rail).voltage().value())
+                        < HELD
+                                * all.stream()
+                                        .filter(this::up)
+                                        .mapToDouble(one -> Math.abs(
+                                                one.rails().get(rail).voltage().value()))
+                                        .max()
+                                        .orElse(0);
     }
 
     private double bestStepUp(String rail) {

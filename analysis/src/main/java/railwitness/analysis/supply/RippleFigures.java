@@ -14,6 +14,7 @@ import railwitness.analysis.design.Band;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Switches;
 import railwitness.analysis.uncertainty.Estimate;
+import railwitness.analysis.uncertainty.Influence;
 
 /** Ripple by meter and by waveform. */
 final class RippleFigures {
@@ -76,7 +77,25 @@ final class RippleFigures {
                             cycleHz().orElseThrow() / 500));
             return;
         }
-        ledger.enter(RIPPLE, Optional.of(rail), read.get(), "full load, " + bandWords(band));
+        ledger.enter(RIPPLE, Optional.of(rail), withLoss(read.get(), band), "full load, " + bandWords(band));
+    }
+
+    /** What a meter whose band covers the ripple may still lose of it, unless the sheet means that very band. */
+    private Estimate withLoss(Estimate read, Optional<Band> band) {
+        if (RippleReach.of(band, cycleHz()) != RippleReach.COVERS || meant(band)) {
+            return read;
+        }
+        double half = RippleReach.lostShare(band.orElseThrow(), cycleHz().orElseThrow()) * read.value();
+        return read.with(Influence.rectangular("ripple above the meter's band", Math.abs(half), "V")
+                .times(1));
+    }
+
+    private boolean meant(Optional<Band> band) {
+        return points.design().stream()
+                .flatMap(sheet -> sheet.requirements().stream())
+                .anyMatch(asked -> asked.figure() == RIPPLE
+                        && asked.band().isPresent()
+                        && asked.band().equals(band));
     }
 
     private String bandWords(Optional<Band> band) {

@@ -50,6 +50,11 @@ public record SagSplit(Estimate sharedOhms, Map<String, Estimate> ownOhms, doubl
         return Regression.possible(columns) ? Optional.of(split(columns, volts, rails)) : Optional.empty();
     }
 
+    /** Whether no part lies below zero by more than its uncertainty, as no resistance can. */
+    public boolean physical() {
+        return LossSplit.physical(sharedOhms) && ownOhms.values().stream().allMatch(LossSplit::physical);
+    }
+
     /** Columns: one intercept per rail, the sum of currents, one own current per rail. */
     private static void enterRow(List<List<Estimate>> columns, List<String> rails, int rail, OperatingPoint point) {
         int count = rails.size();

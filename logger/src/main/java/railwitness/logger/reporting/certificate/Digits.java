@@ -3,6 +3,7 @@ package railwitness.logger.reporting.certificate;
 import java.util.Locale;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Rounding;
+import railwitness.logger.reporting.findings.FigureRow;
 
 /** A measured value with as many digits as its uncertainty warrants. */
 final class Digits {
@@ -12,9 +13,9 @@ final class Digits {
     static String of(Estimate value, int factor) {
         Estimate scaled = value.scale(factor);
         if (!scaled.known() || scaled.u() == 0) {
-            return PrintUnit.minus(String.format(Locale.ROOT, "%.5g", scaled.value()));
+            return Typography.of(String.format(Locale.ROOT, "%.5g", scaled.value()));
         }
-        Rounding rounded = Rounding.expanded(scaled, scaled.coverage(Printed.PROBABILITY));
-        return PrintUnit.minus(rounded.valueText()) + " \u00b1 " + rounded.uncertaintyText();
+        Rounding rounded = Rounding.expanded(scaled, scaled.coverage(FigureRow.PROBABILITY));
+        return Typography.of(rounded.toString());
     }
 }

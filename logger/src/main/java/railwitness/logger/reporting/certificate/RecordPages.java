@@ -70,13 +70,16 @@ final class RecordPages {
         section.begin("Probable causes", 50);
         List<Cause> causes = evidence.session().findings().causes();
         if (causes.isEmpty()) {
-            section.paragraph("None: the readings agree with a sound unit, or do not suffice to name a cause.");
+            section.paragraph(
+                    evidence.session().findings().against().deviations().isEmpty()
+                            ? "None: the readings agree with a sound unit, or do not suffice to name a cause."
+                            : "What is off is explained by no known fault.");
         }
         for (Cause cause : causes) {
             section.paragraph(List.of(Span.strong(Wording.cause(cause))));
             cause.supports().forEach(reason -> section.paragraph("For: " + reason));
             cause.against().forEach(reason -> section.paragraph("Against: " + reason));
-            section.paragraph("Check next: " + cause.checkNext());
+            section.paragraph("Check next: " + String.join("; then ", cause.checks()));
         }
         section.small("A cause is named by what each fault would do to the figures. It is probable, not proven.");
     }

@@ -3,12 +3,14 @@ package railwitness.logger.reporting.certificate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import railwitness.analysis.expected.Expected;
 import railwitness.analysis.findings.Findings;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RailPoint;
 import railwitness.analysis.verdict.Outcome;
 import railwitness.logger.reporting.chart.Chart;
 import railwitness.logger.reporting.chart.SessionCharts;
+import railwitness.logger.reporting.findings.FigureRow;
 
 /** All results: figures, what could not be found, operating points, pictures. */
 final class ResultPages {
@@ -33,18 +35,20 @@ final class ResultPages {
     }
 
     private void figures() {
-        List<Printed> rows = FigureList.all(evidence.session());
+        List<FigureRow> rows = FigureRow.found(evidence.session().findings());
         if (rows.isEmpty()) {
             return;
         }
         section.begin("Figures", 60);
         Table table = new Table(type, Section.TEXT, 2.2f, FigureList.COLUMNS);
         table.head();
-        rows.forEach(row -> table.row(FigureList.cells(row), row.at(), FigureList.colour(row)));
+        rows.forEach(row -> table.spans(FigureList.cells(row), FigureList.below(row)));
         type.down(4);
         section.small(
-                "U is the expanded uncertainty for a coverage probability of 95 %, k its coverage factor; the line"
-                        + " below a figure says where it holds. Definitions stand under 'Method'.");
+                "U is the expanded uncertainty for a coverage probability of 95 %; the line below a figure gives its"
+                        + " coverage factor k and says where it holds. Expected is what the design sheet leads to"
+                        + " expect, with its own uncertainty at 95 %; 'more' or 'less' where measured and expected"
+                        + " differ by more than both explain. Definitions stand under 'Method'.");
         reasons();
     }
 
@@ -95,11 +99,20 @@ final class ResultPages {
         section.small("Each value is the mean of " + counts(points)
                 + " readings over the averaged part of its step, with its expanded uncertainty U at 95 %"
                 + " (k " + factors(points)
-                + "); a value without U was read with an instrument whose accuracy is not"
-                + " stated."
+                + ")"
+                + (points.stream().anyMatch(point -> unknown(point))
+                        ? "; a value without U was read with an instrument whose accuracy is not stated."
+                        : ".")
                 + (points.stream().allMatch(OperatingPoint::settled)
                         ? ""
                         : " An asterisk: not settled when its time was over."));
+    }
+
+    private static boolean unknown(OperatingPoint point) {
+        return !point.loss().known()
+                || point.rails().values().stream().anyMatch(rail -> rail.rippleRms()
+                        .filter(ripple -> !ripple.known())
+                        .isPresent());
     }
 
     private void powers(List<OperatingPoint> points) {
@@ -132,11 +145,12 @@ final class ResultPages {
     }
 
     private void rails(List<OperatingPoint> points, List<String> rails) {
-        List<Column> columns = new ArrayList<>(List.of(Column.words("step", 92)));
+        List<Column> columns = new ArrayList<>(List.of(Column.words("step", 80)));
         for (String rail : rails) {
-            columns.add(Column.numbers(rail + ", V", 77));
-            columns.add(Column.numbers(rail + ", A", 68));
-            columns.add(Column.numbers("ripple, mV rms", 56));
+            columns.add(Column.numbers(rail + ", V", 73));
+            columns.add(Column.numbers("expected", 50));
+            columns.add(Column.numbers(rail + ", A", 62));
+            columns.add(Column.numbers("ripple, mV rms", 50));
         }
         Table table = new Table(type, Section.DENSE, 1.8f, columns);
         table.head();
@@ -145,6 +159,13 @@ final class ResultPages {
             for (String rail : rails) {
                 Optional<RailPoint> at = point.rail(rail);
                 cells.add(at.map(one -> Digits.of(one.voltage(), 1)).orElse(""));
+                cells.add(evidence.session()
+                        .findings()
+                        .against()
+                        .at(point)
+                        .value(Expected.voltage(rail))
+                        .map(value -> Digits.of(value, 1))
+                        .orElse(""));
                 cells.add(at.map(one -> Digits.of(one.current(), 1)).orElse(""));
                 cells.add(at.flatMap(RailPoint::rippleRms)
                         .map(ripple -> Digits.of(ripple, 1000))
@@ -172,7 +193,7 @@ final class ResultPages {
                                 point.input().voltage(), point.input().current(), point.outputPower(), point.loss()),
                         point.rails().values().stream().map(RailPoint::voltage)))
                 .filter(value -> value.known() && value.u() > 0)
-                .mapToDouble(value -> value.coverage(Printed.PROBABILITY).k())
+                .mapToDouble(value -> value.coverage(FigureRow.PROBABILITY).k())
                 .summaryStatistics();
         return k.getCount() == 0
                 ? "not known"

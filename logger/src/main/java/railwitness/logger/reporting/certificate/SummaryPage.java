@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import railwitness.analysis.cause.Explained;
 import railwitness.analysis.contradiction.Contradiction;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.verdict.Fitness;
@@ -16,6 +17,8 @@ import railwitness.drivers.bench.BenchSheet;
 import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.reporting.chart.Chart;
 import railwitness.logger.reporting.chart.SessionCharts;
+import railwitness.logger.reporting.findings.FigureRow;
+import railwitness.logger.reporting.findings.PlainWords;
 
 /** The first page: what was tested, the verdict, every requirement, two pictures, what was odd, places to sign. */
 final class SummaryPage {
@@ -41,6 +44,7 @@ final class SummaryPage {
         title();
         verdict();
         contradictions();
+        plainWords();
         facts();
         type.down(12);
         List<Paragraph> remarks = remarks();
@@ -121,6 +125,17 @@ final class SummaryPage {
         if (against.size() > MOST_CONTRADICTIONS) {
             warning("and " + (against.size() - MOST_CONTRADICTIONS) + " more contradictions");
         }
+    }
+
+    /** What is off and by how much, as one would tell a colleague. */
+    private void plainWords() {
+        PlainWords words = PlainWords.of(evidence.session());
+        boolean unexplained = evidence.session().findings().against().explained() == Explained.NO_KNOWN_FAULT;
+        String text = words.off() + (unexplained && evidence.order().causes() ? " " + words.why() : "");
+        Paragraph paragraph = Paragraph.of(type.faces(), TEXT, type.width(), Typography.of(text))
+                .atMost(5);
+        paragraph.at(type, type.left(), type.y());
+        type.down(paragraph.height() + 4);
     }
 
     private void warning(String words) {
@@ -209,14 +224,14 @@ final class SummaryPage {
         return Math.max(100, Math.min(175, left));
     }
 
-    private List<Printed> rows() {
-        List<Printed> rows = FigureList.judged(evidence.session());
-        return rows.isEmpty() ? FigureList.all(evidence.session()) : rows;
+    private List<FigureRow> rows() {
+        List<FigureRow> rows = FigureRow.judged(evidence.session().findings());
+        return rows.isEmpty() ? FigureRow.found(evidence.session().findings()) : rows;
     }
 
     /** As many rows as there is room for; where not all fit, the worst stand first and the rest is counted. */
     private void figures(float keep) {
-        List<Printed> rows = rows();
+        List<FigureRow> rows = rows();
         if (rows.isEmpty()) {
             Paragraph.of(type.faces(), TEXT, type.width(), "No figure could be worked out: no step was measured.")
                     .flow(type, type.left());
@@ -230,7 +245,7 @@ final class SummaryPage {
                 : Math.max(TIGHT_PADDING, (room / (rows.size() + 1) - TEXT * 1.36f) / 2);
         int fit = (int) (room / tight) - 2;
         boolean all = (rows.size() + 1) * tight <= room;
-        List<Printed> shown = all
+        List<FigureRow> shown = all
                 ? rows
                 : rows.stream()
                         .sorted(Comparator.comparing(SummaryPage::badness))
@@ -238,7 +253,7 @@ final class SummaryPage {
                         .toList();
         Table table = new Table(type, TEXT, padding, FigureList.COLUMNS);
         table.head();
-        shown.forEach(row -> table.row(FigureList.oneLine(row, type), "", FigureList.colour(row)));
+        shown.forEach(row -> table.spans(FigureList.oneLine(row, type), ""));
         if (!all) {
             Paragraph.of(
                             type.faces(),
@@ -252,7 +267,7 @@ final class SummaryPage {
         }
     }
 
-    private static int badness(Printed row) {
+    private static int badness(FigureRow row) {
         return -row.outcome().map(Outcome::ordinal).orElse(-1);
     }
 

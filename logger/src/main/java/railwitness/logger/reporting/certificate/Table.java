@@ -61,11 +61,19 @@ final class Table {
      * @param last colour of the last column
      */
     void row(List<String> texts, String below, Color last) {
+        List<Span> spans = new ArrayList<>();
+        for (int i = 0; i < columns.size(); i++) {
+            boolean plain = i < columns.size() - 1 || last.equals(Tone.INK);
+            spans.add(plain ? Span.plain(texts.get(i)) : new Span(texts.get(i), Face.MEDIUM, last));
+        }
+        spans(spans, below);
+    }
+
+    /** As {@link #row(List, String, Color)}, each cell in its own face and colour. */
+    void spans(List<Span> spans, String below) {
         List<Paragraph> cells = new ArrayList<>();
         for (int i = 0; i < columns.size(); i++) {
-            Color colour = i == columns.size() - 1 ? last : Tone.INK;
-            Face face = colour.equals(Tone.INK) ? Face.REGULAR : Face.MEDIUM;
-            cells.add(cell(i, new Span(texts.get(i), face, colour)));
+            cells.add(cell(i, spans.get(i)));
         }
         List<Paragraph> under = below.isEmpty()
                 ? List.of()

@@ -17,7 +17,7 @@ final class Wording {
 
     /** As few digits as say the number, at most five. */
     static String number(double value) {
-        return PrintUnit.minus(
+        return Typography.of(
                 new BigDecimal(value, new MathContext(5)).stripTrailingZeros().toPlainString());
     }
 
@@ -98,7 +98,8 @@ final class Wording {
     static String cause(Cause cause) {
         return cause.rail().map(rail -> rail + " rail: ").orElse("")
                 + cause.text()
-                + String.format(Locale.ROOT, " (fit %.2f of 1)", cause.fit())
+                + cause.place().map(place -> ", " + place).orElse("")
+                + String.format(Locale.ROOT, " (share %.2f, fit %.2f of 1)", cause.share(), cause.fit())
                 + (cause.alike().isEmpty()
                         ? "."
                         : "; these readings do not tell it from "

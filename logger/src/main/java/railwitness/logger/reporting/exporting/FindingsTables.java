@@ -14,12 +14,11 @@ import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.uncertainty.Coverage;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.verdict.Verdict;
+import railwitness.logger.reporting.findings.FigureRow;
 import railwitness.logger.reporting.findings.SessionFindings;
 
 /** Operating points and figures as tables; each value with its standard uncertainty beside it. */
 final class FindingsTables {
-    private static final double COVERAGE = 0.95;
-
     private final SessionFindings findings;
 
     FindingsTables(SessionFindings findings) {
@@ -91,30 +90,33 @@ final class FindingsTables {
                     "definition",
                     "limit",
                     "verdict",
-                    "reason"));
-            for (Figure figure : findings.findings().figures()) {
-                figure(table, figure);
+                    "reason",
+                    "expected",
+                    "u.expected",
+                    "differs"));
+            for (FigureRow row : FigureRow.found(findings.findings())) {
+                figure(table, row);
             }
         }
     }
 
-    private void figure(CsvTable table, Figure figure) throws IOException {
-        table.text(figure.name().word()).text(figure.rail().orElse(""));
+    /** In SI units and full length: other programs read it. */
+    private static void figure(CsvTable table, FigureRow row) throws IOException {
+        Figure figure = row.figure().orElseThrow();
+        table.text(row.name().word()).text(row.rail().orElse(""));
         estimate(table, Optional.of(figure.value()));
         if (figure.value().known()) {
-            Coverage coverage = figure.value().coverage(COVERAGE);
+            Coverage coverage = figure.value().coverage(FigureRow.PROBABILITY);
             table.number(coverage.expanded()).number(coverage.k());
         } else {
             table.empty().empty();
         }
         table.plain(figure.unit()).text(figure.at()).text(figure.definition());
-        Optional<Verdict> verdict = findings.findings().verdicts().stream()
-                .filter(one -> one.requirement().figure().equals(figure.name().word())
-                        && one.requirement().rail().equals(figure.rail()))
-                .findFirst();
-        table.text(verdict.map(one -> one.requirement().limit().words()).orElse(""))
-                .text(verdict.map(one -> one.outcome().words()).orElse(""))
-                .text(verdict.map(Verdict::reason).orElse(""));
+        table.text(row.verdict().map(one -> one.requirement().limit().words()).orElse(""))
+                .text(row.verdictText())
+                .text(row.verdict().map(Verdict::reason).orElse(""));
+        estimate(table, row.expected().map(value -> value.scale(1.0 / row.unit().factor())));
+        table.text(row.differsText());
         table.end();
     }
 }

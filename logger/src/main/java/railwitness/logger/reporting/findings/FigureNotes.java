@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 import railwitness.analysis.design.FigureName;
-import railwitness.analysis.supply.Figure;
 import railwitness.analysis.uncertainty.Contribution;
 import railwitness.analysis.uncertainty.Estimate;
 
@@ -17,19 +16,37 @@ final class FigureNotes {
 
     private FigureNotes() {}
 
-    static List<String> of(List<Figure> figures) {
+    static List<String> of(List<FigureRow> rows) {
         List<String> lines = new ArrayList<>();
         Set<FigureName> named = new LinkedHashSet<>();
-        for (Figure figure : figures) {
-            if (named.add(figure.name())) {
-                lines.add(figure.name().word() + ": " + figure.definition());
+        Set<String> told = new LinkedHashSet<>();
+        for (FigureRow row : rows) {
+            if (named.add(row.name())) {
+                lines.add(row.name().word() + ": " + row.name().definition());
             }
-            String from = from(figure.value());
-            if (!from.isEmpty()) {
-                lines.add("  " + figure.rail().map(rail -> rail + ": ").orElse("") + from);
+            if (told.add(row.label())) {
+                Estimate value = row.value().orElseThrow();
+                lines.add("  "
+                        + String.join(
+                                "; ",
+                                List.of(row.rail().map(rail -> rail + ": ").orElse("") + row.at(), k(row), from(value))
+                                        .stream()
+                                        .filter(part -> !part.isEmpty())
+                                        .toList()));
             }
         }
         return lines;
+    }
+
+    private static String k(FigureRow row) {
+        String probability = row.verdict()
+                .filter(verdict -> verdict.probability().isPresent())
+                .map(verdict -> String.format(
+                        Locale.ROOT,
+                        ", conforms with probability %.3f",
+                        verdict.probability().getAsDouble()))
+                .orElse("");
+        return row.kText().isEmpty() ? "" : "k " + row.kText() + probability;
     }
 
     /** The largest contributions by their share of the variance; nothing for an exact value. */

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.analysis.cause.Cause;
 import railwitness.analysis.contradiction.Contradiction;
+import railwitness.analysis.expected.Deviation;
 import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.NotFound;
 import railwitness.analysis.supply.OperatingPoint;
@@ -66,10 +67,12 @@ public final class FindingsJson {
         root.set("session", head());
         root.set("unit", unit());
         root.set("points", array(session.findings().points(), this::point));
-        root.set("figures", array(session.findings().figures(), FindingsJson::figure));
+        root.set("figures", array(session.findings().figures(), this::withExpected));
         root.set("not_found", array(session.findings().notFound(), this::notFound));
         root.set("verdicts", array(session.findings().verdicts(), this::verdict));
         root.set("contradictions", array(session.findings().contradictions(), this::contradiction));
+        root.set("deviations", array(session.findings().against().deviations(), this::deviation));
+        root.put("explained", session.findings().against().explained().word());
         root.set("causes", array(session.findings().causes(), this::cause));
         root.set("events", array(session.events(), this::event));
         ObjectNode waveforms = root.putObject("waveforms");
@@ -122,6 +125,12 @@ public final class FindingsJson {
         node.set("loss", estimate(point.loss(), "W"));
         node.set("efficiency", optional(point.efficiency(), "1"));
         node.put("input_measured", point.inputSource().words());
+        ObjectNode expected = node.putObject("expected");
+        session.findings()
+                .against()
+                .at(point)
+                .values()
+                .forEach((what, value) -> expected.set(what, estimate(value, Deviation.unit(what))));
         return node;
     }
 
@@ -148,6 +157,28 @@ public final class FindingsJson {
             node.putNull("u");
         }
         return node.put("unit", unit);
+    }
+
+    private ObjectNode withExpected(Figure figure) {
+        ObjectNode node = figure(figure);
+        node.set(
+                "expected",
+                optional(
+                        session.findings()
+                                .against()
+                                .figure(figure.name(), figure.rail())
+                                .map(Figure::value),
+                        figure.unit()));
+        return node;
+    }
+
+    private ObjectNode deviation(Deviation deviation) {
+        ObjectNode node = nodes.objectNode().put("what", deviation.what());
+        putRail(node, deviation.rail());
+        node.put("stage", deviation.stage()).put("step", deviation.step());
+        node.set("measured", estimate(deviation.measured(), deviation.unit()));
+        node.set("expected", estimate(deviation.expected(), deviation.unit()));
+        return node.put("times_u", deviation.timesU());
     }
 
     private static ObjectNode figure(Figure figure) {
@@ -243,10 +274,12 @@ public final class FindingsJson {
     private ObjectNode cause(Cause cause) {
         ObjectNode node = nodes.objectNode().put("code", cause.code().word()).put("cause", cause.text());
         putRail(node, cause.rail());
+        cause.place().ifPresentOrElse(place -> node.put("place", place), () -> node.putNull("place"));
+        node.put("share", cause.share());
         node.put("fit", cause.fit());
         texts(node.putArray("for"), cause.supports());
         texts(node.putArray("against"), cause.against());
-        node.put("check_next", cause.checkNext());
+        texts(node.putArray("check_next"), cause.checks());
         texts(
                 node.putArray("alike"),
                 cause.alike().stream().map(code -> code.word()).toList());

@@ -3,25 +3,22 @@ package railwitness.logger.reporting.findings;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import railwitness.analysis.cause.Cause;
 import railwitness.analysis.contradiction.Contradiction;
-import railwitness.analysis.supply.Figure;
+import railwitness.analysis.expected.Expected;
+import railwitness.analysis.supply.NotFound;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RailPoint;
-import railwitness.analysis.uncertainty.Coverage;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Rounding;
-import railwitness.analysis.verdict.Fitness;
 import railwitness.analysis.verdict.Outcome;
-import railwitness.analysis.verdict.Verdict;
 import railwitness.logger.recording.store.EventEntry;
-import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.StepOutcome;
 import railwitness.logger.text.VisibleText;
@@ -32,6 +29,8 @@ public final class FindingsText {
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
     private static final int MOST_EVENTS = 20;
     private static final int LINES_SHOWN = 3;
+    private static final int RAILS_IN_A_TABLE = 2;
+    private static final int WIDEST = 100;
 
     private final SessionFindings session;
     private final List<String> lines = new ArrayList<>();
@@ -40,23 +39,36 @@ public final class FindingsText {
         this.session = session;
     }
 
-    /** The sheet, its lines ended by line feeds. */
+    /** The sheet, its lines ended by line feeds and no wider than {@value #WIDEST} signs. */
     public static String of(SessionFindings session) {
+        return of(session, false);
+    }
+
+    /**
+     * The same.
+     *
+     * @param notes with what each figure means, where it holds, and what its uncertainty comes from
+     */
+    public static String of(SessionFindings session, boolean notes) {
         FindingsText text = new FindingsText(session);
         text.contradictions();
         text.head();
-        text.points();
         text.figures();
+        text.causes();
+        text.points();
         text.notFound();
         text.losses();
         text.waveforms();
-        text.causes();
         text.coldResistances();
         text.notReached();
         text.events();
         text.remarks();
-        text.notes();
-        return text.lines.stream().map(VisibleText::line).collect(Collectors.joining("\n")) + "\n";
+        text.notes(notes);
+        return text.lines.stream()
+                        .map(VisibleText::line)
+                        .flatMap(line -> WrappedText.lines(line, WIDEST, "    ").stream())
+                        .collect(Collectors.joining("\n"))
+                + "\n";
     }
 
     private void contradictions() {
@@ -82,53 +94,23 @@ public final class FindingsText {
             lines.add(session.chain().words() + " (--whole works it out)");
         }
         lines.add("");
-        if (session.state() == SessionState.TRIPPED) {
-            lines.add("TRIPPED   "
-                    + session.events().stream()
-                            .filter(event -> event.what().equals("trip"))
-                            .findFirst()
-                            .map(EventEntry::text)
-                            .orElse("the run ended by itself"));
-        }
-        lines.add(verdictLine());
-        session.findings().verdicts().stream()
-                .findFirst()
-                .ifPresent(first -> lines.add("decision rule: " + first.rule().words()));
+        lines.addAll(WrappedText.lines(PlainWords.of(session).text(), WIDEST, ""));
         lines.add("");
-    }
-
-    private String verdictLine() {
-        List<Verdict> verdicts = session.findings().verdicts();
-        long met = verdicts.stream()
-                .filter(v -> v.outcome() == Outcome.PASS || v.outcome() == Outcome.CONDITIONAL_PASS)
-                .count();
-        String count =
-                verdicts.isEmpty() ? "no requirements to judge" : met + " of " + verdicts.size() + " requirements met";
-        Fitness fitness = session.findings().verdict();
-        return switch (fitness) {
-            case FIT -> "FIT TO RETURN   " + count;
-            case NOT_FIT -> "NOT FIT TO RETURN   " + count;
-            case NOT_JUDGED -> "NOT JUDGED   " + count;
-        };
     }
 
     private void points() {
         List<OperatingPoint> points = session.findings().points();
         if (points.isEmpty()) {
-            lines.add("No step was measured.");
-            lines.add("");
             return;
         }
-        Set<String> rails = new LinkedHashSet<>();
-        points.forEach(point -> rails.addAll(point.rails().keySet()));
-        TextTable table = new TextTable();
-        List<String> head = new ArrayList<>(List.of("stage", "step", "input V", "input A"));
-        rails.forEach(rail -> head.addAll(List.of(rail + " V", "load A", "ripple mV")));
-        head.addAll(List.of("in W", "out W", "loss W", "eff %"));
-        table.row(head);
-        table.rule();
-        points.forEach(point -> table.row(cells(point, rails)));
-        lines.addAll(table.lines(2));
+        powers(points);
+        List<String> rails = points.stream()
+                .flatMap(point -> point.rails().keySet().stream())
+                .distinct()
+                .toList();
+        for (int i = 0; i < rails.size(); i += RAILS_IN_A_TABLE) {
+            rails(points, rails.subList(i, Math.min(rails.size(), i + RAILS_IN_A_TABLE)));
+        }
         if (points.stream().anyMatch(point -> !point.settled())) {
             lines.add("* not settled within its time");
         }
@@ -145,42 +127,68 @@ public final class FindingsText {
         lines.add("");
     }
 
-    private static List<String> cells(OperatingPoint point, Set<String> rails) {
-        List<String> cells = new ArrayList<>();
-        cells.add(point.stage());
-        cells.add(point.step() + (point.settled() ? "" : " *"));
-        cells.add(fixed(point.input().voltage(), 3));
-        cells.add(fixed(point.input().current(), point.input().current().value() < 0.1 ? 5 : 3));
-        for (String rail : rails) {
-            Optional<RailPoint> found = point.rail(rail);
-            cells.add(found.map(r -> fixed(r.voltage(), 3)).orElse(""));
-            cells.add(found.map(r -> fixed(r.current(), 3)).orElse(""));
-            cells.add(found.flatMap(RailPoint::rippleRms)
-                    .map(ripple -> fixed(ripple.scale(1000), 1))
-                    .orElse(""));
+    private void powers(List<OperatingPoint> points) {
+        TextTable table = new TextTable();
+        table.row(List.of(
+                "step", "input V", "input A", "in W", "out W", "loss W", "expected", "efficiency %", "expected"));
+        table.rule();
+        for (OperatingPoint point : points) {
+            Expected expected = session.findings().against().at(point);
+            table.row(List.of(
+                    step(point),
+                    fixed(point.input().voltage(), 3),
+                    fixed(point.input().current(), point.input().current().value() < 0.1 ? 5 : 3),
+                    fixed(point.input().power(), 2),
+                    fixed(point.outputPower(), 2),
+                    fixed(point.loss(), 2),
+                    expected(expected, Expected.LOSS, 1),
+                    point.efficiency()
+                            .filter(efficiency -> point.outputPower().value() > 0)
+                            .map(efficiency -> fixed(efficiency.scale(100), 2))
+                            .orElse(""),
+                    expected(expected, Expected.EFFICIENCY, 100)));
         }
-        cells.add(fixed(point.input().power(), 2));
-        cells.add(fixed(point.outputPower(), 2));
-        cells.add(fixed(point.loss(), 2));
-        cells.add(point.efficiency()
-                .filter(efficiency -> point.outputPower().value() > 0)
-                .map(efficiency -> fixed(efficiency.scale(100), 2))
-                .orElse(""));
-        return cells;
+        lines.addAll(table.lines(1, WIDEST));
+        lines.add("");
     }
 
-    private void figures() {
-        if (session.findings().figures().isEmpty()) {
-            return;
-        }
+    private void rails(List<OperatingPoint> points, List<String> rails) {
         TextTable table = new TextTable();
-        table.row(List.of("figure", "value", "U (95 %)", "unit", "k", "limit", "verdict", "P", "at"));
+        List<String> head = new ArrayList<>(List.of("step"));
+        rails.forEach(rail -> head.addAll(List.of(rail + " A", rail + " V", "expected", "mV rms")));
+        table.row(head);
         table.rule();
-        for (Figure figure : session.findings().figures()) {
-            table.row(cells(figure));
+        for (OperatingPoint point : points) {
+            Expected expected = session.findings().against().at(point);
+            List<String> cells = new ArrayList<>(List.of(step(point)));
+            for (String rail : rails) {
+                Optional<RailPoint> at = point.rail(rail);
+                cells.add(at.map(one -> fixed(one.current(), 3)).orElse(""));
+                cells.add(at.map(one -> fixed(one.voltage(), 3)).orElse(""));
+                cells.add(expected(expected, Expected.voltage(rail), 1));
+                cells.add(at.flatMap(RailPoint::rippleRms)
+                        .map(ripple -> fixed(ripple.scale(1000), 1))
+                        .orElse(""));
+            }
+            table.row(cells);
         }
-        lines.addAll(table.lines(1));
-        lines.add("");
+        lines.addAll(table.lines(1, WIDEST));
+    }
+
+    private static String step(OperatingPoint point) {
+        return point.stage() + " " + point.step() + (point.settled() ? "" : " *");
+    }
+
+    private static String expected(Expected expected, String what, double scale) {
+        return expected.value(what)
+                .map(value -> FigureRow.rounded(value.scale(scale)).toString())
+                .orElse("");
+    }
+
+    /** What was required first; then what was found besides. */
+    private void figures() {
+        List<FigureRow> rows = FigureRow.judgedFirst(session.findings());
+        table(rows.stream().filter(row -> row.verdict().isPresent()).toList(), "required");
         session.findings().verdicts().stream()
                 .filter(v -> v.outcome() != Outcome.PASS)
                 .forEach(v ->
@@ -188,47 +196,54 @@ public final class FindingsText {
         if (!lines.get(lines.size() - 1).isEmpty()) {
             lines.add("");
         }
+        table(rows.stream().filter(row -> row.verdict().isEmpty()).toList(), "also found");
     }
 
-    private List<String> cells(Figure figure) {
-        Optional<Verdict> verdict = session.findings().verdicts().stream()
-                .filter(v -> v.requirement().figure().equals(figure.name().word())
-                        && v.requirement().rail().equals(figure.rail()))
-                .findFirst();
-        Estimate value = figure.value();
-        List<String> cells = new ArrayList<>();
-        cells.add(figure.label());
-        if (value.known() && value.u() > 0) {
-            Coverage coverage = value.coverage(0.95);
-            Rounding rounded = Rounding.expanded(value, coverage);
-            cells.addAll(List.of(
-                    rounded.valueText(),
-                    rounded.uncertaintyText(),
-                    figure.unit(),
-                    String.format(Locale.ROOT, "%.2f", coverage.k())));
-        } else {
-            cells.addAll(List.of(
-                    String.format(Locale.ROOT, "%.5g", value.value()),
-                    value.known() ? "0" : "not known",
-                    figure.unit(),
-                    ""));
+    private void table(List<FigureRow> rows, String title) {
+        if (rows.isEmpty()) {
+            return;
         }
-        cells.add(verdict.map(v -> v.requirement().limit().words()).orElse(""));
-        cells.add(verdict.map(v -> v.outcome().words()).orElse(""));
-        cells.add(verdict.filter(v -> v.probability().isPresent())
-                .map(v -> String.format(Locale.ROOT, "%.3f", v.probability().getAsDouble()))
-                .orElse(""));
-        cells.add(figure.at());
-        return cells;
+        boolean judged = rows.get(0).verdict().isPresent();
+        TextTable table = new TextTable();
+        List<String> head = new ArrayList<>(List.of(title, "measured", "U 95 %", "unit", "expected", "differs"));
+        head.addAll(judged ? List.of("limit", "verdict") : List.of());
+        table.row(head);
+        table.rule();
+        for (FigureRow row : rows) {
+            List<String> cells = new ArrayList<>(List.of(
+                    row.label(),
+                    row.valueText(),
+                    row.expandedText(),
+                    row.unit().word(),
+                    row.expectedText(),
+                    row.differsText()));
+            cells.addAll(judged ? List.of(row.limitText(), row.verdictText()) : List.of());
+            table.row(cells);
+        }
+        lines.addAll(table.lines(1, WIDEST));
+        lines.add("");
     }
 
+    /** Gathered by their reasons. */
     private void notFound() {
-        session.findings()
-                .notFound()
-                .forEach(missing -> lines.add("not found: " + missing.name().word()
-                        + missing.rail().map(rail -> ", " + rail).orElse("") + ": " + missing.reason()));
+        Map<String, List<NotFound>> byReason = new LinkedHashMap<>();
+        session.findings().notFound().forEach(missing -> byReason.computeIfAbsent(
+                        missing.reason(), reason -> new ArrayList<>())
+                .add(missing));
+        byReason.forEach((reason, missing) -> lines.add("not found: " + names(missing) + ": " + reason));
         session.findings().impliedTurns().forEach((rail, turns) -> lines.add("turns, " + rail + ": " + turns.words()));
         lines.add("");
+    }
+
+    /** Each figure once, with the rails it is missing for where it is of rails. */
+    private static String names(List<NotFound> missing) {
+        Map<String, List<String>> rails = new LinkedHashMap<>();
+        missing.forEach(one -> rails.computeIfAbsent(one.name().word(), name -> new ArrayList<>())
+                .addAll(one.rail().stream().toList()));
+        return rails.entrySet().stream()
+                .map(entry -> entry.getKey()
+                        + (entry.getValue().isEmpty() ? "" : " (" + String.join(", ", entry.getValue()) + ")"))
+                .collect(Collectors.joining(", "));
     }
 
     private void losses() {
@@ -240,13 +255,17 @@ public final class FindingsText {
                     .max()
                     .orElse(0);
             List<Estimate> parts = split.at(amps);
-            lines.add(String.format(
-                    Locale.ROOT,
-                    "loss at %.3g A in all: fixed %s, with current %s, with its square %s",
-                    amps,
-                    watts(parts.get(0)),
-                    watts(parts.get(1)),
-                    watts(parts.get(2))));
+            if (split.physical()) {
+                lines.add(String.format(
+                        Locale.ROOT,
+                        "loss at %.3g A in all: fixed %s, with current %s, with its square %s",
+                        amps,
+                        watts(parts.get(0)),
+                        watts(parts.get(1)),
+                        watts(parts.get(2))));
+            } else {
+                lines.add("loss not split: one of its parts would come out below zero, which no part can take");
+            }
             split.warning().ifPresent(lines::add);
         });
         session.findings().sagSplit().ifPresent(split -> {
@@ -254,7 +273,10 @@ public final class FindingsText {
             split.ownOhms()
                     .forEach((rail, ohms) ->
                             own.append(", ").append(rail).append("'s own ").append(ohms(ohms)));
-            lines.add("sag at held input: shared by the rails " + ohms(split.sharedOhms()) + own);
+            lines.add(
+                    split.physical()
+                            ? "sag at held input: shared by the rails " + ohms(split.sharedOhms()) + own
+                            : "sag not split: one of its resistances would come out below zero, which none can be");
             split.warning().ifPresent(lines::add);
         });
         lines.add("");
@@ -314,14 +336,16 @@ public final class FindingsText {
         for (Cause cause : session.findings().causes()) {
             lines.add(String.format(
                     Locale.ROOT,
-                    "probable cause%s: %s (%s, fit %.2f)",
-                    cause.rail().map(rail -> ", " + rail + " rail").orElse(""),
+                    "probable cause%s: %s (%s, share %.2f, fit %.2f)",
+                    cause.rail().map(rail -> ", " + rail + " rail").orElse("")
+                            + cause.place().map(place -> ", " + place).orElse(""),
                     cause.text(),
                     cause.code().word(),
+                    cause.share(),
                     cause.fit()));
             cause.supports().forEach(reason -> lines.add("  for: " + reason));
             cause.against().forEach(reason -> lines.add("  against: " + reason));
-            lines.add("  check next: " + cause.checkNext());
+            cause.checks().forEach(check -> lines.add("  check next: " + check));
             if (!cause.alike().isEmpty()) {
                 lines.add("  not told apart from: "
                         + String.join(
@@ -383,12 +407,21 @@ public final class FindingsText {
         });
     }
 
-    private void notes() {
-        List<String> notes = FigureNotes.of(session.findings().figures());
-        if (!notes.isEmpty()) {
-            lines.add("");
-            lines.add("What the figures are, and what their uncertainty comes from (shares of its square):");
-            lines.addAll(notes);
+    private void notes(boolean wanted) {
+        session.findings().verdicts().stream()
+                .findFirst()
+                .ifPresent(first -> lines.add("decision rule: " + first.rule().words()));
+        List<FigureRow> rows = FigureRow.found(session.findings());
+        if (rows.isEmpty()) {
+            return;
+        }
+        lines.add("");
+        if (wanted) {
+            lines.add("What the figures are, where they hold, and what their u comes from (shares of its square):");
+            lines.addAll(FigureNotes.of(rows));
+        } else {
+            lines.add("--notes adds what each figure means, where it holds and what its U comes from;"
+                    + " --budget FIGURE, the whole of one.");
         }
     }
 

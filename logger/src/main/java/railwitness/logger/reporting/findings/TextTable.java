@@ -8,7 +8,10 @@ import java.util.regex.Pattern;
 
 /** Columns of plain text under a head: numbers to the right, words to the left, the head as its column. */
 public final class TextTable {
-    private static final Pattern NUMBER = Pattern.compile("[-+]?[0-9.]*(e[-+][0-9]+)?|not known|inf");
+    private static final Pattern NUMBER =
+            Pattern.compile("[-+]?[0-9.]*(e[-+][0-9]+)?( \\+- [0-9.]+)?|not known|not found|inf");
+
+    private static final int LEAST_FIRST = 12;
 
     private final List<List<String>> rows = new ArrayList<>();
 
@@ -24,6 +27,15 @@ public final class TextTable {
 
     /** @param left how many columns are set to the left whatever they hold */
     public List<String> lines(int left) {
+        return lines(left, Integer.MAX_VALUE);
+    }
+
+    /**
+     * The same, not wider than so many signs: what is too long in the first column goes on in a line of its own.
+     *
+     * @param widest at least what the other columns need and a few signs
+     */
+    public List<String> lines(int left, int widest) {
         int columns = rows.stream().mapToInt(List::size).max().orElse(0);
         int[] widths = new int[columns];
         boolean[] words = new boolean[columns];
@@ -37,10 +49,28 @@ public final class TextTable {
                     || rows.stream().skip(1).anyMatch(row -> !NUMBER.matcher(cell(row, column))
                             .matches());
         }
-        int across = Arrays.stream(widths).map(width -> width + 2).sum() - 2;
-        return rows.stream()
-                .map(row -> row.isEmpty() ? "-".repeat(Math.max(0, across)) : line(row, widths, words))
-                .toList();
+        int others = Arrays.stream(widths).skip(1).map(width -> width + 2).sum();
+        if (columns > 0) {
+            widths[0] = Math.min(widths[0], Math.max(LEAST_FIRST, widest - others));
+        }
+        List<String> lines = new ArrayList<>();
+        for (List<String> row : rows) {
+            if (row.isEmpty()) {
+                lines.add("-".repeat(widths[0] + others));
+            } else {
+                lines.addAll(folded(row, widths, words));
+            }
+        }
+        return lines;
+    }
+
+    private static List<String> folded(List<String> row, int[] widths, boolean[] words) {
+        List<String> parts = WrappedText.lines(row.get(0), widths[0], "  ");
+        List<String> lines = new ArrayList<>(parts.subList(0, parts.size() - 1));
+        List<String> last = new ArrayList<>(row);
+        last.set(0, parts.get(parts.size() - 1));
+        lines.add(line(last, widths, words));
+        return lines;
     }
 
     private static String cell(List<String> row, int column) {

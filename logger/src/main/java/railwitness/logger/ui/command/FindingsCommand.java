@@ -44,6 +44,11 @@ final class FindingsCommand implements Callable<Integer> {
     @Option(names = "--rail", paramLabel = "RAIL", description = "with --budget: of this rail only")
     private String rail;
 
+    @Option(
+            names = "--notes",
+            description = "also print what each figure means, where it holds, and what its uncertainty comes from")
+    private boolean notes;
+
     @Option(names = "--whole", description = "work the chain of a long session out too, however long it takes")
     private boolean whole;
 
@@ -56,7 +61,7 @@ final class FindingsCommand implements Callable<Integer> {
             throw new BadInput("--rail goes with --budget FIGURE");
         }
         return FindingsPrint.of(
-                SessionFindings.of(session, whole), spec.commandLine().getOut(), json);
+                SessionFindings.of(session, whole), spec.commandLine().getOut(), json, notes);
     }
 
     private int budget() {

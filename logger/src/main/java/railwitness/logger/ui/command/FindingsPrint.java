@@ -13,11 +13,11 @@ final class FindingsPrint {
     private FindingsPrint() {}
 
     static int of(Path session, PrintWriter out, boolean json) {
-        return of(SessionFindings.of(session), out, json);
+        return of(SessionFindings.of(session), out, json, false);
     }
 
-    static int of(SessionFindings findings, PrintWriter out, boolean json) {
-        out.print(json ? FindingsJson.of(findings) : FindingsText.of(findings));
+    static int of(SessionFindings findings, PrintWriter out, boolean json, boolean notes) {
+        out.print(json ? FindingsJson.of(findings) : FindingsText.of(findings, notes));
         out.flush();
         return exitCode(findings);
     }

@@ -6,6 +6,7 @@ import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import railwitness.analysis.uncertainty.Contribution;
 import railwitness.analysis.uncertainty.Estimate;
+import railwitness.logger.reporting.findings.FigureRow;
 import railwitness.logger.ui.screen.theme.Type;
 import railwitness.logger.ui.screen.widgets.Cell;
 import railwitness.logger.ui.screen.widgets.Column;
@@ -44,7 +45,7 @@ final class BudgetPanel extends JPanel {
         setVisible(false);
     }
 
-    void show(Finding finding) {
+    void show(FigureRow finding) {
         setVisible(true);
         title.setText(Words.of(
                 "budget.title",

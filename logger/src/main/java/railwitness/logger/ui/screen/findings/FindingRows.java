@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import railwitness.analysis.uncertainty.Rounding;
 import railwitness.analysis.verdict.Limit;
 import railwitness.analysis.verdict.Outcome;
 import railwitness.analysis.verdict.Verdict;
+import railwitness.logger.reporting.findings.FigureRow;
 import railwitness.logger.ui.screen.widgets.Cell;
 import railwitness.logger.ui.screen.widgets.Column;
 import railwitness.logger.ui.screen.widgets.FigureWords;
@@ -22,23 +22,25 @@ import railwitness.logger.ui.screen.widgets.Words;
  * @param rows as they are written
  * @param findings beside each row what it is about; empty for a caption
  */
-record FindingRows(List<Row> rows, List<Optional<Finding>> findings) {
+record FindingRows(List<Row> rows, List<Optional<FigureRow>> findings) {
     static List<Column> columns() {
         return List.of(
                 Column.words(Words.of("findings.figure")),
                 Column.numbers(Words.of("findings.value")),
                 Column.numbers(Words.of("findings.U")),
+                Column.numbers(Words.of("findings.expected"), Words.of("findings.expected.own")),
+                Column.numbers(Words.of("findings.difference")),
                 Column.numbers(Words.of("findings.limit")),
-                Column.drawing(132, Words.of("findings.strip")),
+                Column.drawing(110, Words.of("findings.strip")),
                 Column.words(Words.of("findings.verdict")));
     }
 
-    static FindingRows of(List<Finding> all) {
+    static FindingRows of(List<FigureRow> all) {
         List<Row> rows = new ArrayList<>();
-        List<Optional<Finding>> about = new ArrayList<>();
+        List<Optional<FigureRow>> about = new ArrayList<>();
         boolean judged = false;
         boolean others = false;
-        for (Finding finding : all) {
+        for (FigureRow finding : all) {
             boolean asked = finding.verdict().isPresent();
             if (asked && !judged || !asked && !others) {
                 rows.add(Row.group(Words.of(asked ? "findings.judged" : "findings.others")));
@@ -52,11 +54,13 @@ record FindingRows(List<Row> rows, List<Optional<Finding>> findings) {
         return new FindingRows(List.copyOf(rows), List.copyOf(about));
     }
 
-    private static Row row(Finding finding) {
+    private static Row row(FigureRow finding) {
         List<Cell> cells = new ArrayList<>();
-        cells.add(Cell.ink(finding.titled()));
+        cells.add(Cell.ink(FigureWords.of(finding.name()).titled(finding.name().word(), finding.rail())));
         cells.add(Cell.ink(value(finding)));
         cells.add(Cell.of(uncertainty(finding), Ink.MUTED));
+        cells.add(Cell.of(expected(finding), Ink.PENCIL));
+        cells.add(Cell.of(difference(finding), finding.differs() ? Ink.FAULT : Ink.MUTED));
         cells.add(Cell.of(
                 finding.verdict()
                         .map(v -> limit(finding, v.requirement().limit()))
@@ -67,25 +71,31 @@ record FindingRows(List<Row> rows, List<Optional<Finding>> findings) {
         return Row.of(cells);
     }
 
-    static String value(Finding finding) {
-        if (finding.value().isEmpty()) {
-            return "\u2013";
-        }
-        return finding.coverage()
-                .map(known -> Numbers.of(
-                        Rounding.expanded(finding.value().get(), known).value()))
-                .orElse(Numbers.fixed(finding.value().get().value(), 3));
+    static String value(FigureRow finding) {
+        return finding.valueDigits().map(Numbers::of).orElse("\u2013");
     }
 
-    static String uncertainty(Finding finding) {
-        return finding.coverage()
-                .map(known -> "\u00b1 "
-                        + Numbers.of(
-                                Rounding.expanded(finding.value().get(), known).uncertainty()))
+    static String uncertainty(FigureRow finding) {
+        return finding.expandedDigits()
+                .map(digits -> "\u00b1 " + Numbers.of(digits))
                 .orElse(finding.value().isPresent() ? Words.of("findings.U.unknown") : "");
     }
 
-    private static String limit(Finding finding, Limit limit) {
+    private static String expected(FigureRow finding) {
+        return finding.expectedDigits()
+                .map(digits -> Numbers.of(digits.value()) + " \u00b1 " + Numbers.of(digits.uncertainty()))
+                .orElse("");
+    }
+
+    private static String difference(FigureRow finding) {
+        return finding.difference()
+                .map(digits -> (digits.signum() > 0 ? "+" : "") + Numbers.of(digits))
+                .map(number ->
+                        finding.differs() ? Words.of("findings.difference." + finding.differsText(), number) : number)
+                .orElse("");
+    }
+
+    private static String limit(FigureRow finding, Limit limit) {
         double scale = FigureWords.of(finding.name()).scale();
         if (limit.least().isPresent() && limit.most().isPresent()) {
             return Words.of("findings.between", scaled(limit.least(), scale), scaled(limit.most(), scale));
@@ -100,7 +110,7 @@ record FindingRows(List<Row> rows, List<Optional<Finding>> findings) {
                 Double.parseDouble(String.format(java.util.Locale.ROOT, "%.6g", value.getAsDouble() * scale)));
     }
 
-    private static Cell strip(Finding finding) {
+    private static Cell strip(FigureRow finding) {
         if (finding.verdict().isEmpty() || finding.value().isEmpty()) {
             return Cell.EMPTY;
         }

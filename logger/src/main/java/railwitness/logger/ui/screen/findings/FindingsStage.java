@@ -12,6 +12,7 @@ import railwitness.analysis.verdict.Outcome;
 import railwitness.analysis.verdict.Verdict;
 import railwitness.logger.reporting.chart.Chart;
 import railwitness.logger.reporting.chart.SessionCharts;
+import railwitness.logger.reporting.findings.FigureRow;
 import railwitness.logger.reporting.findings.SessionFindings;
 import railwitness.logger.ui.screen.chart.ChartView;
 import railwitness.logger.ui.screen.readings.ReadingsPanel;
@@ -39,7 +40,7 @@ public final class FindingsStage implements Stage {
     private final CertificateModel certificate;
     private final CardLayout cards = new CardLayout();
     private final JPanel face = new JPanel(cards);
-    private final JPanel halves = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
+    private final JPanel halves = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 64,fill][grow 36,fill]"));
     private final ReadingsPanel readings;
     private final Label title = Label.of("", Type.TITLE);
     private final Label verdict = Label.of("", Type.TITLE);
@@ -49,6 +50,7 @@ public final class FindingsStage implements Stage {
     private final ChartView rails = new ChartView("rails chart");
     private final ChartView efficiency = new ChartView("efficiency chart");
     private final LossBar losses = new LossBar();
+    private final PlainPanel plain = new PlainPanel();
     private final Note empty = Note.muted(Words.of("findings.empty"), Type.TEXT);
     private final BudgetPanel budget = new BudgetPanel();
     private FindingRows rows = new FindingRows(List.of(), List.of());
@@ -62,8 +64,8 @@ public final class FindingsStage implements Stage {
         this.desk = desk;
         this.certificate = new CertificateModel(desk, this::turned);
         verdict.setName("verdict");
-        halves.add(left(), "grow, push, w 56%!");
-        halves.add(right(), "grow, push, w 44%!");
+        halves.add(left(), "grow, push, w 64%!");
+        halves.add(right(), "grow, push, w 36%!");
         readings = new ReadingsPanel(desk::message);
         face.add(halves, FIGURES);
         face.add(certificate.face(), CERTIFICATE);
@@ -76,7 +78,7 @@ public final class FindingsStage implements Stage {
                 new MigLayout(
                         "insets 14 20 10 20, gap 0, fill, wrap 1, hidemode 3",
                         "[grow,fill]",
-                        "[][]12[150::,grow,fill]12[]"),
+                        "[][]8[]12[150::,grow,fill]12[]"),
                 Palette::sheet,
                 Sheet.Edge.RIGHT);
         JPanel head = new JPanel(new MigLayout("insets 0, gap 10"));
@@ -85,6 +87,7 @@ public final class FindingsStage implements Stage {
         head.add(verdict);
         left.add(head, "wmin 0");
         left.add(caption, "wmin 0");
+        left.add(plain, "growx, wmin 0");
         left.add(Scroll.of(sheet), "grow, push");
         left.add(causes, "growx, wmin 0");
         return left;
@@ -161,7 +164,7 @@ public final class FindingsStage implements Stage {
                 () -> {
                     SessionCharts charts = new SessionCharts(found);
                     return new Worked(
-                            FindingRows.of(Finding.of(found)),
+                            FindingRows.of(FigureRow.judgedFirst(found.findings())),
                             charts.railsAgainstLoad(),
                             charts.efficiencyAgainstLoad());
                 },
@@ -181,6 +184,7 @@ public final class FindingsStage implements Stage {
                 fitness == Fitness.NOT_FIT || !found.findings().contradictions().isEmpty();
         verdict.colour(fault ? Palette::fault : Palette::ink);
         caption.setText(FindingsTitle.caption(found));
+        plain.show(found);
     }
 
     private void show(SessionFindings found, Worked worked) {

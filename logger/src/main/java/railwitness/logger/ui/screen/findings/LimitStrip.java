@@ -10,6 +10,7 @@ import railwitness.analysis.uncertainty.Coverage;
 import railwitness.analysis.verdict.DecisionRule;
 import railwitness.analysis.verdict.Limit;
 import railwitness.analysis.verdict.Verdict;
+import railwitness.logger.reporting.findings.FigureRow;
 import railwitness.logger.ui.screen.theme.Look;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.widgets.Cell;
@@ -33,7 +34,7 @@ record LimitStrip(
         implements Cell.Drawing {
     private static final double AIR = 0.35;
 
-    static LimitStrip of(Finding finding, Verdict verdict) {
+    static LimitStrip of(FigureRow finding, Verdict verdict) {
         double scale = FigureWords.of(finding.name()).scale();
         Limit limit = verdict.requirement().limit();
         double expanded = finding.coverage().map(Coverage::expanded).orElse(0.0);

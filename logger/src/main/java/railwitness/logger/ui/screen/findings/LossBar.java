@@ -37,7 +37,7 @@ final class LossBar extends JComponent {
     void show(SessionFindings session) {
         Optional<OperatingPoint> full = new Points(session.findings().points(), session.design()).fullLoad();
         Optional<LossSplit> split = session.findings().lossSplit();
-        boolean known = full.isPresent() && split.isPresent();
+        boolean known = full.isPresent() && split.filter(LossSplit::physical).isPresent();
         setVisible(known);
         if (known) {
             show(full.get(), split.get());

@@ -1,0 +1,38 @@
+package railwitness.logger.reporting.findings;
+
+import java.math.BigDecimal;
+import railwitness.analysis.design.FigureName;
+
+/**
+ * The unit in which people read a quantity; files for other programs keep to SI.
+ *
+ * @param factor from SI to this one
+ * @param word in letters that every console has; empty for a plain ratio
+ */
+public record ShownUnit(int factor, String word) {
+    private static final int MILLI = 1000;
+    private static final int PERCENT = 100;
+
+    public static ShownUnit of(FigureName figure) {
+        return switch (figure) {
+            case AVERAGE_EFFICIENCY, FULL_LOAD_EFFICIENCY -> new ShownUnit(PERCENT, "%");
+            case RIPPLE -> new ShownUnit(MILLI, "mV rms");
+            case RIPPLE_PEAK_TO_PEAK -> new ShownUnit(MILLI, "mV");
+            case STANDBY_CURRENT -> new ShownUnit(MILLI, "mA");
+            default -> new ShownUnit(1, figure.unit().equals("1") ? "" : figure.unit());
+        };
+    }
+
+    /** As set in print and on the screen, with the Greek letter for ohm. */
+    public String symbol() {
+        return word.equals("ohm") ? "\u03a9" : word;
+    }
+
+    /** A limit as the sheet states it, in this unit. */
+    public String limit(double si) {
+        BigDecimal exact = new BigDecimal(String.valueOf(si))
+                .multiply(BigDecimal.valueOf(factor))
+                .stripTrailingZeros();
+        return exact.toPlainString();
+    }
+}
