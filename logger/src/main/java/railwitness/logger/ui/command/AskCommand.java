@@ -16,8 +16,9 @@ import railwitness.drivers.line.SerialLine;
         name = "ask",
         mixinStandardHelpOptions = true,
         description = {
-            "Sends one message to a serial port and prints the bare reply. A message without a question mark is",
-            "only sent. Careful: it is not watched by anything."
+            "Sends one message to a serial port and prints the bare reply.",
+            "A message without a question mark is only sent. Careful: nothing watches over what it "
+                    + "does."
         },
         footer = {"", "Example: railwitness ask /dev/ttyUSB0 \"*IDN?\" --baud 115200"})
 final class AskCommand implements Callable<Integer> {
@@ -33,7 +34,7 @@ final class AskCommand implements Callable<Integer> {
     @Mixin
     private PortOptions settings;
 
-    @Option(names = "--within", paramLabel = "SECONDS", description = "longest wait for the reply (default 2)")
+    @Option(names = "--within", paramLabel = "SECONDS", description = "longest wait for the reply in s (default 2)")
     private double withinSeconds = 2;
 
     @Override

@@ -18,9 +18,10 @@ import railwitness.logger.reporting.certificate.Paper;
         name = "certificate",
         mixinStandardHelpOptions = true,
         description = {
-            "Prints the test certificate of a session as a PDF: a page that sums up, then every figure with its",
-            "uncertainty, the method, the instruments and what happened. A file that is there already is replaced",
-            "only when it is a certificate of the same session."
+            "Makes the test certificate of a session as a PDF.",
+            "The first page sums up; the pages behind it have every figure with its uncertainty, the "
+                    + "method, the instruments and what happened. A file that is there already is replaced only "
+                    + "when it is a certificate of the same session."
         },
         footer = {"", "Example: railwitness certificate 0412.session --out 0412.pdf --before 0412-found.session"})
 final class CertificateCommand implements Callable<Integer> {
@@ -36,7 +37,7 @@ final class CertificateCommand implements Callable<Integer> {
     @Option(names = "--paper", paramLabel = "a4|letter", description = "sheet to print on (default a4)")
     private Sheet paper = Sheet.a4;
 
-    @Option(names = "--causes", description = "print probable causes too")
+    @Option(names = "--causes", description = "Print probable causes too.")
     private boolean causes;
 
     @Option(names = "--before", paramLabel = "SESSION", description = "earlier session of the same unit to cite")
@@ -48,7 +49,7 @@ final class CertificateCommand implements Callable<Integer> {
     @Option(names = "--customer", paramLabel = "TEXT", description = "whose unit it is")
     private String customer;
 
-    @Option(names = "--whole", description = "work the chain of a long session out too, however long it takes")
+    @Option(names = "--whole", description = "Check the chain of a long session too, however long that takes.")
     private boolean whole;
 
     enum Sheet {

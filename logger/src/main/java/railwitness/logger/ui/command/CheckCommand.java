@@ -30,12 +30,12 @@ import railwitness.logger.recording.sheet.SheetsCheck;
         name = "check",
         mixinStandardHelpOptions = true,
         description = {
-            "Reads design, bench and plan sheets and says every fault with file, line and key, what the sheets say that",
-            "cannot be, what is worth a look, and what the design sheet predicts."
+            "Reads design, bench and plan sheets and says what is wrong with them.",
+            "Every fault is said with file, line and key; then what the sheets say that cannot be, "
+                    + "what is worth a look, and what the design sheet predicts. Sheets given together are "
+                    + "compared with each other, such as the loads of a plan with those of the design."
         },
         footer = {
-            "",
-            "Sheets given together are compared with each other: a plan's loads with the design's, for example.",
             "",
             "Example: railwitness check design.toml bench.toml plan.toml"
         })
@@ -46,7 +46,7 @@ final class CheckCommand implements Callable<Integer> {
     @Parameters(
             arity = "1..*",
             paramLabel = "SHEET",
-            description = "TOML files; what they are is seen from their tables")
+            description = "TOML files; their tables show which sheet each one is")
     private List<Path> files;
 
     private final Map<Path, SheetKind> read = new LinkedHashMap<>();

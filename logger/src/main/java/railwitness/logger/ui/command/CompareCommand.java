@@ -20,25 +20,26 @@ import railwitness.logger.reporting.comparing.ComparisonText;
         name = "compare",
         mixinStandardHelpOptions = true,
         description = {
-            "Holds sessions against the first: each figure side by side, the difference, its uncertainty (what the",
-            "same instruments bring to both cancels) and whether it is a real change; then step by step. From eight",
-            "sessions on, units of one model, it says which is unlike its sisters."
+            "Holds sessions against the first, figure by figure and step by step.",
+            "It prints each difference with its uncertainty (what the same instruments bring to both "
+                    + "cancels) and says whether it is a real change. From eight sessions on, all of one model, "
+                    + "it says which unit is unlike its sisters."
         },
         footer = {"", "Example: railwitness compare 0412-found.session 0412-left.session --out 0412-repair.pdf"})
 final class CompareCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "SESSION", arity = "2..*", description = "session files, the first to hold against first")
+    @Parameters(paramLabel = "SESSION", arity = "2..*", description = "session files; the others are held against the first")
     private List<Path> sessions;
 
-    @Option(names = "--json", description = "print JSON instead of text")
+    @Option(names = "--json", description = "Print JSON instead of text.")
     private boolean json;
 
-    @Option(names = "--out", paramLabel = "PDF", description = "make this PDF too, with the curves over each other")
+    @Option(names = "--out", paramLabel = "PDF", description = "Make this PDF too, with the curves over each other.")
     private Path out;
 
-    @Option(names = "--whole", description = "work the chain of a long session out too, however long it takes")
+    @Option(names = "--whole", description = "Check the chain of a long session too, however long that takes.")
     private boolean whole;
 
     @Override

@@ -17,8 +17,9 @@ import railwitness.logger.reporting.exporting.SessionExport;
         name = "export",
         mixinStandardHelpOptions = true,
         description = {
-            "Writes a session into a folder: readings, points, figures, steps, events, exchanges and waveforms as CSV,",
-            "findings as JSON, sheets as they were. import takes readings.csv back."
+            "Writes a session into a folder as CSV, JSON and the sheets as they were.",
+            "The tables are readings, points, figures, steps, events, exchanges and waveforms; "
+                    + "findings are JSON. The import command takes readings.csv back."
         },
         footer = {"", "Example: railwitness export 0412.session --out 0412"})
 final class ExportCommand implements Callable<Integer> {
@@ -34,7 +35,7 @@ final class ExportCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "DIR", required = true, description = "folder to make")
     private Path out;
 
-    @Option(names = "--whole", description = "work the chain of a long session out too, however long it takes")
+    @Option(names = "--whole", description = "Check the chain of a long session too, however long that takes.")
     private boolean whole;
 
     @Override

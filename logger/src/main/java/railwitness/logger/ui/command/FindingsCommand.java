@@ -19,7 +19,11 @@ import railwitness.logger.reporting.findings.SessionFindings;
 @Command(
         name = "findings",
         mixinStandardHelpOptions = true,
-        description = "Works out what a session found and prints it as a sheet, or as JSON for another program.",
+        description = {
+            "Works out what a session found and prints it.",
+            "The sheet is for people, --json for other programs, --budget for where the uncertainty "
+                    + "of one figure comes from."
+        },
         footer = {
             "",
             "Examples: railwitness findings 0412.session --json",
@@ -32,24 +36,24 @@ final class FindingsCommand implements Callable<Integer> {
     @Parameters(paramLabel = "SESSION", description = "a session file")
     private Path session;
 
-    @Option(names = "--json", description = "print JSON instead of a sheet")
+    @Option(names = "--json", description = "Print JSON instead of a sheet.")
     private boolean json;
 
     @Option(
             names = "--budget",
             paramLabel = "FIGURE",
-            description = "print this figure's uncertainty budget instead, such as --budget \"load effect\"")
+            description = "Print the uncertainty budget of this figure instead, such as \"load effect\".")
     private String budget;
 
-    @Option(names = "--rail", paramLabel = "RAIL", description = "with --budget: of this rail only")
+    @Option(names = "--rail", paramLabel = "RAIL", description = "With --budget, print this rail only.")
     private String rail;
 
     @Option(
             names = "--notes",
-            description = "also print what each figure means, where it holds, and what its uncertainty comes from")
+            description = "Also print what each figure means, where it holds, and what its uncertainty comes from.")
     private boolean notes;
 
-    @Option(names = "--whole", description = "work the chain of a long session out too, however long it takes")
+    @Option(names = "--whole", description = "Check the chain of a long session too, however long that takes.")
     private boolean whole;
 
     @Override

@@ -23,9 +23,10 @@ import railwitness.logger.recording.sheet.Sheets;
         name = "import",
         mixinStandardHelpOptions = true,
         description = {
-            "Takes a CSV table of readings: columns time_s, stage, step and <node>.<what>_<unit>,",
-            "such as input.voltage_V, plus.current_A, plus.ripple_V. A negative rail is written with its sign.",
-            "It takes back what export wrote."
+            "Makes a session of a CSV table of readings taken elsewhere.",
+            "Columns are time_s, stage, step and <node>.<what>_<unit>, such as input.voltage_V, "
+                    + "plus.current_A, plus.ripple_V. A negative rail is written with its sign. What export "
+                    + "wrote is taken back."
         },
         footer = {
             "",
@@ -39,34 +40,34 @@ final class ImportCommand implements Callable<Integer> {
     @Parameters(paramLabel = "TABLE", description = "CSV file (RFC 4180), UTF-8")
     private Path table;
 
-    @Option(names = "--design", paramLabel = "FILE", description = "design sheet; without it nothing is compared")
+    @Option(names = "--design", paramLabel = "FILE", description = "Design sheet. Without it nothing is compared.")
     private Path design;
 
-    @Option(names = "--bench", paramLabel = "FILE", description = "bench sheet; without it the accuracy is unknown")
+    @Option(names = "--bench", paramLabel = "FILE", description = "Bench sheet. Without it the accuracy is unknown.")
     private Path bench;
 
     @Option(names = "--out", paramLabel = "SESSION", required = true, description = "session file to make")
     private Path out;
 
-    @Option(names = "--decimal", paramLabel = "point|comma", description = "what marks decimals (default point)")
+    @Option(names = "--decimal", paramLabel = "point|comma", description = "decimal mark (default point)")
     private Decimal decimal = Decimal.point;
 
     @Option(
             names = "--separator",
             paramLabel = "comma|semicolon|tab",
-            description = "what stands between cells (default comma; with decimal commas semicolon)")
+            description = "What stands between cells: comma, or semicolon with decimal commas, where left out.")
     private Separator separator;
 
     @Option(
             names = "--time",
             paramLabel = "seconds|iso8601",
-            description = "seconds (default): column time_s; iso8601: column time with instants")
+            description = "How time is given: seconds (default) in column time_s, or instants in column time.")
     private Time time = Time.seconds;
 
     @Option(
             names = "--units",
             paramLabel = "names|cells",
-            description = "where units stand: in the columns' names (default), or in each cell, such as 13.8 V")
+            description = "Where units stand: in the names of the columns (default), or in each cell, such as 13.8 V.")
     private Units units = Units.names;
 
     enum Decimal {

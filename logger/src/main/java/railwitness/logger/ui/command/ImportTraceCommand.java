@@ -20,8 +20,9 @@ import railwitness.logger.recording.sheet.Sheets;
         name = "import-trace",
         mixinStandardHelpOptions = true,
         description = {
-            "Takes a waveform, a CSV table of two columns (time in s, volts), taken at full load, into a new session.",
-            "With --session the new one holds all that the old one holds, and the trace; the old one is not altered."
+            "Makes a session with a scope's waveform, taken at full load.",
+            "The trace is a CSV table of two columns, time in s and volts. With --session the new "
+                    + "session holds all that the old one holds, and the trace; the old one is not altered."
         },
         footer = {
             "",
@@ -35,25 +36,25 @@ final class ImportTraceCommand implements Callable<Integer> {
     @Parameters(paramLabel = "TRACE", description = "CSV file, UTF-8, decimal points, evenly spaced")
     private Path trace;
 
-    @Option(names = "--rail", paramLabel = "RAIL", description = "whose ripple it shows, as the design sheet names it")
+    @Option(names = "--rail", paramLabel = "RAIL", description = "rail whose ripple it shows, as the design sheet names it")
     private String rail;
 
-    @Option(names = "--drain", description = "it shows the drain of a switch against ground")
+    @Option(names = "--drain", description = "It shows the drain of a switch against ground.")
     private boolean drain;
 
-    @Option(names = "--session", paramLabel = "SESSION", description = "finished session to take over into the new one")
+    @Option(names = "--session", paramLabel = "SESSION", description = "ended session to take over into the new one")
     private Path session;
 
-    @Option(names = "--design", paramLabel = "FILE", description = "without --session: design sheet of the unit")
+    @Option(names = "--design", paramLabel = "FILE", description = "design sheet of the unit, where --session is left out")
     private Path design;
 
-    @Option(names = "--band-Hz", paramLabel = "HZ", description = "upper end of the band it was taken in, such as 20e6")
+    @Option(names = "--band-Hz", paramLabel = "HZ", description = "upper end of its band in Hz, such as 20e6")
     private Double bandHz;
 
     @Option(
             names = "--gain-pct",
             paramLabel = "PCT",
-            description = "limit of the scope's gain error; without it the uncertainty is unknown")
+            description = "Limit of the scope's gain error. Without it the uncertainty is unknown.")
     private Double gainPct;
 
     @Option(names = "--out", paramLabel = "SESSION", required = true, description = "session file to make")

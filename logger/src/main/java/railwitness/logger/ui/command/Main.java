@@ -12,7 +12,10 @@ import railwitness.logger.text.VisibleWriter;
         mixinStandardHelpOptions = true,
         versionProvider = Main.Version.class,
         synopsisSubcommandLabel = "[COMMAND]",
-        description = "Proves a step-up supply on the bench: powers it safely, records it, works out its figures.",
+        description = {
+            "Proves a step-up supply on the bench: powers it safely, records it, works out its "
+                    + "figures."
+        },
         footer = {"", "Example: railwitness rehearse", "COMMAND --help shows each command with an example."},
         subcommands = {
             WindowCommand.class,
@@ -44,7 +47,7 @@ public final class Main {
         }
     }
 
-    private Main() {}
+    Main() {}
 
     public static void main(String[] arguments) {
         System.exit(run(arguments));
@@ -63,6 +66,7 @@ public final class Main {
                 .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
                 .setOut(new PrintWriter(new VisibleWriter(out), true))
                 .setErr(new PrintWriter(new VisibleWriter(err), true));
+        Help.widen(line);
         line.setExecutionExceptionHandler((e, where, parsed) -> Refusal.of(e).print(where.getErr()));
         line.setParameterExceptionHandler((e, args) -> {
             e.getCommandLine()

@@ -18,21 +18,22 @@ import railwitness.drivers.line.SerialPorts;
         name = "ports",
         mixinStandardHelpOptions = true,
         description = {
-            "Lists every serial port and asks *IDN? on each, at the settings in which instruments leave the works.",
-            "Nothing but *IDN? is sent; at a wrong baud rate an instrument may beep."
+            "Lists every serial port and asks who answers there.",
+            "Only *IDN? is sent, at the settings in which instruments leave the works. At a wrong "
+                    + "baud rate an instrument may beep."
         },
         footer = {"", "Example: railwitness ports", "Example: railwitness ports /dev/ttyUSB0"})
 final class PortsCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(arity = "0..*", paramLabel = "PORT", description = "only these; left out: all the system knows")
+    @Parameters(arity = "0..*", paramLabel = "PORT", description = "ports to ask (default: all that the system knows)")
     private List<String> only;
 
-    @Option(names = "--quick", description = "only list them, ask nothing")
+    @Option(names = "--quick", description = "Only list them and ask nothing.")
     private boolean quick;
 
-    @Option(names = "--within", paramLabel = "SECONDS", description = "longest wait at each setting (default 0.5)")
+    @Option(names = "--within", paramLabel = "SECONDS", description = "longest wait at each setting in s (default 0.5)")
     private double withinSeconds = 0.5;
 
     @Override

@@ -62,7 +62,7 @@ record Refusal(int exitCode, List<String> lines) {
             return new Refusal(ExitCode.BAD_INPUT, List.of(oneLine(e.getMessage())));
         }
         return new Refusal(
-                ExitCode.BAD_INPUT,
+                ExitCode.MACHINE,
                 List.of("a mistake in the program: " + e + " at "
                         + (e.getStackTrace().length == 0 ? "an unknown place" : e.getStackTrace()[0])
                         + "; please report it"));

@@ -29,8 +29,9 @@ import railwitness.logger.recording.store.Recorder;
         name = "rehearse",
         mixinStandardHelpOptions = true,
         description = {
-            "Runs a session on the virtual bench: a unit worked out from the design sheet, behind virtual instruments.",
-            "Without sheets it runs the demo. No real instrument is touched."
+            "Runs a session on the virtual bench; no real instrument is touched.",
+            "The unit is worked out from the design sheet and stands behind virtual instruments. "
+                    + "Without sheets the demo is run."
         },
         footer = {
             "",
@@ -53,10 +54,10 @@ final class RehearseCommand implements Callable<Integer> {
     @Option(
             names = "--pace",
             paramLabel = "fast|real",
-            description = "fast (default): virtual clock; real: as on a bench")
+            description = "How fast time goes: fast (default) on a virtual clock, real as on a bench.")
     private Pace pace = Pace.fast;
 
-    @Option(names = "--out", paramLabel = "SESSION", description = "file to make; left out: a dated one in this folder")
+    @Option(names = "--out", paramLabel = "SESSION", description = "session file to make (default: a dated one in this folder)")
     private Path out;
 
     /** How fast the clock of a rehearsal goes. */
@@ -68,7 +69,8 @@ final class RehearseCommand implements Callable<Integer> {
     @Option(
             names = "--sister",
             paramLabel = "N",
-            description = "one of many units of the design: draws its parts from around the sheet's; same N, same unit")
+            description = "Take one of many units of the design, its parts drawn from around those of the sheet. The same N gives"
+                    + " the same unit.")
     private Long sister;
 
     private Specimen unit(Sheets used) {

@@ -32,9 +32,10 @@ import railwitness.safety.caution.Briefing;
         name = "run",
         mixinStandardHelpOptions = true,
         description = {
-            "Runs a session on real instruments: powers the unit, loads it, records it, switches it off.",
-            "Read the cautions it prints. It is no emergency stop: keep a hand disconnect within reach.",
-            "Ctrl-C switches off; so does closing the terminal, and the end of the input once something is asked."
+            "Runs a session on real instruments: powers, loads, records, switches off.",
+            "Read the cautions it prints first. It is no emergency stop: keep a hand disconnect "
+                    + "within reach. Ctrl-C switches off; so does closing the terminal, and so does the end of "
+                    + "the input once something is asked."
         },
         footer = {
             "",
@@ -56,16 +57,15 @@ final class RunCommand implements Callable<Integer> {
     @Option(
             names = "--acknowledge",
             paramLabel = "NAME",
-            description = "who takes responsibility for powering the unit, having read cautions and checklist")
+            description = "Who takes responsibility for powering the unit, having read cautions and checklist.")
     private String name;
 
     @Option(
             names = "--cold",
             paramLabel = "PLACE=OHM",
-            description = {
-                "a cold resistance of the checklist that was taken: input, switch-1, switch-2 or a rail's name;",
-                "judged against the design sheet and kept in the session; may be given again for each place"
-            })
+            description = "Cold resistance of the checklist that was taken; PLACE is input, switch-1, switch-2 or the name of a"
+                    + " rail. It is judged against the design sheet and kept in the session. The option may be given"
+                    + " once for each place.")
     private Map<String, Double> cold = new LinkedHashMap<>();
 
     private boolean stopped;

@@ -6,13 +6,13 @@ import railwitness.logger.recording.sheet.Sheets;
 
 /** The three sheets of a session, as options. */
 final class SheetOptions {
-    @Option(names = "--design", paramLabel = "FILE", description = "design sheet: what the unit should be")
+    @Option(names = "--design", paramLabel = "FILE", description = "design sheet, what the unit should be")
     Path design;
 
-    @Option(names = "--bench", paramLabel = "FILE", description = "bench sheet: which instrument reads what")
+    @Option(names = "--bench", paramLabel = "FILE", description = "bench sheet, which instrument reads what")
     Path bench;
 
-    @Option(names = "--plan", paramLabel = "FILE", description = "plan: what is done, in order")
+    @Option(names = "--plan", paramLabel = "FILE", description = "plan, what is done in which order")
     Path plan;
 
     /** The sheets given; those left out are the demo's. A design sheet needs a plan of its own only if it has one. */

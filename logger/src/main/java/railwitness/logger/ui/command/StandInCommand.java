@@ -24,8 +24,8 @@ import railwitness.logger.recording.sheet.Sheets;
         name = "stand-in",
         mixinStandardHelpOptions = true,
         description = {
-            "Serves the virtual bench on pseudo-terminals, so that everything serial can be tried without instruments.",
-            "Needs Linux or macOS; elsewhere use rehearse --pace real. Stops on Ctrl-C."
+            "Serves the virtual bench on pseudo-terminals, to try all that is serial.",
+            "It needs Linux or macOS; elsewhere use rehearse --pace real. Ctrl-C stops it."
         },
         footer = {
             "",
@@ -43,7 +43,7 @@ final class StandInCommand implements Callable<Integer> {
     @Mixin
     private FaultOptions faults;
 
-    @Option(names = "--bench-out", paramLabel = "FILE", description = "write a bench sheet that fits the devices here")
+    @Option(names = "--bench-out", paramLabel = "FILE", description = "Write a bench sheet that fits these devices to FILE.")
     private Path benchOut;
 
     @Override

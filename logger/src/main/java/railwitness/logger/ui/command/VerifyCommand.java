@@ -24,9 +24,10 @@ import railwitness.logger.reporting.certificate.PrintedDigest;
         name = "verify",
         mixinStandardHelpOptions = true,
         description = {
-            "Works the chain of digests of a session out again and says whether it is as it was recorded, or from which",
-            "second on it is not (ends with 4 then). With a certificate: whether the two belong together, and whether its",
-            "pages say what the session says (ends with 1 when not)."
+            "Says whether a session is as it was recorded, and a certificate its own.",
+            "The chain of digests is worked out again. Where the session was altered, the second is "
+                    + "named from which on it is (exit code 4). With a certificate it is said whether the two "
+                    + "belong together and whether its pages say what the session says (exit code 1 when not)."
         },
         footer = {"", "Example: railwitness verify 0412.session 0412.pdf"})
 final class VerifyCommand implements Callable<Integer> {
@@ -45,7 +46,7 @@ final class VerifyCommand implements Callable<Integer> {
             description = "the digest printed on a certificate that is only on paper")
     private String digest;
 
-    @Option(names = "--json", description = "print JSON instead of sentences")
+    @Option(names = "--json", description = "Print JSON instead of sentences.")
     private boolean json;
 
     @Override

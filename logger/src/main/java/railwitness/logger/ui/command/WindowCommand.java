@@ -16,24 +16,25 @@ import railwitness.logger.ui.screen.window.Opening;
         name = "window",
         mixinStandardHelpOptions = true,
         description = {
-            "Opens the window: unit, bench, cautions, run, findings, sessions. Without a command it opens too.",
-            "Escape switches the supply off, always."
+            "Opens the window, where the whole job can be done.",
+            "Its stages are unit, bench, cautions, run, findings and sessions. railwitness without a "
+                    + "command opens it too. Escape switches the supply off, always."
         },
         footer = {"", "Example: railwitness window 0412.session --dark"})
 final class WindowCommand implements Callable<Integer> {
     @Parameters(arity = "0..1", paramLabel = "SESSION", description = "a session file to look at")
     private Path session;
 
-    @Option(names = "--dark", description = "dark paper")
+    @Option(names = "--dark", description = "Use dark paper.")
     private boolean dark;
 
-    @Option(names = "--scale", paramLabel = "PERCENT", description = "size of everything, 100 to 200")
+    @Option(names = "--scale", paramLabel = "PERCENT", description = "size of everything in per cent, 100 to 200")
     private Integer scale;
 
     @Option(
             names = "--folder",
             paramLabel = "FOLDER",
-            description = "where sessions are kept (default: railwitness-sessions in your home)")
+            description = "Where sessions are kept; railwitness-sessions in your home, where left out.")
     private Path folder = Path.of(System.getProperty("user.home"), "railwitness-sessions");
 
     @Override
