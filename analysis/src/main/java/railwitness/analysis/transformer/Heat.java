@@ -35,7 +35,8 @@ record Heat(double primaryWatts, double secondaryWatts, double coreWatts, double
     private static double core(ToroidDesign design, double degC) {
         Drive drive = design.drive();
         double tesla = Math.min(
-                Flux.peak(design, drive.nominalVolts()), design.core().material().saturationTesla(25));
+                Flux.peak(design, drive.nominalVolts()),
+                design.core().material().saturationTesla(25));
         return design.core().volume()
                 * design.core()
                         .material()
