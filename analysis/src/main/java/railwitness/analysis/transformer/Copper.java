@@ -8,7 +8,10 @@ public final class Copper {
     /** Temperature coefficient of resistance at 20 degC, 1/K (IEC 60028). */
     public static final double PER_KELVIN_20 = 0.00393;
 
-    /** Temperature below zero at which a straight line through the resistance would reach nothing, K (IEC 60034-1). */
+    /**
+     * Temperature below zero at which a straight line through the resistance would reach nothing, K: 234.5 by its
+     * coefficient. IEC 60034-1 rounds to 235 (from memory); a rise of 60 K differs by 0.1 K.
+     */
     private static final double RECIPROCAL_OFFSET = 1 / PER_KELVIN_20 - 20;
 
     private static final double MU_0 = 4e-7 * Math.PI;
@@ -27,7 +30,7 @@ public final class Copper {
 
     /**
      * Temperature of a winding by its resistance, degC: {@code (R2 / R1) (k + T1) - k}, the change-of-resistance method
-     * (IEC 60034-1, 8.6.2; k is 234.5 K for copper).
+     * (method of IEC 60034-1, 8.6.2; k is 234.5 K here).
      *
      * @param coldOhms ohm, at the known temperature, above 0
      * @param coldDegC of the cold winding

@@ -1,5 +1,7 @@
 package railwitness.analysis.transformer;
 
+import java.util.OptionalDouble;
+
 /**
  * A core's material: loss after Steinmetz, {@code P = k f^alpha B^beta (ct2 - ct1 T + ct0 T^2)}, W/m^3 with Hz, T, degC.
  *
@@ -72,5 +74,34 @@ public record CoreMaterial(
     public double saturationTesla(double degC) {
         double bounded = Math.max(25, Math.min(125, degC));
         return saturationColdTesla + (saturationHotTesla - saturationColdTesla) * (bounded - 25) / 75;
+    }
+
+    /** This one with what a sheet says itself in place of the table's; empty ones stay. */
+    public CoreMaterial with(
+            OptionalDouble lossK,
+            OptionalDouble lossAlpha,
+            OptionalDouble lossBeta,
+            OptionalDouble coldTesla,
+            OptionalDouble hotTesla,
+            OptionalDouble relativePermeability) {
+        boolean own = lossK.isPresent()
+                || lossAlpha.isPresent()
+                || lossBeta.isPresent()
+                || coldTesla.isPresent()
+                || hotTesla.isPresent()
+                || relativePermeability.isPresent();
+        double cold = coldTesla.orElse(Math.max(saturationColdTesla, hotTesla.orElse(0)));
+        return new CoreMaterial(
+                name,
+                lossK.orElse(k),
+                lossAlpha.orElse(alpha),
+                lossBeta.orElse(beta),
+                ct2,
+                ct1,
+                ct0,
+                cold,
+                hotTesla.orElse(Math.min(saturationHotTesla, cold)),
+                relativePermeability.orElse(permeability),
+                own ? source + "; the sheet's own numbers where it gives them" : source);
     }
 }

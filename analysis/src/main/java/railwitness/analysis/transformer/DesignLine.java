@@ -54,4 +54,9 @@ public record DesignLine(
     public boolean holds() {
         return share().isEmpty() || share().getAsDouble() <= 1;
     }
+
+    /** Whether it has a limit. */
+    public boolean limited() {
+        return share().isPresent();
+    }
 }

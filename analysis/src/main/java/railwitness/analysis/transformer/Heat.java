@@ -31,9 +31,12 @@ record Heat(double primaryWatts, double secondaryWatts, double coreWatts, double
         return 2 * rms * rms * windings.ohms(winding, degC) * windings.alternatingFactor(winding, degC);
     }
 
+    /** The loss formula ends where the core saturates; beyond, what limits is the flux density. */
     private static double core(ToroidDesign design, double degC) {
         Drive drive = design.drive();
-        double tesla = Flux.peak(design, drive.nominalVolts());
+        double tesla = Math.min(
+                Flux.peak(design, drive.nominalVolts()),
+                design.core().material().saturationTesla(25));
         return design.core().volume()
                 * design.core()
                         .material()

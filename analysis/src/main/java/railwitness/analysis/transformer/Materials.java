@@ -7,7 +7,7 @@ import java.util.Optional;
 public final class Materials {
     private static final List<CoreMaterial> ALL = List.of(
             new CoreMaterial(
-                    "power ferrite, low loss",
+                    "low-loss power ferrite",
                     42.36588301,
                     1.16,
                     2.8,
@@ -32,7 +32,7 @@ public final class Materials {
                     "shape as the low-loss kind, height by 155 mW/cm^3 at 25 kHz, 0.2 T, 100 degC as quoted for an older"
                             + " grade; saturation from memory"),
             new CoreMaterial(
-                    "iron powder, permeability 75",
+                    "iron powder 75",
                     408,
                     1.2,
                     1.98,

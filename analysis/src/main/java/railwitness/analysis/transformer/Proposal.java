@@ -10,11 +10,21 @@ import java.util.OptionalDouble;
  *
  * @param core they go on
  * @param drive of the primary
+ * @param workingVolts input that the rails are stepped up from, V: the nominal; with a choke-input filter its share by
+ *     the duty; where the unit regulates, that of the lowest input
  * @param rails wanted
  * @param ambientDegC around it
  * @param highestDegC the winding may reach
+ * @param highestFluxTesla the core may reach by the sheet, where it says so, T
  */
-public record Proposal(Core core, Drive drive, List<RailLoad> rails, double ambientDegC, double highestDegC) {
+public record Proposal(
+        Core core,
+        Drive drive,
+        double workingVolts,
+        List<RailLoad> rails,
+        double ambientDegC,
+        double highestDegC,
+        OptionalDouble highestFluxTesla) {
     private static final int MOST_PRIMARY_TURNS = 40;
     private static final double FILL_AIM = 0.28;
     private static final double SAG = 1.08;
@@ -23,6 +33,9 @@ public record Proposal(Core core, Drive drive, List<RailLoad> rails, double ambi
 
     public Proposal {
         rails = List.copyOf(rails);
+        if (!(workingVolts > 0)) {
+            throw new IllegalArgumentException("working voltage " + workingVolts + " V must be above 0");
+        }
         if (rails.isEmpty()) {
             throw new IllegalArgumentException("rails: at least one is needed to propose turns");
         }
@@ -48,31 +61,32 @@ public record Proposal(Core core, Drive drive, List<RailLoad> rails, double ambi
     public ToroidDesign with(int primaryTurns) {
         double highest =
                 rails.stream().mapToDouble(rail -> Math.abs(rail.volts())).max().orElseThrow();
-        int secondaryTurns =
-                (int) Math.ceil(primaryTurns * (highest + DIODE_VOLTS) * SAG / drive.nominalVolts() - 1e-9);
+        int secondaryTurns = (int) Math.ceil(primaryTurns * (highest + DIODE_VOLTS) * SAG / workingVolts - 1e-9);
         return new ToroidDesign(
                 core,
-                new Winding(primaryTurns, wire(primaryTurns)),
-                new Winding(secondaryTurns, wire(secondaryTurns)),
+                new Winding(primaryTurns, fitting(core, drive, primaryTurns)),
+                new Winding(secondaryTurns, fitting(core, drive, secondaryTurns)),
                 drive,
                 rails,
                 ambientDegC,
                 highestDegC,
                 OptionalDouble.empty(),
-                OptionalDouble.empty());
+                OptionalDouble.empty(),
+                highestFluxTesla);
     }
 
     /** Strands no thicker than twice the skin depth, as many as fill half of what the window offers. */
-    private Wire wire(int turns) {
+    static Wire fitting(Core core, Drive drive, int turns) {
         double skin = Copper.skinDepthMetres(drive.frequencyHz(), 100);
         double strand = Math.min(THICKEST, 2 * skin);
         double room = FILL_AIM / 2 * core.windowSquareMetres() / (2.0 * turns);
         Wire one = new Wire(strand, 1);
         int strands = (int) (room / one.windowSquareMetres());
-        return strands >= 1 ? new Wire(strand, strands) : new Wire(Math.sqrt(room) / 1.08, 1);
+        return strands >= 1 ? new Wire(strand, strands) : new Wire(Math.sqrt(room) / Wire.ENAMEL, 1);
     }
 
-    private static double watts(DesignSheet sheet) {
+    /** Copper and core loss together, W. */
+    public static double watts(DesignSheet sheet) {
         return sheet.lines().stream()
                 .filter(line ->
                         line.name().startsWith("copper loss") || line.name().equals("core loss"))

@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
  * @param highestDegC the winding may reach, from its insulation class (class A 105, class B 130 degC: IEC 60085)
  * @param switchRatingVolts of the switches
  * @param leakageHenries one primary half with the secondary shorted, where known, H
+ * @param highestFluxTesla flux density the core may reach by the sheet, where it says so, T
  */
 public record ToroidDesign(
         Core core,
@@ -25,7 +26,8 @@ public record ToroidDesign(
         double ambientDegC,
         double highestDegC,
         OptionalDouble switchRatingVolts,
-        OptionalDouble leakageHenries) {
+        OptionalDouble leakageHenries,
+        OptionalDouble highestFluxTesla) {
     public ToroidDesign {
         rails = List.copyOf(rails);
         if (!(highestDegC > ambientDegC)) {

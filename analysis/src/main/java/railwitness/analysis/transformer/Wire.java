@@ -8,7 +8,7 @@ package railwitness.analysis.transformer;
  */
 public record Wire(double diameterMetres, int strands) {
     /** Bare over enamelled diameter, grade 1 enamel of the usual sizes: common practice, no source. */
-    private static final double ENAMEL = 1.08;
+    static final double ENAMEL = 1.08;
 
     public Wire {
         if (!(diameterMetres > 0 && diameterMetres <= 0.01)) {
@@ -45,6 +45,11 @@ public record Wire(double diameterMetres, int strands) {
     /** A strand with its enamel, m. */
     public double outerMetres() {
         return diameterMetres * ENAMEL;
+    }
+
+    /** Such as "12 x 0.7 mm". */
+    public String words() {
+        return String.format(java.util.Locale.ROOT, "%d x %.3g mm", strands, diameterMetres * 1e3);
     }
 
     /** Room that one turn takes in the window, strands in square packing, m^2. */

@@ -9,7 +9,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class CoreLossTest {
     private static final CoreMaterial LOW_LOSS =
-            Materials.named("power ferrite, low loss").orElseThrow();
+            Materials.named("low-loss power ferrite").orElseThrow();
 
     /** Steinmetz with the published coefficients at 100 degC, mW/cm^3, worked out by hand from the formula. */
     @ParameterizedTest

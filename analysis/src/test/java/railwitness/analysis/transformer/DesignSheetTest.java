@@ -26,6 +26,7 @@ class DesignSheetTest {
                 40,
                 105,
                 OptionalDouble.of(75),
+                OptionalDouble.empty(),
                 OptionalDouble.empty());
     }
 
@@ -87,7 +88,8 @@ class DesignSheetTest {
         double before = 0;
         for (double amps : new double[] {1, 2, 4}) {
             List<RailLoad> rails = List.of(new RailLoad(35, amps), new RailLoad(-35, amps));
-            List<DesignSheet> sheets = new Proposal(core(200), drive, rails, 40, 105).all();
+            List<DesignSheet> sheets =
+                    new Proposal(core(200), drive, 13.8, rails, 40, 105, OptionalDouble.empty()).all();
             assertThat(sheets).isNotEmpty().allMatch(DesignSheet::holds);
             ToroidDesign best = sheets.get(0).design();
             assertThat(best.ratio() * 13.8).isGreaterThan(35);
@@ -105,7 +107,9 @@ class DesignSheetTest {
     void highRailsNeedMoreSecondaryTurns() {
         Drive drive = new Drive(25e3, 0.45, 10.5, 12, 14.4, true);
         for (double volts : new double[] {20, 30, 40, 60}) {
-            ToroidDesign design = new Proposal(core(200), drive, List.of(new RailLoad(volts, 1)), 40, 105).with(4);
+            ToroidDesign design = new Proposal(
+                            core(200), drive, 12, List.of(new RailLoad(volts, 1)), 40, 105, OptionalDouble.empty())
+                    .with(4);
             assertThat(design.ratio()).isGreaterThan(volts / 12).isLessThan(volts / 12 * 1.35);
         }
     }

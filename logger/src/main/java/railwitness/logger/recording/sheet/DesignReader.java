@@ -1,6 +1,7 @@
 package railwitness.logger.recording.sheet;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import railwitness.analysis.design.Band;
 import railwitness.analysis.design.ColdResistance;
@@ -12,8 +13,11 @@ import railwitness.analysis.design.FilterInput;
 import railwitness.analysis.design.Input;
 import railwitness.analysis.design.Rail;
 import railwitness.analysis.design.SheetRequirement;
+import railwitness.analysis.design.Transformer;
 import railwitness.analysis.design.Unit;
 import railwitness.analysis.design.UnitLimits;
+import railwitness.analysis.transformer.ToroidParts;
+import railwitness.analysis.transformer.WoundDesign;
 import railwitness.drivers.sheet.SheetTable;
 
 /** Reads a design sheet. Parts that the person does not know are left out of the sheet and of the design. */
@@ -22,11 +26,33 @@ public final class DesignReader {
 
     /** To be given to {@link railwitness.drivers.sheet.Sheet#read}. */
     public static Design design(SheetTable root) {
+        return wound(root).design();
+    }
+
+    /** The same with what it says of core and wire. */
+    static WoundDesign wound(SheetTable root) {
+        Unit unit = unit(root.table("unit", "the unit under test"));
+        SheetTable converter = root.table("converter", "how it converts");
+        Converter converts = converter(converter);
+        Optional<Boolean> softStart = converter
+                .flag("soft_start", "whether the duty grows slowly at the start")
+                .optional();
+        Input input = input(root.table("input", "its input"));
+        Optional<Transformer> transformer = PartsReader.transformer(root.table("transformer", "turns and core"));
+        ToroidParts parts = ToroidReader.parts(
+                root.table("core", "the ring that the transformer is wound on"),
+                root.table("winding", "its wire and insulation"),
+                softStart);
+        return new WoundDesign(design(root, unit, converts, input, transformer), parts);
+    }
+
+    private static Design design(
+            SheetTable root, Unit unit, Converter converter, Input input, Optional<Transformer> transformer) {
         return new Design(
-                unit(root.table("unit", "the unit under test")),
-                converter(root.table("converter", "how it converts")),
-                input(root.table("input", "its input")),
-                PartsReader.transformer(root.table("transformer", "turns and core")),
+                unit,
+                converter,
+                input,
+                transformer,
                 PartsReader.switches(root.table("switches", "the switching transistors")),
                 PartsReader.rectifier(root.table("rectifier", "the diodes")),
                 PartsReader.filter(root.table("filter", "capacitors, bleeder and choke of each rail")),

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import railwitness.analysis.design.Design;
+import railwitness.analysis.transformer.WoundDesign;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.sheet.Sheet;
 import railwitness.logger.recording.plan.Plan;
@@ -19,6 +20,11 @@ public record Sheets(SheetText<Design> design, SheetText<BenchSheet> bench, Shee
     /** @param file name for messages */
     public static SheetText<Design> design(String file, String text) {
         return SheetText.of("design", Sheet.of(file, text), DesignReader::design);
+    }
+
+    /** A design sheet with what it says of core and wire. */
+    public static SheetText<WoundDesign> wound(Path file) {
+        return SheetText.of("design", Sheet.of(file), DesignReader::wound);
     }
 
     /** @param file name for messages */

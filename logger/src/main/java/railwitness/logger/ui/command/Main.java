@@ -28,6 +28,7 @@ import railwitness.logger.text.VisibleWriter;
             ExportCommand.class,
             ImportCommand.class,
             ImportTraceCommand.class,
+            DesignCommand.class,
             CheckCommand.class,
             PortsCommand.class,
             AskCommand.class,
