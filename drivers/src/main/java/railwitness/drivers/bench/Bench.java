@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import railwitness.drivers.instrument.Dialects;
 import railwitness.drivers.instrument.Instrument;
 import railwitness.drivers.instrument.InstrumentWorker;
@@ -38,11 +40,32 @@ public final class Bench implements AutoCloseable {
      */
     public static Bench open(
             BenchSheet sheet, LineOpener opener, Scheduler scheduler, WorkerMaker maker, ExchangeLog log) {
+        return open(sheet, opener, scheduler, maker, log, words -> {});
+    }
+
+    /**
+     * Like {@link #open(BenchSheet, LineOpener, Scheduler, WorkerMaker, ExchangeLog)}; where the maker gives each
+     * instrument a thread, all of them are introduced at the same time.
+     *
+     * @param told what is waited for, in words, on the calling thread
+     */
+    public static Bench open(
+            BenchSheet sheet,
+            LineOpener opener,
+            Scheduler scheduler,
+            WorkerMaker maker,
+            ExchangeLog log,
+            Consumer<String> told) {
         Bench bench = new Bench(sheet);
         Dialects dialects = Dialects.shipped();
+        Function<InstrumentSheet, Introduction> made =
+                instrument -> new Introduction(instrument, opener, scheduler, log, dialects);
         try {
-            for (InstrumentSheet instrument : sheet.instruments()) {
-                bench.take(new Introduction(instrument, opener, scheduler, log, dialects).meet(), maker);
+            if (maker.sideBySide()) {
+                Introductions.atOnce(sheet.instruments(), made, told).forEach(met -> bench.take(met, maker));
+            } else {
+                sheet.instruments()
+                        .forEach(instrument -> bench.take(made.apply(instrument).meet(), maker));
             }
             return bench;
         } catch (RuntimeException e) {

@@ -51,7 +51,6 @@ abstract class ScpiInstrument implements Instrument {
                     "*IDN?",
                     answer);
         }
-        dialogue.getToKnow(answer, dialogue.patience());
     }
 
     final Dialogue dialogue() {

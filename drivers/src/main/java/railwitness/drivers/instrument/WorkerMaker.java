@@ -9,12 +9,22 @@ public interface WorkerMaker {
     /** @param line closed with the station */
     <I extends Instrument> InstrumentWorker<I> make(I instrument, Line line);
 
+    /** True where several instruments are talked to at the same time. */
+    default boolean sideBySide() {
+        return false;
+    }
+
     /** A thread for each instrument. */
     static WorkerMaker threaded(Scheduler scheduler) {
         return new WorkerMaker() {
             @Override
             public <I extends Instrument> InstrumentWorker<I> make(I instrument, Line line) {
                 return new ThreadedWorker<>(instrument, scheduler, line);
+            }
+
+            @Override
+            public boolean sideBySide() {
+                return true;
             }
         };
     }

@@ -5,13 +5,17 @@ import java.util.List;
 
 /**
  * A line that can be opened anew when its port went and came back, without a new instrument behind it: whoever talks
- * keeps the same line. Between losing the port and having it again it behaves like one that is gone.
+ * keeps the same line. Between losing the port and having it again it behaves like one that is gone. What was learnt of the
+ * instrument is learnt again behind the new port, before the first question but that for its identity.
  */
 public final class LastingLine implements Line {
     private final LineOpener opener;
     private final PortSettings settings;
     private volatile Line line;
     private volatile boolean closed;
+    private String identity = "";
+    private Duration learning = Duration.ZERO;
+    private boolean unknown;
 
     /** @throws LineException as the opener does */
     public LastingLine(LineOpener opener, PortSettings settings) {
@@ -32,6 +36,10 @@ public final class LastingLine implements Line {
 
     @Override
     public String ask(String message, Duration deadline) {
+        if (unknown && !message.equals(InStep.IDENTITY)) {
+            unknown = false;
+            line.getToKnow(identity, learning.compareTo(deadline) < 0 ? learning : deadline);
+        }
         return line.ask(message, deadline);
     }
 
@@ -46,8 +54,11 @@ public final class LastingLine implements Line {
     }
 
     @Override
-    public void getToKnow(String identity, Duration deadline) {
-        line.getToKnow(identity, deadline);
+    public void getToKnow(String ownIdentity, Duration deadline) {
+        identity = ownIdentity;
+        learning = deadline;
+        unknown = false;
+        line.getToKnow(ownIdentity, deadline);
     }
 
     @Override
@@ -60,7 +71,7 @@ public final class LastingLine implements Line {
         return line.thrownAway();
     }
 
-    /** From the thread that asks and sends; whoever is there then has to be got to know anew. A line that was closed stays closed. */
+    /** From the thread that asks and sends. A line that was closed stays closed. */
     @Override
     public void reopen() {
         line.close();
@@ -69,6 +80,7 @@ public final class LastingLine implements Line {
                 throw LineException.closed(settings.port(), "");
             }
             line = opener.open(settings);
+            unknown = !identity.isEmpty();
         }
     }
 

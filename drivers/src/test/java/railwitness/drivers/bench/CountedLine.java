@@ -1,6 +1,7 @@
 package railwitness.drivers.bench;
 
 import java.time.Duration;
+import java.util.List;
 import railwitness.drivers.line.Line;
 
 /** A line that says when it is closed. */
@@ -28,6 +29,21 @@ record CountedLine(Line line, Runnable closed) implements Line {
     @Override
     public boolean cutIn(byte[] bytes) {
         return line.cutIn(bytes);
+    }
+
+    @Override
+    public void getToKnow(String identity, Duration deadline) {
+        line.getToKnow(identity, deadline);
+    }
+
+    @Override
+    public void doubt() {
+        line.doubt();
+    }
+
+    @Override
+    public List<String> thrownAway() {
+        return line.thrownAway();
     }
 
     @Override

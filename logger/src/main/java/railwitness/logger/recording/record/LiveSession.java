@@ -117,7 +117,13 @@ public final class LiveSession {
 
     private Bench opened(Recorder recorder) {
         try {
-            return Bench.open(sheets.bench().content(), opener, scheduler, maker, new ExchangeKeeper(recorder));
+            return Bench.open(
+                    sheets.bench().content(),
+                    opener,
+                    scheduler,
+                    maker,
+                    new ExchangeKeeper(recorder),
+                    words -> listener.happened(scheduler.nowNanos() / 1e9, "opening", words));
         } catch (RuntimeException e) {
             throw withoutPower(recorder, "no bench", e);
         }
