@@ -12,7 +12,7 @@ final class ExitCode {
     static final int INSTRUMENT = 3;
     /** The session file could not be written or read, or is not as it was recorded. */
     static final int STORE = 4;
-    /** The computer could not go on: no memory left, a part of the program missing. Says nothing of any session. */
+    /** The program could not go on: no memory left, a part missing, a mistake of its own. Says nothing of any session. */
     static final int MACHINE = 5;
 
     private ExitCode() {}

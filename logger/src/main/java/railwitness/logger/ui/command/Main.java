@@ -74,15 +74,15 @@ public final class Main {
                             + "--help)");
             return ExitCode.BAD_INPUT;
         });
-        return ended(line, err, arguments);
+        return ended(line, arguments);
     }
 
     /** What no command expects, a lack of memory included, is one line too. */
-    private static int ended(CommandLine line, PrintWriter err, String... arguments) {
+    private static int ended(CommandLine line, String... arguments) {
         try {
             return line.execute(arguments);
         } catch (Exception | Error e) {
-            return Refusal.of(e).print(err);
+            return Refusal.of(e).print(line.getErr());
         }
     }
 }

@@ -62,10 +62,10 @@ record Refusal(int exitCode, List<String> lines) {
             return new Refusal(ExitCode.BAD_INPUT, List.of(oneLine(e.getMessage())));
         }
         return new Refusal(
-                ExitCode.BAD_INPUT,
+                ExitCode.MACHINE,
                 List.of("a mistake in the program: " + e + " at "
                         + (e.getStackTrace().length == 0 ? "an unknown place" : e.getStackTrace()[0])
-                        + "; please report it"));
+                        + "; nothing was judged; please report it"));
     }
 
     private static String oneLine(String text) {
