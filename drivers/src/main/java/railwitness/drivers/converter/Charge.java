@@ -27,6 +27,15 @@ record Charge(double terminalVolts, double[] railVolts, double duty, boolean con
         return new Charge(terminalVolts, railVolts, changed, converged);
     }
 
+    /** The rails moved by so many times what lies between two others; none below zero. */
+    Charge goneOn(Charge from, Charge to, double times) {
+        double[] moved = railVolts.clone();
+        for (int r = 0; r < moved.length; r++) {
+            moved[r] = Math.max(0, moved[r] + times * (to.railVolts[r] - from.railVolts[r]));
+        }
+        return new Charge(terminalVolts, moved, duty, converged);
+    }
+
     double meanRail() {
         return Arrays.stream(railVolts).average().orElse(0);
     }

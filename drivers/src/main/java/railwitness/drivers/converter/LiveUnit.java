@@ -1,6 +1,7 @@
 package railwitness.drivers.converter;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The unit under test in time: its capacitors by implicit steps that are short after a disturbance and grow, its two
@@ -18,6 +19,7 @@ final class LiveUnit {
     private final ConverterModel converter;
     private final Body transformer;
     private final Body heatsink;
+    private final Hiccups hiccups = new Hiccups();
     private Circuit circuit;
     private double circuitTransformerDegC;
     private double circuitHeatsinkDegC;
@@ -46,6 +48,11 @@ final class LiveUnit {
 
     /** Something changed: the next steps are short. */
     void disturb() {
+        hiccups.forget();
+        shorten();
+    }
+
+    private void shorten() {
         nextStep = SHORT_STEP_SECONDS;
         steady = false;
         balanced = false;
@@ -54,6 +61,15 @@ final class LiveUnit {
     /** Works one step of at most so long out; returns its length, s. */
     double step(Feed feed, List<Draw> draws, boolean remote, double atMostSeconds) {
         control(remote, feed);
+        Optional<Hiccups.Leap> leap = hiccups.leap(atMostSeconds);
+        if (leap.isPresent()) {
+            charge = leap.get().charge();
+            warm(
+                    leap.get().transformerWatts(),
+                    leap.get().heatsinkWatts(),
+                    leap.get().seconds());
+            return leap.get().seconds();
+        }
         double step = Math.min(Math.min(nextStep, atMostSeconds), rampLeft());
         Charge next = converter.step(circuit, situation(feed, draws, step), charge, step);
         double change = next.distance(charge);
@@ -69,7 +85,8 @@ final class LiveUnit {
             balance = converter.balance(circuit, situation(feed, draws, 0), charge);
             balanced = steady && change <= NOTICED_VOLTS;
         }
-        warm(step);
+        hiccups.passed(step, balance.losses());
+        warm(balance.losses().transformer(), balance.losses().heatsink(), step);
         return step;
     }
 
@@ -95,7 +112,10 @@ final class LiveUnit {
                     * Math.max(volts, feed.volts())
                     * (1 + specimen.transformer().peakCharging());
             charge = charge.withDuty(0);
-            disturb();
+            shorten();
+            if (run) {
+                hiccups.started(charge);
+            }
         }
     }
 
@@ -114,9 +134,9 @@ final class LiveUnit {
         return new Situation(feed, draws, running, ceiling);
     }
 
-    private void warm(double step) {
-        transformer.heat(balance.losses().transformer(), step);
-        heatsink.heat(balance.losses().heatsink(), step);
+    private void warm(double transformerWatts, double heatsinkWatts, double seconds) {
+        transformer.heat(transformerWatts, seconds);
+        heatsink.heat(heatsinkWatts, seconds);
         boolean noticed = Math.abs(transformer.degC() - circuitTransformerDegC) > NOTICED_KELVIN
                 || Math.abs(heatsink.degC() - circuitHeatsinkDegC) > NOTICED_KELVIN;
         if (noticed) {

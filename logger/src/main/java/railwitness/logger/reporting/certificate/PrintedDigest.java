@@ -18,6 +18,9 @@ import org.apache.pdfbox.text.PDFTextStripper;
  * @param sessionId in the document's information
  */
 public record PrintedDigest(Optional<String> printed, Optional<String> informed, Optional<String> sessionId) {
+    /** Ours have some hundred kilobytes. */
+    private static final long MOST_BYTES = 30_000_000;
+
     /**
      * Reads a certificate.
      *
@@ -26,6 +29,13 @@ public record PrintedDigest(Optional<String> printed, Optional<String> informed,
     public static PrintedDigest in(Path pdf) {
         if (!Files.isReadable(pdf)) {
             throw new CertificateException(pdf + ": cannot be read; is the name right, and may you read it?");
+        }
+        if (!Files.isRegularFile(pdf)) {
+            throw new CertificateException(pdf + ": is a folder, a pipe or a device; name a file");
+        }
+        if (pdf.toFile().length() > MOST_BYTES) {
+            throw new CertificateException(pdf + ": is larger than " + MOST_BYTES / 1_000_000
+                    + " MB, and no certificate is; name another file");
         }
         return inAny(pdf)
                 .orElseThrow(() -> new CertificateException(pdf
@@ -50,6 +60,9 @@ public record PrintedDigest(Optional<String> printed, Optional<String> informed,
 
     /** Empty where the file is anything else. */
     static Optional<PrintedDigest> inAny(Path file) {
+        if (!Files.isRegularFile(file) || file.toFile().length() > MOST_BYTES) {
+            return Optional.empty();
+        }
         try (PDDocument document = Loader.loadPDF(file.toFile())) {
             PDFTextStripper text = new PDFTextStripper();
             text.setEndPage(1);

@@ -15,7 +15,7 @@ final class ExitCode {
     static final int INSTRUMENT = 3;
     /** The session file could not be written or read, or is not as it was recorded. */
     static final int STORE = 4;
-    /** Computer or program could not go on: no memory, a part missing, a mistake. Says nothing of any session. */
+    /** The program could not go on: no memory left, a part missing, a mistake of its own. Says nothing of any session. */
     static final int MACHINE = 5;
 
     private ExitCode() {}

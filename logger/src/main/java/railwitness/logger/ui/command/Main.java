@@ -12,9 +12,7 @@ import railwitness.logger.text.VisibleWriter;
         mixinStandardHelpOptions = true,
         versionProvider = Main.Version.class,
         synopsisSubcommandLabel = "[COMMAND]",
-        description = {
-            "Proves a step-up supply on the bench: powers it safely, records it, works out its "
-                    + "figures."
+        description = {"Proves a step-up supply on the bench: powers it safely, records it, works out its " + "figures."
         },
         footer = {"", "Example: railwitness rehearse", "COMMAND --help shows each command with an example."},
         subcommands = {
@@ -79,15 +77,15 @@ public final class Main {
                             + "--help)");
             return ExitCode.BAD_INPUT;
         });
-        return ended(line, err, arguments);
+        return ended(line, arguments);
     }
 
     /** What no command expects, a lack of memory included, is one line too. */
-    private static int ended(CommandLine line, PrintWriter err, String... arguments) {
+    private static int ended(CommandLine line, String... arguments) {
         try {
             return line.execute(arguments);
         } catch (Exception | Error e) {
-            return Refusal.of(e).print(err);
+            return Refusal.of(e).print(line.getErr());
         }
     }
 }

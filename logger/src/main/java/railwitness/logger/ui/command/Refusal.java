@@ -65,7 +65,7 @@ record Refusal(int exitCode, List<String> lines) {
                 ExitCode.MACHINE,
                 List.of("a mistake in the program: " + e + " at "
                         + (e.getStackTrace().length == 0 ? "an unknown place" : e.getStackTrace()[0])
-                        + "; please report it"));
+                        + "; nothing was judged; please report it"));
     }
 
     private static String oneLine(String text) {

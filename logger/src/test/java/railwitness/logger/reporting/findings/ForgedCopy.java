@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
@@ -32,7 +33,9 @@ final class ForgedCopy {
     private static List<Reading> readings(SessionFile from, Forgery forgery) {
         long frozenNanos = from.steps().get(forgery.frozenFromStep()).beginNanos();
         List<Reading> all = new ArrayList<>();
-        for (Channel name : from.channels()) {
+        List<Channel> names = new ArrayList<>(from.channels());
+        names.addAll(forgery.added(Set.copyOf(names)));
+        for (Channel name : names) {
             Channel source = forgery.source(name);
             Map<Channel, Double> kept = new HashMap<>();
             from.readings(source, TimeSpan.ALL, reading -> {
@@ -40,8 +43,12 @@ final class ForgedCopy {
                     boolean frozen = forgery.frozen().contains(name.toString())
                             && measured.requestedNanos() >= frozenNanos
                             && kept.containsKey(name);
-                    double value = frozen ? kept.get(name) : forgery.shown(name, measured.value());
-                    kept.put(name, value);
+                    double value = frozen
+                            ? kept.get(name) * (1 + forgery.shaking() * Math.sin(all.size()))
+                            : forgery.shown(name, measured.value());
+                    if (!frozen) {
+                        kept.put(name, value);
+                    }
                     all.add(new Measured(name, value, measured.requestedNanos(), measured.repliedNanos()));
                 }
             });

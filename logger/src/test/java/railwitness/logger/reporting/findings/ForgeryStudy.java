@@ -27,6 +27,8 @@ import railwitness.logger.recording.store.SessionState;
  */
 public final class ForgeryStudy {
     private static final Pattern PERCENT = Pattern.compile("(reading_pct|range_pct|offset) = ([0-9.]+)");
+    private static final Pattern LOAD =
+            Pattern.compile("\\[\\[instrument]]\\s+name = \"plus load\".*?(?=\\[\\[instrument]])", Pattern.DOTALL);
     private static final List<String> FAULTS = List.of(
             "shorted-turn",
             "weak-half",
@@ -66,8 +68,44 @@ public final class ForgeryStudy {
             for (Forgery forgery : Forgery.all(random)) {
                 forged(session, forgery, number);
             }
+            believed(session, number);
         }
         Files.delete(session);
+    }
+
+    /** A bench whose plus load is a bank of resistors, sound and with another resistor typed than is switched in. */
+    void resistors(int number) throws IOException {
+        Sheets sheets = withBank(sheets());
+        Path session = folder.resolve(number + "-bank.session");
+        Rehearsed.session(
+                session, sheets, UnitDraw.of(FixtureMaker.specimen(sheets), random), List.of(), random.nextLong());
+        SessionFindings sound = SessionFindings.of(session);
+        if (!sound.findings().contradictions().isEmpty()) {
+            accused.put(number + " with resistors", texts(sound.findings().contradictions()));
+        }
+        if (sound.state() != SessionState.COMPLETE) {
+            ended.add(number + " with resistors: " + sound.state().word());
+        } else {
+            forged(session, Forgery.wrongResistor(random), number);
+        }
+        Files.delete(session);
+    }
+
+    private static Sheets withBank(Sheets sheets) {
+        String bench = LOAD.matcher(sheets.bench().text()).replaceFirst("");
+        String bank =
+                "\n[[resistor_bank]]\nrail = \"plus\"\nresistances_ohm = [9.2, 12.2, 18.4, 36.7]\ntolerance_pct = 1\n";
+        return new Sheets(sheets.design(), Sheets.bench("bench.toml", bench + bank), sheets.plan());
+    }
+
+    /** A load that reads its own voltage, soundly, accuses no one. */
+    private void believed(Path session, int number) throws IOException {
+        Path copy = ForgedCopy.of(session, Forgery.none(), folder.resolve(number + "-copy.session"));
+        List<Contradiction> against = SessionFindings.of(copy).findings().contradictions();
+        if (!against.isEmpty()) {
+            accused.put(number + " with a load that reads its voltage", texts(against));
+        }
+        Files.delete(copy);
     }
 
     private void forged(Path session, Forgery forgery, int number) throws IOException {
@@ -111,6 +149,9 @@ public final class ForgeryStudy {
         ForgeryStudy study = new ForgeryStudy(folder, seed);
         for (int i = 0; i < benches; i++) {
             study.bench(i);
+            if (i % 4 == 0) {
+                study.resistors(i);
+            }
         }
         Files.delete(folder);
         System.out.println(benches + " benches, seed " + seed + "; accused though sound: " + study.accused.size());

@@ -31,6 +31,22 @@ class MachineErrorsTest {
         }
     }
 
+    /** It never means that what was given is bad, nor anything of a unit. */
+    @Test
+    void aMistakeInTheProgramHasTheMachinesCode() {
+        for (RuntimeException mistake : List.of(
+                new NullPointerException("where"),
+                new IndexOutOfBoundsException(3),
+                new IllegalStateException("how"))) {
+            Refusal refusal = Refusal.of(mistake);
+            assertThat(refusal.exitCode()).isEqualTo(5);
+            assertThat(refusal.lines()).hasSize(1);
+            assertThat(refusal.lines().get(0))
+                    .startsWith("a mistake in the program")
+                    .contains("nothing was judged");
+        }
+    }
+
     /** A session whose readings need more memory than there is, in a Java of its own with very little. */
     @Test
     void aLackOfMemoryIsOneLineAndCodeFive() throws Exception {
