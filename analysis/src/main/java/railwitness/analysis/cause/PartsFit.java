@@ -21,6 +21,8 @@ final class PartsFit {
     private static final int ROUNDS = 4;
     private static final double STEP = 0.25;
     private static final double FURTHEST = 4;
+    private static final double ERROR_OF_FAULT = 3;
+    private static final double WORTH_A_COLUMN = 0.5;
 
     private final Recording recording;
     private final SheetParts sheet;
@@ -127,6 +129,11 @@ final class PartsFit {
         if (candidate.sized() && start[tolerances.size()] == 0) {
             state[tolerances.size()] = bestSize(candidate, state, sensitivities, errors);
         }
+        if (candidate.code().isPresent()) {
+            List<double[]> more = new ArrayList<>(errors);
+            more.addAll(errorsOfFault(candidate, state));
+            errors = more;
+        }
         int parts = tolerances.size();
         int sized = candidate.sized() ? 1 : 0;
         int all = parts + errors.size() + sized;
@@ -194,6 +201,29 @@ final class PartsFit {
         }
         double size = candidate.sized() ? candidate.size(state[parts]) : 0;
         return new Fitted(candidate, logEvidence, best, size, withErrors, state);
+    }
+
+    /** What the model may get wrong of the fault itself: the model's errors, grown with what the fault does. */
+    private List<double[]> errorsOfFault(Candidate candidate, double[] state) {
+        Candidate none = Candidate.sound(1);
+        double[] with = predict(candidate, state, new Result[recording.points()]);
+        double[] without = predict(none, state, new Result[recording.points()]);
+        double done = 0;
+        for (int k = 0; k < count; k++) {
+            Sighting.Kind kind = recording.sightings().get(k).kind();
+            if (kind == Sighting.Kind.VOLTS || kind == Sighting.Kind.LOSS) {
+                done = Math.max(done, Math.abs(with[k] - without[k]));
+            }
+        }
+        double grown = ERROR_OF_FAULT * Math.min(3, done);
+        if (grown < WORTH_A_COLUMN) {
+            return List.of();
+        }
+        return recording.modelErrors().stream()
+                .map(column -> java.util.Arrays.stream(column)
+                        .map(value -> value * grown)
+                        .toArray())
+                .toList();
     }
 
     private static double bounded(double standardUncertainties) {

@@ -33,6 +33,7 @@ public final class Deviations {
             point.rails().forEach((name, rail) -> ofRail(found, point, name, rail, expected));
             new RailAgainstRail(point, expected).addTo(found);
         }
+        expectations.fallUnderLoad(points).addTo(found);
         found.sort(Comparator.comparingDouble(deviation -> -Math.abs(deviation.timesU())));
         return List.copyOf(found);
     }

@@ -23,8 +23,17 @@ public final class Expectations {
 
     private final Map<OperatingPoint, Expected> byPoint;
 
-    private Expectations(Map<OperatingPoint, Expected> byPoint) {
+    private final List<String> rails;
+    private final double[] fullLoads;
+
+    private Expectations(Map<OperatingPoint, Expected> byPoint, List<String> rails, double[] fullLoads) {
         this.byPoint = byPoint;
+        this.rails = rails;
+        this.fullLoads = fullLoads;
+    }
+
+    PointAgainstPoint fallUnderLoad(List<OperatingPoint> points) {
+        return new PointAgainstPoint(points, this, rails, fullLoads);
     }
 
     /** Works all points out. */
@@ -39,7 +48,7 @@ public final class Expectations {
                 byPoint.put(point, new AtPoint(sheet, situation, shared).expected());
             }
         }
-        return new Expectations(byPoint);
+        return new Expectations(byPoint, sheet.parts().rails(), fullLoads);
     }
 
     /** What is expected at a point of the session; nothing where the sheet does not speak of it. */
