@@ -2,6 +2,7 @@ package railwitness.logger.ui.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -102,6 +103,47 @@ class EndedFromOutsideTest {
         assertThat(Found.in(session).json().get("events").toString()).contains("the input has ended");
     }
 
+    /** A real terminal, whose window is closed while the output is on: the system hangs up on the program. */
+    @Test
+    void closingTheTerminalSwitchesOffUnderTheNameOfTheHangUp() throws IOException, InterruptedException {
+        Path session = folder.resolve("closed.session");
+        try (TableBench bench = new TableBench();
+                ControllingTerminal window = new ControllingTerminal()) {
+            Process run = window.started(command(bench, session));
+            Files.writeString(folder.resolve("run.txt"), "on " + window);
+            await("the load sweep", () -> bench.unit.amps("plus") == 4);
+            assertThat(window.shown()).contains("load-sweep");
+            window.close();
+
+            assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(bench.unit.outputOn).isFalse();
+            assertThat(bench.unit.amps("plus")).isZero();
+        }
+        Found found = Found.in(session);
+        assertThat(found.state()).isEqualTo("stopped");
+        assertThat(found.json().get("events").toString())
+                .contains("the terminal was closed (HUP)")
+                .doesNotContain("the input has ended");
+    }
+
+    /** Nobody is asked anything by this bench; without a keyboard the first question would be a stop, and is none here. */
+    @Test
+    void withoutAnInputNothingPowersUnseen() throws IOException, InterruptedException {
+        Path session = folder.resolve("null.session");
+        try (TableBench bench = new TableBench()) {
+            Process run = new ProcessBuilder(command(bench, session))
+                    .redirectInput(new File("/dev/null"))
+                    .redirectErrorStream(true)
+                    .redirectOutput(folder.resolve("run.txt").toFile())
+                    .start();
+
+            assertThat(run.waitFor(90, TimeUnit.SECONDS)).isTrue();
+            assertThat(bench.unit.outputOn).isFalse();
+        }
+        assertThat(Files.readString(folder.resolve("run.txt"))).contains("nobody is at the keyboard");
+        assertThat(Found.in(session).state()).isIn("stopped", "complete");
+    }
+
     /** Somebody who presses once more in fear changes nothing: the way to off is under way. */
     @Test
     void ctrlCTwiceDuringFirstPowerEndsOff() throws IOException, InterruptedException {
@@ -166,7 +208,14 @@ class EndedFromOutsideTest {
     }
 
     private Process started(TableBench bench, Path session) throws IOException {
-        return new ProcessBuilder(
+        return new ProcessBuilder(command(bench, session))
+                .redirectErrorStream(true)
+                .redirectOutput(folder.resolve("run.txt").toFile())
+                .start();
+    }
+
+    private List<String> command(TableBench bench, Path session) throws IOException {
+        return List.of(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                         "-XX:TieredStopAtLevel=1",
                         "-XX:+UseSerialGC",
@@ -183,10 +232,7 @@ class EndedFromOutsideTest {
                         "--out",
                         session.toString(),
                         "--acknowledge",
-                        "Ann Other")
-                .redirectErrorStream(true)
-                .redirectOutput(folder.resolve("run.txt").toFile())
-                .start();
+                        "Ann Other");
     }
 
     private void await(String what, BooleanSupplier condition) throws InterruptedException, IOException {
