@@ -18,6 +18,7 @@ import org.junit.jupiter.api.parallel.Execution;
 import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * A run in a process of its own, on real ports, that is killed or interrupted while the output is on. It waits more than it
@@ -126,22 +127,30 @@ class EndedFromOutsideTest {
                 .doesNotContain("the input has ended");
     }
 
-    /** Nobody is asked anything by this bench; without a keyboard the first question would be a stop, and is none here. */
-    @Test
-    void withoutAnInputNothingPowersUnseen() throws IOException, InterruptedException {
-        Path session = folder.resolve("null.session");
+    /** The remote turn-on is switched by hand here: the first question finds nobody, and the output is on. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/dev/null", "a closed pipe"})
+    void withoutAnInputTheFirstQuestionUnderPowerIsAStop(String input) throws IOException, InterruptedException {
+        Path session = folder.resolve("nobody.session");
         try (TableBench bench = new TableBench()) {
-            Process run = new ProcessBuilder(command(bench, session))
-                    .redirectInput(new File("/dev/null"))
+            ProcessBuilder builder = new ProcessBuilder(command(bench, session))
                     .redirectErrorStream(true)
-                    .redirectOutput(folder.resolve("run.txt").toFile())
-                    .start();
+                    .redirectOutput(folder.resolve("run.txt").toFile());
+            Path sheet = folder.resolve("bench.toml");
+            Files.writeString(sheet, Files.readString(sheet).replace("drives_remote = true", ""));
+            boolean none = input.equals("/dev/null");
+            Process run = (none ? builder.redirectInput(new File(input)) : builder).start();
+            if (!none) {
+                run.getOutputStream().close();
+            }
 
             assertThat(run.waitFor(90, TimeUnit.SECONDS)).isTrue();
             assertThat(bench.unit.outputOn).isFalse();
+            assertThat(bench.supply.heard()).contains("OUTP ON");
         }
         assertThat(Files.readString(folder.resolve("run.txt"))).contains("nobody is at the keyboard");
-        assertThat(Found.in(session).state()).isIn("stopped", "complete");
+        assertThat(Found.in(session).state()).isEqualTo("stopped");
+        assertThat(Found.in(session).json().get("events").toString()).contains("the input has ended");
     }
 
     /** Somebody who presses once more in fear changes nothing: the way to off is under way. */

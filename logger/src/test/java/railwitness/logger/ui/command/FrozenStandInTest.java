@@ -70,11 +70,11 @@ class FrozenStandInTest {
                     "--acknowledge",
                     "Ann Other");
             pressEnter(run);
-            await("half load", "run.txt", "hold");
+            await("half load", "run.txt", ": hold");
             Thread.sleep(2000);
             signal("STOP", far);
             Thread.sleep(FROZEN_SECONDS * 1000L);
-            assertThat(run.isAlive()).isTrue();
+            assertThat(run.isAlive()).as(text("run.txt")).isTrue();
             assertThat(text("run.txt")).contains("open the disconnect").doesNotContain("output off; rails");
             signal("CONT", far);
 
