@@ -65,8 +65,7 @@ public final class Bench implements AutoCloseable {
                 Introductions.atOnce(sheet.instruments(), made, told).forEach(met -> bench.take(met, maker));
             } else {
                 sheet.instruments()
-                        .forEach(instrument ->
-                                bench.take(made.apply(instrument).meet(), maker));
+                        .forEach(instrument -> bench.take(made.apply(instrument).meet(), maker));
             }
             return bench;
         } catch (RuntimeException e) {

@@ -200,8 +200,11 @@ public abstract class VirtualInstrument implements Peer {
 
     private static boolean isDispensable(String header) {
         String upper = header.toUpperCase(Locale.ROOT);
-        return upper.matches("\\*(ES|SR|OPC|STB|CLS|RST).*") || upper.matches(":?SYST.*ERR.*")
-                || upper.contains("STAT:QUES") || upper.contains("STATUS:") || upper.contains("PROT");
+        return upper.matches("\\*(ES|SR|OPC|STB|CLS|RST).*")
+                || upper.matches(":?SYST.*ERR.*")
+                || upper.contains("STAT:QUES")
+                || upper.contains("STATUS:")
+                || upper.contains("PROT");
     }
 
     private static boolean isCommon(String header) {

@@ -76,21 +76,24 @@ class IntroductionsTest {
     void theyTakeNoLongerThanTheSlowestOfThemAndSayWhatTheyWaitFor() {
         long begun = System.nanoTime();
         try (Bench bench = opened(settings -> slow(settings.port(), true))) {
-            assertThat(bench.meters()).extracting(worker -> worker.name()).containsExactly(
-                    "meter 0", "meter 1", "meter 2", "meter 3", "meter 4", "meter 5");
+            assertThat(bench.meters())
+                    .extracting(worker -> worker.name())
+                    .containsExactly("meter 0", "meter 1", "meter 2", "meter 3", "meter 4", "meter 5");
         }
         long millis = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - begun);
         assertThat(millis).isBetween(SLOW_MILLIS, METERS * SLOW_MILLIS / 2);
-        assertThat(told).first().isEqualTo("each instrument is asked who it is: meter 0, meter 1, meter 2, meter 3,"
-                + " meter 4, meter 5");
+        assertThat(told)
+                .first()
+                .isEqualTo("each instrument is asked who it is: meter 0, meter 1, meter 2, meter 3,"
+                        + " meter 4, meter 5");
         assertThat(told.get(1)).startsWith("still waiting for meter");
         assertThat(open).hasValue(0);
     }
 
     @Test
     void oneThatFailsIsNamedAndEveryLineIsClosedAgain() {
-        assertThatThrownBy(() -> opened(settings ->
-                        slow(settings.port(), !settings.port().equals("2"))))
+        assertThatThrownBy(() -> opened(
+                        settings -> slow(settings.port(), !settings.port().equals("2"))))
                 .isInstanceOf(LineException.class)
                 .hasMessageContaining("meter 2");
         assertThat(open).hasValue(0);

@@ -21,13 +21,16 @@ class LastingLineTest {
     private Line line(PortSettings settings) {
         opened++;
         String number = opened + " ";
-        return (Line) Proxy.newProxyInstance(Line.class.getClassLoader(), new Class<?>[] {Line.class}, (me, call, given) -> {
-            told.add(number + call.getName() + (given != null && given[0] instanceof String word ? " " + word : ""));
-            if (call.getReturnType() == boolean.class) {
-                return true;
-            }
-            return call.getReturnType() == List.class ? List.of("late") : null;
-        });
+        return (Line)
+                Proxy.newProxyInstance(Line.class.getClassLoader(), new Class<?>[] {Line.class}, (me, call, given) -> {
+                    told.add(number
+                            + call.getName()
+                            + (given != null && given[0] instanceof String word ? " " + word : ""));
+                    if (call.getReturnType() == boolean.class) {
+                        return true;
+                    }
+                    return call.getReturnType() == List.class ? List.of("late") : null;
+                });
     }
 
     private LastingLine lasting() {

@@ -53,8 +53,7 @@ class WatchesTest {
 
     private static List<Watch> watches(String design, Set<Channel> read, Duration interval) {
         Design unit = Sheets.design("design.toml", design).content();
-        RunLimits limits = RunLimits.of(
-                unit, Sheets.plan("plan.toml", PLAN).content(), OptionalDouble.of(40));
+        RunLimits limits = RunLimits.of(unit, Sheets.plan("plan.toml", PLAN).content(), OptionalDouble.of(40));
         return Watches.of(unit, read, interval, limits);
     }
 
@@ -103,16 +102,20 @@ class WatchesTest {
         assertThat(limits(watches, "input current", Phase.STANDBY).hold(0.021)).isFalse();
         assertThat(limits(watches, "input current", Phase.UP).hold(16.9)).isTrue();
         assertThat(limits(watches, "input current", Phase.UP).hold(17.1)).isFalse();
-        assertThat(named(watches, "input current").subject().value(channel -> -29.6)).isEqualTo(29.6);
+        assertThat(named(watches, "input current").subject().value(channel -> -29.6))
+                .isEqualTo(29.6);
     }
 
     @Test
     void aRailMayBeLowUntilItIsUpAndIsNeverTooHigh() {
         List<Watch> watches = watches(DESIGN + LIMITS, ALL, Duration.ofMillis(250));
         assertThat(limits(watches, "plus rail", Phase.INRUSH).hold(0)).isTrue();
-        assertThat(limits(watches, "plus rail", Phase.INRUSH).hold(1.15 * 24 + 0.1)).isFalse();
-        assertThat(limits(watches, "minus rail", Phase.UP).hold(1.15 * 24 + 0.1)).isFalse();
-        assertThat(named(watches, "minus rail").subject().value(channel -> -24.0)).isEqualTo(24.0);
+        assertThat(limits(watches, "plus rail", Phase.INRUSH).hold(1.15 * 24 + 0.1))
+                .isFalse();
+        assertThat(limits(watches, "minus rail", Phase.UP).hold(1.15 * 24 + 0.1))
+                .isFalse();
+        assertThat(named(watches, "minus rail").subject().value(channel -> -24.0))
+                .isEqualTo(24.0);
     }
 
     /** Asked each ten seconds, a channel is not silent after three. */

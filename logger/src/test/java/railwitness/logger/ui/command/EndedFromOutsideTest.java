@@ -225,23 +225,23 @@ class EndedFromOutsideTest {
 
     private List<String> command(TableBench bench, Path session) throws IOException {
         return List.of(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-XX:TieredStopAtLevel=1",
-                        "-XX:+UseSerialGC",
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        "railwitness.logger.ui.command.Main",
-                        "run",
-                        "--design",
-                        "../sessions-sample/demo/design.toml",
-                        "--bench",
-                        bench.sheet(folder.resolve("bench.toml")).toString(),
-                        "--plan",
-                        Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
-                        "--out",
-                        session.toString(),
-                        "--acknowledge",
-                        "Ann Other");
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "railwitness.logger.ui.command.Main",
+                "run",
+                "--design",
+                "../sessions-sample/demo/design.toml",
+                "--bench",
+                bench.sheet(folder.resolve("bench.toml")).toString(),
+                "--plan",
+                Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
+                "--out",
+                session.toString(),
+                "--acknowledge",
+                "Ann Other");
     }
 
     private void await(String what, BooleanSupplier condition) throws InterruptedException, IOException {
