@@ -62,9 +62,14 @@ final class ControllingTerminal implements AutoCloseable {
         }
     }
 
-    @Override
-    public void close() {
+    /** The window is closed. */
+    void hangUp() {
         closed = true;
         terminal.close();
+    }
+
+    @Override
+    public void close() {
+        hangUp();
     }
 }

@@ -114,7 +114,7 @@ class EndedFromOutsideTest {
             Files.writeString(folder.resolve("run.txt"), "on " + window);
             await("the load sweep", () -> bench.unit.amps("plus") == 4);
             assertThat(window.shown()).contains("load-sweep");
-            window.close();
+            window.hangUp();
 
             assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
             assertThat(bench.unit.outputOn).isFalse();
