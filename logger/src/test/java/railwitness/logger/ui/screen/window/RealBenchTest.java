@@ -142,7 +142,7 @@ class RealBenchTest {
         driver.picture("real-stopped");
     }
 
-    /** The band says plainly that off is not confirmed; the run stays, Escape sends off again, and it ends with the supply's word. */
+    /** The band says plainly that off is not confirmed; Escape sends it again; the run ends with the supply's word. */
     @Test
     @Timeout(180)
     void aSupplyThatStandsStillIsToldOffUntilItSaysSo() throws IOException {
@@ -171,7 +171,7 @@ class RealBenchTest {
         assertThat(driver.ask(() -> driver.window().desk().running())).isTrue();
         driver.until("the supply goes on and obeys", () -> !ports.outputOn());
         driver.until("all is over", () -> driver.run().filter(RunView::over).isPresent());
-        driver.until("it says so", () -> driver.text("band title").equals("Output is off"));
+        driver.until("it says so", () -> driver.text("band title").equals("Tripped, output is off"));
         assertThat(driver.run().orElseThrow().ended().orElseThrow().state()).isEqualTo(SessionState.TRIPPED);
     }
 
