@@ -182,8 +182,11 @@ final class Recording {
         return situations.size();
     }
 
-    /** How far into the session a point lies, 0 to 1. */
+    /** How far into the session a point lies, 0 to 1; 0 too where a drain of standby is all that was measured. */
     double progress(int point) {
+        if (times.isEmpty()) {
+            return 0;
+        }
         double first = times.get(0);
         double last = times.get(times.size() - 1);
         return last > first ? (times.get(point) - first) / (last - first) : 0;

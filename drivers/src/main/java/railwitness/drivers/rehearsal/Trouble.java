@@ -27,5 +27,9 @@ public enum Trouble {
     /** A meter's leads are exchanged: direct voltage and current have the other sign. */
     REVERSED_LEADS,
     /** A meter goes on answering with the number it gave last. */
-    FROZEN
+    FROZEN,
+    /** It knows no state registers, protections, error queue or event register: to these it says nothing. */
+    KNOWS_LITTLE,
+    /** Its computer stands still for 20 s, longer than anybody waits; then it obeys all that it was told meanwhile. */
+    STANDS_STILL
 }

@@ -2,6 +2,8 @@ package railwitness.drivers.rehearsal;
 
 import java.io.ByteArrayOutputStream;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
@@ -21,6 +23,7 @@ import railwitness.drivers.scpi.StandardEvent;
  */
 public abstract class VirtualInstrument implements Peer {
     private static final Duration LATENESS = Duration.ofSeconds(2);
+    private static final long STANDSTILL_NANOS = 20_000_000_000L;
     private static final Duration THINKING = Duration.ofNanos(1_500_000);
     private static final int BITS_PER_CHARACTER = 10;
 
@@ -38,6 +41,8 @@ public abstract class VirtualInstrument implements Peer {
     private long exchanges;
     private double busySeconds;
     private byte[] before = new byte[0];
+    private final List<String> toldMeanwhile = new ArrayList<>();
+    private long standsUntilNanos;
 
     VirtualInstrument(Fixture fixture, World world, LongSupplier clock, Random random) {
         this.fixture = fixture;
@@ -91,8 +96,13 @@ public abstract class VirtualInstrument implements Peer {
             if (troubles.has(Trouble.SILENT)) {
                 return Answer.silence(in);
             }
+            if (troubles.has(Trouble.STANDS_STILL) && standsStill(message)) {
+                return Answer.silence(in);
+            }
             busySeconds = 0;
             world.at(nowNanos());
+            toldMeanwhile.forEach(this::carryOut);
+            toldMeanwhile.clear();
             if (troubles.has(Trouble.RESETS)) {
                 troubles.end(Trouble.RESETS);
                 remoteMode = false;
@@ -103,6 +113,18 @@ public abstract class VirtualInstrument implements Peer {
             Duration busy = in.plus(THINKING).plusNanos(Math.round(busySeconds * 1e9));
             return reply.isEmpty() ? Answer.silence(busy) : Answer.of(reply.get(), outTime(busy, reply.get()));
         }
+    }
+
+    private boolean standsStill(String message) {
+        standsUntilNanos = standsUntilNanos == 0 ? nowNanos() + STANDSTILL_NANOS : standsUntilNanos;
+        boolean still = nowNanos() < standsUntilNanos;
+        if (still) {
+            toldMeanwhile.add(message);
+        } else {
+            troubles.end(Trouble.STANDS_STILL);
+            standsUntilNanos = 0;
+        }
+        return still;
     }
 
     private Duration outTime(Duration busy, byte[] reply) {
@@ -163,6 +185,9 @@ public abstract class VirtualInstrument implements Peer {
             if (setting && remoteFirst && !remoteMode) {
                 throw RefusedCommand.conflict("not in remote mode");
             }
+            if (troubles.has(Trouble.KNOWS_LITTLE) && isDispensable(header)) {
+                return Optional.empty();
+            }
             if (setting && troubles.has(Trouble.REFUSES)) {
                 throw RefusedCommand.conflict(header);
             }
@@ -171,6 +196,15 @@ public abstract class VirtualInstrument implements Peer {
             errors.add(refusal);
             return Optional.empty();
         }
+    }
+
+    private static boolean isDispensable(String header) {
+        String upper = header.toUpperCase(Locale.ROOT);
+        return upper.matches("\\*(ES|SR|OPC|STB|CLS|RST).*")
+                || upper.matches(":?SYST.*ERR.*")
+                || upper.contains("STAT:QUES")
+                || upper.contains("STATUS:")
+                || upper.contains("PROT");
     }
 
     private static boolean isCommon(String header) {

@@ -80,6 +80,39 @@ class FaultCampaignTest {
                 .isEmpty();
     }
 
+    /** The supply's computer stands still under load, for longer than anybody waits: told, and off when it wakes. */
+    @Test
+    void aFreezeLongerThanAllPatienceIsToldAndEndsOff() {
+        for (Moment moment : List.of(Moment.FIRST_STEPS, Moment.LOADED, Moment.AVERAGING)) {
+            CaseEnding ending = FaultySession.virtual(new FaultCase("supply", Trouble.STANDS_STILL, moment, 1));
+            assertThat(ending.told()).as(moment.name()).isTrue();
+            assertThat(ending.offAtFarEnd()).as(moment.name()).isTrue();
+            assertThat(ending.kept()).as(moment.name()).isTrue();
+            assertThat(ending.state()).as(moment.name()).contains(SessionState.TRIPPED);
+        }
+    }
+
+    /** What an instrument does not know costs only that, or the words say before power why there is none. */
+    @Test
+    void instrumentsThatKnowLittleAreUsedOrRefusedInWords() {
+        for (String instrument : CampaignSheets.instruments()) {
+            FaultCase early = LongStream.range(1, 200)
+                    .mapToObj(seed -> new FaultCase(instrument, Trouble.KNOWS_LITTLE, Moment.OPENING, seed))
+                    .filter(one -> one.exchange() <= 2)
+                    .findFirst()
+                    .orElseThrow();
+            CaseEnding ending = FaultySession.virtual(early);
+            assertThat(ending.safe()).as(instrument).isTrue();
+            assertThat(ending.kept()).as(instrument).isTrue();
+            assertThat(ending.words())
+                    .as(instrument)
+                    .anyMatch(words -> words.startsWith("left out") || words.startsWith("no "));
+            if (!instrument.equals("supply")) {
+                assertThat(ending.state()).as(instrument).contains(SessionState.COMPLETE);
+            }
+        }
+    }
+
     @Test
     void aSupplyThatResetsItselfEndsTheRunInWords() {
         CaseEnding ending = FaultySession.virtual(new FaultCase("supply", Trouble.RESETS, Moment.AVERAGING, 1));

@@ -3,15 +3,22 @@ package railwitness.safety.guardian;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
+import railwitness.drivers.line.PortSettings;
+import railwitness.drivers.line.SerialLine;
+import railwitness.drivers.line.SerialPorts;
 
 /** Real processes, real signals, real pseudo-terminals. */
 @EnabledOnOs(OS.LINUX)
@@ -113,6 +120,29 @@ class GuardianTest {
                 .isInstanceOf(GuardianException.class)
                 .hasMessage("the guardian did not start, so there is no power:"
                         + " the guardian cannot open /dev/no-such-port: there is no such device");
+    }
+
+    /** A port may stand on the sheet without its folder, as in {@code ttyUSB0}. */
+    @Test
+    void aPortByItsBareNameIsReachedAsTheProgramReachesIt() throws Exception {
+        String name = "ttyFar" + ProcessHandle.current().pid();
+        Path link = Path.of("/dev", name);
+        try {
+            Files.createSymbolicLink(link, Path.of(supply.device()));
+        } catch (IOException notAllowed) {
+            System.out.println("skipped: a name in /dev takes a right that this user has not");
+            Assumptions.abort("a name in /dev takes a right that this user has not");
+        }
+        try (SerialLine line = SerialLine.open(PortSettings.usual(name))) {
+            line.send("VOLT 1");
+            Guardian guardian = Guardian.start(orders(SerialPorts.device(name)));
+            assertThat(guardian.isGuarding()).isTrue();
+            guardian.letFire();
+            supply.await("OUTP OFF"::equals, LONG);
+            assertThat(supply.isOn()).isFalse();
+        } finally {
+            Files.delete(link);
+        }
     }
 
     @Test

@@ -2,6 +2,7 @@ package railwitness.logger.ui.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -17,6 +18,7 @@ import org.junit.jupiter.api.parallel.Execution;
 import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * A run in a process of its own, on real ports, that is killed or interrupted while the output is on. It waits more than it
@@ -102,6 +104,55 @@ class EndedFromOutsideTest {
         assertThat(Found.in(session).json().get("events").toString()).contains("the input has ended");
     }
 
+    /** A real terminal, whose window is closed while the output is on: the system hangs up on the program. */
+    @Test
+    void closingTheTerminalSwitchesOffUnderTheNameOfTheHangUp() throws IOException, InterruptedException {
+        Path session = folder.resolve("closed.session");
+        try (TableBench bench = new TableBench();
+                ControllingTerminal window = new ControllingTerminal()) {
+            Process run = window.started(command(bench, session));
+            Files.writeString(folder.resolve("run.txt"), "on " + window);
+            await("the load sweep", () -> bench.unit.amps("plus") == 4);
+            assertThat(window.shown()).contains("load-sweep");
+            window.hangUp();
+
+            assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(bench.unit.outputOn).isFalse();
+            assertThat(bench.unit.amps("plus")).isZero();
+        }
+        Found found = Found.in(session);
+        assertThat(found.state()).isEqualTo("stopped");
+        assertThat(found.json().get("events").toString())
+                .contains("the terminal was closed (HUP)")
+                .doesNotContain("the input has ended");
+    }
+
+    /** The remote turn-on is switched by hand here: the first question finds nobody, and the output is on. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/dev/null", "a closed pipe"})
+    void withoutAnInputTheFirstQuestionUnderPowerIsAStop(String input) throws IOException, InterruptedException {
+        Path session = folder.resolve("nobody.session");
+        try (TableBench bench = new TableBench()) {
+            ProcessBuilder builder = new ProcessBuilder(command(bench, session))
+                    .redirectErrorStream(true)
+                    .redirectOutput(folder.resolve("run.txt").toFile());
+            Path sheet = folder.resolve("bench.toml");
+            Files.writeString(sheet, Files.readString(sheet).replace("drives_remote = true", ""));
+            boolean none = input.equals("/dev/null");
+            Process run = (none ? builder.redirectInput(new File(input)) : builder).start();
+            if (!none) {
+                run.getOutputStream().close();
+            }
+
+            assertThat(run.waitFor(90, TimeUnit.SECONDS)).isTrue();
+            assertThat(bench.unit.outputOn).isFalse();
+            assertThat(bench.supply.heard()).contains("OUTP ON");
+        }
+        assertThat(Files.readString(folder.resolve("run.txt"))).contains("nobody is at the keyboard");
+        assertThat(Found.in(session).state()).isEqualTo("stopped");
+        assertThat(Found.in(session).json().get("events").toString()).contains("the input has ended");
+    }
+
     /** Somebody who presses once more in fear changes nothing: the way to off is under way. */
     @Test
     void ctrlCTwiceDuringFirstPowerEndsOff() throws IOException, InterruptedException {
@@ -166,27 +217,31 @@ class EndedFromOutsideTest {
     }
 
     private Process started(TableBench bench, Path session) throws IOException {
-        return new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-XX:TieredStopAtLevel=1",
-                        "-XX:+UseSerialGC",
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        "railwitness.logger.ui.command.Main",
-                        "run",
-                        "--design",
-                        "../sessions-sample/demo/design.toml",
-                        "--bench",
-                        bench.sheet(folder.resolve("bench.toml")).toString(),
-                        "--plan",
-                        Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
-                        "--out",
-                        session.toString(),
-                        "--acknowledge",
-                        "Ann Other")
+        return new ProcessBuilder(command(bench, session))
                 .redirectErrorStream(true)
                 .redirectOutput(folder.resolve("run.txt").toFile())
                 .start();
+    }
+
+    private List<String> command(TableBench bench, Path session) throws IOException {
+        return List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "railwitness.logger.ui.command.Main",
+                "run",
+                "--design",
+                "../sessions-sample/demo/design.toml",
+                "--bench",
+                bench.sheet(folder.resolve("bench.toml")).toString(),
+                "--plan",
+                Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
+                "--out",
+                session.toString(),
+                "--acknowledge",
+                "Ann Other");
     }
 
     private void await(String what, BooleanSupplier condition) throws InterruptedException, IOException {

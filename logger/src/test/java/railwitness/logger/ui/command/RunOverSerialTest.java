@@ -70,36 +70,52 @@ class RunOverSerialTest {
                 .isCloseTo(table.of("load_100", "ripple_pos_rms_V"), withPercentage(0.1));
     }
 
-    /** A reversed meter and a shunt of twice the stated value: told while the run goes on, and never believed. */
+    /** A shunt of twice the stated value: told while the run goes on, and never believed. */
     @Test
-    void whatCannotBeIsToldDuringTheRun() throws IOException {
-        Path session = folder.resolve("reversed.session");
-        try (TableBench bench = new TableBench(Map.of("minus.voltage", v -> -v, "input.current", v -> v / 2))) {
-            Said said = Said.by(
-                    "run",
-                    "--design",
-                    "../sessions-sample/demo/design.toml",
-                    "--bench",
-                    bench.sheet(folder.resolve("bench.toml")).toString(),
-                    "--plan",
-                    Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
-                    "--out",
-                    session.toString(),
-                    "--acknowledge",
-                    "Ann Other");
+    void aShuntThatIsNotAsStatedIsToldDuringTheRun() throws IOException {
+        Path session = folder.resolve("shunt.session");
+        try (TableBench bench = new TableBench(Map.of("input.current", v -> v / 2))) {
+            Said said = run(bench, session);
 
-            assertThat(said.err())
-                    .containsSubsequence(
-                            "wrong sign", "check: switch off; whether the minus meter's leads are reversed")
-                    .contains("input meter and supply see different currents", "doubt the input meter");
-            assertThat(said.out())
-                    .startsWith("CONTRADICTION   the minus rail reads")
-                    .doesNotContain("FIT TO RETURN");
+            assertThat(said.err()).contains("input meter and supply see different currents", "doubt the input meter");
+            assertThat(said.out()).doesNotContain("FIT TO RETURN");
         }
         Found found = Found.in(session);
         assertThat(found.verdict()).isNotEqualTo("fit");
         assertThat(found.find("average efficiency", null)).isEmpty();
         assertThat(found.json().get("events").findValuesAsText("what")).contains("contradiction");
+    }
+
+    /** The leads of one rail's meter are reversed: off at first power, before any load, in words. */
+    @Test
+    void aReversedMeterEndsFirstPower() throws IOException {
+        Path session = folder.resolve("reversed.session");
+        try (TableBench bench = new TableBench(Map.of("minus.voltage", v -> -v))) {
+            Said said = run(bench, session);
+
+            assertThat(said.err())
+                    .contains("trip: the rail minus has the wrong sign", "the leads of its meter are reversed")
+                    .doesNotContain("current limit set to 30");
+            assertThat(said.out()).doesNotContain("FIT TO RETURN");
+            assertThat(bench.unit.outputOn).isFalse();
+        }
+        assertThat(Found.in(session).state()).isEqualTo("tripped");
+        assertThat(Found.in(session).verdict()).isNotEqualTo("fit");
+    }
+
+    private Said run(TableBench bench, Path session) throws IOException {
+        return Said.by(
+                "run",
+                "--design",
+                "../sessions-sample/demo/design.toml",
+                "--bench",
+                bench.sheet(folder.resolve("bench.toml")).toString(),
+                "--plan",
+                Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
+                "--out",
+                session.toString(),
+                "--acknowledge",
+                "Ann Other");
     }
 
     @Test

@@ -142,6 +142,39 @@ class RealBenchTest {
         driver.picture("real-stopped");
     }
 
+    /** The band says plainly that off is not confirmed; Escape sends it again; the run ends with the supply's word. */
+    @Test
+    @Timeout(180)
+    void aSupplyThatStandsStillIsToldOffUntilItSaysSo() throws IOException {
+        lay(HOLD, Sheets.bench("bench.toml", often(ports.sheet(ports.devices()))));
+        driver.ask(() -> {
+            driver.window().desk().virtualBench(false);
+            return true;
+        });
+        driver.key(KeyEvent.VK_3, KeyEvent.VK_CONTROL);
+        driver.until("the cautions are shown", () -> driver.window().present().equals("cautions"));
+        acknowledge();
+        driver.controlEnter();
+        driver.until(
+                "the load is held",
+                () -> driver.run().filter(view -> view.liveStep() >= 0).isPresent());
+        ports.supplyStandsStill();
+        driver.until("it is told", () -> driver.text("band title").equals("NOT CONFIRMED OFF"));
+        driver.picture("real-not-confirmed");
+        for (int pressed = 0; pressed < 3; pressed++) {
+            driver.key(KeyEvent.VK_ESCAPE);
+            assertThat(driver.ask(() -> driver.window().desk().message()))
+                    .startsWith("Switching off")
+                    .doesNotContain("No supply is connected");
+            assertThat(driver.text("band title")).isEqualTo("NOT CONFIRMED OFF");
+        }
+        assertThat(driver.ask(() -> driver.window().desk().running())).isTrue();
+        driver.until("the supply goes on and obeys", () -> !ports.outputOn());
+        driver.until("all is over", () -> driver.run().filter(RunView::over).isPresent());
+        driver.until("it says so", () -> driver.text("band title").equals("Tripped, output is off"));
+        assertThat(driver.run().orElseThrow().ended().orElseThrow().state()).isEqualTo(SessionState.TRIPPED);
+    }
+
     /** Unit and plan lie on the desk; the bench sheet is opened as a person opens it. */
     private void opened(String plan, String bench) throws IOException {
         Path file = Files.writeString(folder.resolve("bench.toml"), often(bench));

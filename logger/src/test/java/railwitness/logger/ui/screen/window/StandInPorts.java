@@ -7,6 +7,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.Assumptions;
 import railwitness.drivers.line.PseudoTerminal;
 import railwitness.drivers.rehearsal.StandIn;
+import railwitness.drivers.rehearsal.Trouble;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.logger.recording.rehearsal.FixtureMaker;
 import railwitness.logger.recording.rehearsal.PortsOnSheet;
@@ -63,6 +64,11 @@ final class StandInPorts implements AutoCloseable {
 
     boolean outputOn() {
         return bench.supply("supply").isOn();
+    }
+
+    /** From the next question on, for longer than anybody waits. */
+    void supplyStandsStill() {
+        bench.supply("supply").trouble(Trouble.STANDS_STILL);
     }
 
     @Override
