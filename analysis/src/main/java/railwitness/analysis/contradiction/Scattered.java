@@ -42,7 +42,8 @@ final class Scattered {
                 .filter(step -> beyond(step.means().get(channel), largest))
                 .toList();
         wild.stream()
-                .max(Comparator.comparingDouble(step -> step.means().get(channel).apart()))
+                .max(Comparator.comparingDouble(
+                        step -> step.means().get(channel).apart()))
                 .ifPresent(worst -> found.add(told(channel, worst.means().get(channel), wild)));
     }
 

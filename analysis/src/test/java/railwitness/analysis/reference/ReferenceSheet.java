@@ -13,12 +13,12 @@ import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Filter;
 import railwitness.analysis.design.FilterInput;
 import railwitness.analysis.design.Input;
-import railwitness.analysis.design.UnitLimits;
 import railwitness.analysis.design.Rail;
 import railwitness.analysis.design.Rectifier;
 import railwitness.analysis.design.Switches;
 import railwitness.analysis.design.Transformer;
 import railwitness.analysis.design.Unit;
+import railwitness.analysis.design.UnitLimits;
 
 /** Reads the plain sheets of the reference set, as much of them as a person might know. */
 public final class ReferenceSheet {

@@ -46,8 +46,9 @@ final class PlausibleTable {
     private static List<String> rows() {
         List<String> rows = new ArrayList<>();
         try (InputStream in = PlausibleTable.class.getResourceAsStream(SOURCE)) {
-            List<String> source = new ArrayList<>(
-                    new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList());
+            List<String> source = new ArrayList<>(new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList());
             rows.add(source.remove(0));
             source.add(0, STANDBY);
             for (String row : source) {
@@ -92,8 +93,10 @@ final class PlausibleTable {
             cells[at] = String.valueOf(Double.parseDouble(cells[at]) * by);
             rows.set(row, String.join(",", cells));
         }
-        String step = rows.get(from).split(COMMA_OUTSIDE_QUOTES)[1] + " " + rows.get(from).split(COMMA_OUTSIDE_QUOTES)[2];
-        return new Spoilt(column + " by " + by + " in " + (to - from) + " rows of " + step, String.join("\n", rows) + "\n");
+        String step = rows.get(from).split(COMMA_OUTSIDE_QUOTES)[1] + " "
+                + rows.get(from).split(COMMA_OUTSIDE_QUOTES)[2];
+        return new Spoilt(
+                column + " by " + by + " in " + (to - from) + " rows of " + step, String.join("\n", rows) + "\n");
     }
 
     /** What the table shows with the demo's sheets; empty where it is refused. */
