@@ -12,6 +12,8 @@ public enum ContradictionCode {
     EXCHANGED_LEADS("exchanged-leads"),
     /** A reading that stays the same to its last digit over steps that must change it. */
     FROZEN("frozen"),
+    /** Readings of one average that are not of one state. */
+    SCATTERED("scattered"),
     /** Two that see one thing differ beyond both accuracies. */
     INSTRUMENTS_DISAGREE("instruments-disagree"),
     /** More power comes out than goes in, or more goes in than the supply can give. */

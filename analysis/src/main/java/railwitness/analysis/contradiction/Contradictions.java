@@ -27,6 +27,7 @@ public final class Contradictions {
         found.addAll(new NegativeInput(evidence).find());
         found.addAll(new Exchange(evidence, polarity).find());
         found.addAll(new Frozen(evidence).find());
+        found.addAll(new Scattered(evidence).find());
         Set<String> explained = new HashSet<>();
         found.forEach(one -> explained.addAll(one.doubted()));
         Disagreement disagreement = new Disagreement(evidence);

@@ -44,7 +44,7 @@ final class Frozen {
         for (String rail : evidence.rails) {
             look(rail + ".voltage", (a, b) -> railMustChange(rail, a, b), found);
             look(rail + ".current", (a, b) -> loadMustChange(rail, a, b), found);
-            look(rail + ".ripple", this::turnedOn, found);
+            look(rail + ".ripple", (a, b) -> turnedOn(rail, a, b), found);
         }
         return found;
     }
@@ -124,8 +124,14 @@ final class Frozen {
                         > share * Math.max(Math.abs(a.getAsDouble()), Math.abs(b.getAsDouble()));
     }
 
-    private boolean turnedOn(Testimony a, Testimony b) {
-        return Evidence.standby(a) && !Evidence.standby(b) && Evidence.outWatts(b) > 1 && anyReading(a, b);
+    /** The rail itself carries much: without load of its own its ripple may lie below what the meter shows. */
+    private boolean turnedOn(String rail, Testimony a, Testimony b) {
+        boolean carries = amps(b, rail) > CHANGE * evidence.most(rail + ".current");
+        return Evidence.standby(a)
+                && !Evidence.standby(b)
+                && carries
+                && Evidence.outWatts(b) > 1
+                && anyReading(a, b);
     }
 
     private static boolean anyReading(Testimony a, Testimony b) {

@@ -8,13 +8,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.BiFunction;
+import railwitness.analysis.verdict.Fitness;
 import railwitness.drivers.sheet.SheetException;
 import railwitness.logger.recording.importing.TableForm;
 import railwitness.logger.recording.importing.TablePreview;
 import railwitness.logger.recording.sheet.Sheets;
 
 /**
- * Reads sheets and tables in which something is wrong: each is either taken or refused in words, within ten seconds.
+ * Reads sheets and tables in which something is wrong: each is either taken or refused in words, within ten seconds. Of the
+ * tables every tenth is imported and worked out, and every tenth with a value that no unit has: none of those is fit.
  * Arguments: sheets, tables (30 000 and 10 000 if left out), first seed. Ends with 1 when one was not.
  */
 final class MutatedFiles {
@@ -33,6 +35,10 @@ final class MutatedFiles {
         files.taken = 0;
         files.tables(tables, first);
         System.out.println(tables + " tables, taken " + files.taken + ", faults " + files.faults.size());
+        files.taken = 0;
+        files.implausible(tables / 10, first);
+        System.out.println(
+                tables / 10 + " implausible tables, taken " + files.taken + ", faults " + files.faults.size());
         files.faults.stream().limit(30).forEach(System.out::println);
         System.exit(files.faults.isEmpty() ? 0 : 1);
     }
@@ -66,26 +72,44 @@ final class MutatedFiles {
 
     void tables(int count, long first) throws IOException {
         Path file = Files.createTempFile("mutated", ".csv");
+        String table = PlausibleTable.text();
         try {
             for (long seed = first; seed < first + count; seed++) {
-                Files.write(file, Mutation.of(table(), new Random(seed)).getBytes(StandardCharsets.UTF_8));
+                Random random = new Random(seed);
+                String text = seed % 2 == 0 ? Mutation.ofTable(table, random) : Mutation.of(table, random);
+                Files.write(file, text.getBytes(StandardCharsets.UTF_8));
                 held("table", seed, () -> TablePreview.of(file, TableForm.USUAL, 5)
                         .fault()
                         .isEmpty());
+                if (seed % 10 < 2) {
+                    held("import of table", seed, () -> PlausibleTable.findings(file)
+                            .isPresent());
+                }
             }
         } finally {
             Files.deleteIfExists(file);
         }
     }
 
-    private static String table() {
-        StringBuilder table = new StringBuilder(
-                "time_s,stage,step,settled,input.voltage_V,input.current_A,plus.voltage_V,plus.current_A,plus.ripple_mV\n");
-        for (int row = 0; row < 60; row++) {
-            table.append(row).append(row < 30 ? ",no-load,0 %,yes," : ",load-sweep,50 %,yes,");
-            table.append("13.").append(row % 10).append(",4.2,36.7,2.0,41\n");
+    /** Tables in which one value, in one row or in all rows of a point, is none of a unit that works. */
+    void implausible(int count, long first) throws IOException {
+        Path file = Files.createTempFile("implausible", ".csv");
+        try {
+            for (long seed = first; seed < first + count; seed++) {
+                PlausibleTable.Spoilt spoilt = PlausibleTable.spoilt(new Random(seed));
+                Files.writeString(file, spoilt.text());
+                held("implausible table (" + spoilt.what() + ")", seed, () -> PlausibleTable.findings(file)
+                        .map(findings -> {
+                            if (findings.findings().verdict() == Fitness.FIT) {
+                                throw new IllegalStateException("fit");
+                            }
+                            return true;
+                        })
+                        .orElse(false));
+            }
+        } finally {
+            Files.deleteIfExists(file);
         }
-        return table.toString();
     }
 
     private void held(String what, long seed, java.util.function.Supplier<Boolean> read) {

@@ -1,5 +1,7 @@
 package railwitness.logger.campaign;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 
@@ -69,6 +71,40 @@ final class Mutation {
             }
         }
         return changed.toString();
+    }
+
+    /** A table in which a few cells or rows are not as they were, so that most of it can still be read. */
+    static String ofTable(String table, Random random) {
+        List<String> rows = new ArrayList<>(table.lines().toList());
+        int count = 1 + random.nextInt(3);
+        for (int k = 0; k < count && rows.size() > 3; k++) {
+            int row = 1 + random.nextInt(rows.size() - 1);
+            switch (random.nextInt(8)) {
+                case 0 -> rows.remove(row);
+                case 1 -> rows.add(row, rows.get(row));
+                case 2 -> Collections.swap(rows, row, 1 + random.nextInt(rows.size() - 1));
+                default -> rows.set(row, cell(rows.get(row), random));
+            }
+        }
+        return String.join("\n", rows) + "\n";
+    }
+
+    private static String cell(String row, Random random) {
+        String[] cells = row.split(",", -1);
+        int at = random.nextInt(cells.length);
+        cells[at] = switch (random.nextInt(10)) {
+            case 0 -> "";
+            case 1 -> "-" + cells[at];
+            case 2 -> cells[at] + random.nextInt(10);
+            case 3 -> " " + cells[at] + " ";
+            case 4 -> "overload";
+            case 5 -> "missing: no answer";
+            case 6 -> cells[at] + "e-1";
+            case 7 -> String.valueOf(random.nextInt(60));
+            case 8 -> cells[at].replaceFirst("[0-9]", String.valueOf(random.nextInt(10)));
+            default -> STRANGE.get(random.nextInt(STRANGE.size()));
+        };
+        return String.join(",", cells);
     }
 
     /** The next number becomes something else. */

@@ -1,5 +1,6 @@
 package railwitness.logger.recording.points;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,7 @@ import java.util.Set;
 import railwitness.analysis.contradiction.Mean;
 import railwitness.analysis.contradiction.Testimony;
 import railwitness.analysis.contradiction.Witnesses;
+import railwitness.analysis.uncertainty.Estimate;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.bench.Duty;
 import railwitness.drivers.bench.Source;
@@ -35,10 +37,19 @@ public final class Witness {
         Map<String, Mean> means = new LinkedHashMap<>();
         traces.forEach((channel, trace) -> {
             if (ASKED.contains(channel.quantity())) {
-                means.put(channel.toString(), new Mean(estimates.mean(trace, where), still(trace.values())));
+                means.put(channel.toString(), mean(estimates.mean(trace, where), trace.values()));
             }
         });
         return means;
+    }
+
+    private static Mean mean(Estimate estimate, double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        double median = sorted[sorted.length / 2];
+        double last = sorted[sorted.length - 1];
+        double farthest = median - sorted[0] > last - median ? sorted[0] : last;
+        return new Mean(estimate, still(values), median, farthest);
     }
 
     private static boolean still(double[] values) {
