@@ -5,18 +5,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
-import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Execution;
 import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import railwitness.logger.fixture.ProgramProcess;
+import railwitness.logger.fixture.ShortPlan;
 
 /**
  * A run in a process of its own, on real ports, that is killed or interrupted while the output is on. It waits more than it
@@ -24,23 +23,8 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 @Execution(ExecutionMode.CONCURRENT)
 class EndedFromOutsideTest {
-    private static final String PLAN = """
-            [plan]
-            settle_at_most_s = 0
-            average_s = 0.4
-            [[stage]]
-            kind = "standby"
-            [[stage]]
-            kind = "power-up"
-            current_limit_A = 5
-            [[stage]]
-            kind = "no-load"
-            [[stage]]
-            kind = "load-sweep"
-            [[stage]]
-            kind = "hold"
-            duration_s = 600
-            """;
+    private static final String PLAN = ShortPlan.of(
+            0.4, "standby", "power-up", "no-load", "load-sweep", "hold; duration_s = 600");
 
     @TempDir
     Path folder;
@@ -49,12 +33,12 @@ class EndedFromOutsideTest {
     void aKilledRunIsSwitchedOffAndLeavesAReadableSession() throws IOException, InterruptedException {
         Path session = folder.resolve("killed.session");
         try (TableBench bench = new TableBench()) {
-            Process run = started(bench, session);
-            await("the load sweep", () -> bench.unit.amps("plus") == 4);
-            Thread.sleep(2500);
-            run.destroyForcibly().waitFor();
+            ProgramProcess run = started(bench, session);
+            run.await("the load sweep", () -> bench.unit.amps("plus") == 4);
+            run.awaitSteps(3, session);
+            run.kill();
 
-            await("the guardian to switch off", () -> !bench.unit.outputOn);
+            run.await("the guardian to switch off", () -> !bench.unit.outputOn);
         }
         Said said = Said.by("findings", session.toString());
         assertThat(said.exitCode()).isZero();
@@ -68,11 +52,11 @@ class EndedFromOutsideTest {
     void eachSignalIsOneStopUnderItsOwnName(String signal, String name) throws IOException, InterruptedException {
         Path session = folder.resolve("stopped.session");
         try (TableBench bench = new TableBench()) {
-            Process run = started(bench, session);
-            await("the load sweep", () -> bench.unit.amps("plus") == 4);
-            signal(signal, run);
+            ProgramProcess run = started(bench, session);
+            run.await("the load sweep", () -> bench.unit.amps("plus") == 4);
+            run.signal(signal);
 
-            assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(run.process().waitFor(60, TimeUnit.SECONDS)).isTrue();
             assertThat(bench.unit.outputOn).isFalse();
             assertThat(bench.unit.amps("plus")).isZero();
         }
@@ -91,11 +75,11 @@ class EndedFromOutsideTest {
     void theEndOfTheInputUnderPowerIsAStop() throws IOException, InterruptedException {
         Path session = folder.resolve("input.session");
         try (TableBench bench = new TableBench()) {
-            Process run = started(bench, session);
-            await("the load sweep", () -> bench.unit.amps("plus") == 4);
-            run.getOutputStream().close();
+            ProgramProcess run = started(bench, session);
+            run.await("the load sweep", () -> bench.unit.amps("plus") == 4);
+            run.process().getOutputStream().close();
 
-            assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(run.process().waitFor(60, TimeUnit.SECONDS)).isTrue();
             assertThat(bench.unit.outputOn).isFalse();
         }
         assertThat(Found.in(session).state()).isEqualTo("stopped");
@@ -107,13 +91,13 @@ class EndedFromOutsideTest {
     void ctrlCTwiceDuringFirstPowerEndsOff() throws IOException, InterruptedException {
         Path session = folder.resolve("first-power.session");
         try (TableBench bench = new TableBench()) {
-            Process run = started(bench, session);
-            await("first power", () -> bench.unit.outputOn);
-            signal("INT", run);
+            ProgramProcess run = started(bench, session);
+            run.await("first power", () -> bench.unit.outputOn);
+            run.signal("INT");
             Thread.sleep(100);
-            signal("INT", run);
+            run.signal("INT");
 
-            assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(run.process().waitFor(60, TimeUnit.SECONDS)).isTrue();
             assertThat(bench.unit.outputOn).isFalse();
         }
         assertThat(Found.in(session).state()).isEqualTo("stopped");
@@ -123,11 +107,11 @@ class EndedFromOutsideTest {
     void ctrlCWhileTheBenchIsOpenedEndsWithoutPower() throws IOException, InterruptedException {
         Path session = folder.resolve("opening.session");
         try (TableBench bench = new TableBench()) {
-            Process run = started(bench, session);
-            await("the bench to be opened", () -> !bench.supply.heard().isEmpty());
-            signal("INT", run);
+            ProgramProcess run = started(bench, session);
+            run.await("the bench to be opened", () -> !bench.supply.heard().isEmpty());
+            run.signal("INT");
 
-            assertThat(run.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(run.process().waitFor(60, TimeUnit.SECONDS)).isTrue();
             assertThat(bench.unit.outputOn).isFalse();
             assertThat(bench.supply.heard()).noneMatch(message -> message.contains("OUTP ON"));
         }
@@ -138,16 +122,16 @@ class EndedFromOutsideTest {
     void aFrozenRunIsSwitchedOffAndTripsWhenItWakes() throws IOException, InterruptedException {
         Path session = folder.resolve("frozen.session");
         try (TableBench bench = new TableBench()) {
-            Process run = started(bench, session);
-            await("the load sweep", () -> bench.unit.amps("plus") == 4);
-            signal("STOP", run);
-            await("the guardian to switch off", () -> !bench.unit.outputOn);
+            ProgramProcess run = started(bench, session);
+            run.await("the load sweep", () -> bench.unit.amps("plus") == 4);
+            run.signal("STOP");
+            run.await("the guardian to switch off", () -> !bench.unit.outputOn);
             // the guardian counts from the last beat, the program from its last look: let both be over
             Thread.sleep(1000);
             int before = bench.supply.heard().size();
-            signal("CONT", run);
+            run.signal("CONT");
 
-            assertThat(run.waitFor(90, TimeUnit.SECONDS)).isTrue();
+            assertThat(run.process().waitFor(90, TimeUnit.SECONDS)).isTrue();
             assertThat(bench.unit.outputOn).isFalse();
             List<String> after = bench.supply.heard();
             assertThat(after.subList(before, after.size()))
@@ -159,43 +143,19 @@ class EndedFromOutsideTest {
         assertThat(found.json().get("events").toString()).contains("the program stood still");
     }
 
-    private static void signal(String name, Process process) throws IOException, InterruptedException {
-        new ProcessBuilder("kill", "-" + name, Long.toString(process.pid()))
-                .start()
-                .waitFor();
-    }
-
-    private Process started(TableBench bench, Path session) throws IOException {
-        return new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-XX:TieredStopAtLevel=1",
-                        "-XX:+UseSerialGC",
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        "railwitness.logger.ui.command.Main",
-                        "run",
-                        "--design",
-                        "../sessions-sample/demo/design.toml",
-                        "--bench",
-                        bench.sheet(folder.resolve("bench.toml")).toString(),
-                        "--plan",
-                        Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
-                        "--out",
-                        session.toString(),
-                        "--acknowledge",
-                        "Ann Other")
-                .redirectErrorStream(true)
-                .redirectOutput(folder.resolve("run.txt").toFile())
-                .start();
-    }
-
-    private void await(String what, BooleanSupplier condition) throws InterruptedException, IOException {
-        Instant limit = Instant.now().plus(Duration.ofSeconds(90));
-        while (!condition.getAsBoolean()) {
-            assertThat(Instant.now())
-                    .as("waiting for " + what + ": " + Files.readString(folder.resolve("run.txt")))
-                    .isBefore(limit);
-            Thread.sleep(50);
-        }
+    private ProgramProcess started(TableBench bench, Path session) throws IOException {
+        return ProgramProcess.started(
+                folder.resolve("run.txt"),
+                "run",
+                "--design",
+                "../sessions-sample/demo/design.toml",
+                "--bench",
+                bench.sheet(folder.resolve("bench.toml")).toString(),
+                "--plan",
+                Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
+                "--out",
+                session.toString(),
+                "--acknowledge",
+                "Ann Other");
     }
 }
