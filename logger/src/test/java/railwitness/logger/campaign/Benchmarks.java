@@ -1,10 +1,13 @@
 package railwitness.logger.campaign;
 
+import java.io.File;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Prints every table that the documentation states, one after the other, each by a process of its own:
@@ -75,9 +78,17 @@ final class Benchmarks {
                 "--add-opens",
                 "java.base/java.util=ALL-UNNAMED",
                 "-cp",
-                System.getProperty("java.class.path"),
+                classPath(),
                 main));
         command.addAll(List.of(arguments.split(" ")));
         return new ProcessBuilder(command).inheritIO().start().waitFor() == 0;
+    }
+
+    /** This program's own and the other rooms' tests, seen from the folder of all rooms. */
+    private static String classPath() {
+        return Stream.of("drivers", "safety", "analysis")
+                .map(room -> Path.of(room, "target", "test-classes").toString())
+                .collect(Collectors.joining(
+                        File.pathSeparator, System.getProperty("java.class.path") + File.pathSeparator, ""));
     }
 }
