@@ -31,7 +31,9 @@ class BehaviourTableTest {
                 if (named.group(1).isEmpty() || named.group(1).endsWith("Test")) {
                     file = named.group(1).isEmpty() ? file : named.group(1);
                     String text = source(file);
-                    assertThat(text).as(row).contains(named.group(2) == null ? "class " + file : "void " + named.group(2));
+                    assertThat(text)
+                            .as(row)
+                            .contains(named.group(2) == null ? "class " + file : "void " + named.group(2));
                 }
             }
             assertThat(file).as(row).isNotEmpty();
@@ -40,8 +42,9 @@ class BehaviourTableTest {
 
     private static String source(String test) throws IOException {
         try (Stream<Path> files = Files.walk(TESTS)) {
-            Path found = files.filter(file -> file.endsWith(test + ".java")).findFirst().orElseThrow(() ->
-                    new AssertionError("no such test: " + test));
+            Path found = files.filter(file -> file.endsWith(test + ".java"))
+                    .findFirst()
+                    .orElseThrow(() -> new AssertionError("no such test: " + test));
             return Files.readString(found);
         }
     }

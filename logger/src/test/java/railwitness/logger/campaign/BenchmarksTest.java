@@ -26,8 +26,9 @@ class BenchmarksTest {
                 files.filter(file -> file.toString().endsWith(".java"))
                         .filter(BenchmarksTest::isTable)
                         .map(file -> root.relativize(file).toString())
-                        .map(file ->
-                                file.substring(0, file.length() - 5).replace('/', '.').replace('\\', '.'))
+                        .map(file -> file.substring(0, file.length() - 5)
+                                .replace('/', '.')
+                                .replace('\\', '.'))
                         .forEach(programs::add);
             }
         }

@@ -17,8 +17,7 @@ import railwitness.drivers.line.SerialLine;
         mixinStandardHelpOptions = true,
         description = {
             "Sends one message to a serial port and prints the bare reply.",
-            "A message without a question mark is only sent. Careful: nothing watches over what it "
-                    + "does."
+            "A message without a question mark is only sent. Careful: nothing watches over what it " + "does."
         },
         footer = {"", "Example: railwitness ask /dev/ttyUSB0 \"*IDN?\" --baud 115200"})
 final class AskCommand implements Callable<Integer> {

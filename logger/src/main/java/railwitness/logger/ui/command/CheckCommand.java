@@ -35,10 +35,7 @@ import railwitness.logger.recording.sheet.SheetsCheck;
                     + "what is worth a look, and what the design sheet predicts. Sheets given together are "
                     + "compared with each other, such as the loads of a plan with those of the design."
         },
-        footer = {
-            "",
-            "Example: railwitness check design.toml bench.toml plan.toml"
-        })
+        footer = {"", "Example: railwitness check design.toml bench.toml plan.toml"})
 final class CheckCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;

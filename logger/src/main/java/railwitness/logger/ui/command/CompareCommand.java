@@ -30,7 +30,10 @@ final class CompareCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "SESSION", arity = "2..*", description = "session files; the others are held against the first")
+    @Parameters(
+            paramLabel = "SESSION",
+            arity = "2..*",
+            description = "session files; the others are held against the first")
     private List<Path> sessions;
 
     @Option(names = "--json", description = "Print JSON instead of text.")

@@ -9,12 +9,16 @@ final class FaultOptions {
     @Option(
             names = "--fault",
             paramLabel = "CODE[@PLACE][=VALUE]",
-            description = "What is wrong with the unit, where and how much. CODE is shorted-turn, wrong-turns, weak-half,"
-                    + " dead-drive, dead-rectifier, shorted-rectifier, shorted-switch, leaky-switch,"
-                    + " tired-capacitor, lead-resistance or weak-core.")
+            description =
+                    "What is wrong with the unit, where and how much. CODE is shorted-turn, wrong-turns, weak-half,"
+                            + " dead-drive, dead-rectifier, shorted-rectifier, shorted-switch, leaky-switch,"
+                            + " tired-capacitor, lead-resistance or weak-core.")
     private String fault;
 
-    @Option(names = "--seed", paramLabel = "N", description = "Draws the errors of the instruments. The same N gives the same session.")
+    @Option(
+            names = "--seed",
+            paramLabel = "N",
+            description = "Draws the errors of the instruments. The same N gives the same session.")
     private long seed = 1;
 
     long seed() {

@@ -36,7 +36,10 @@ final class ImportTraceCommand implements Callable<Integer> {
     @Parameters(paramLabel = "TRACE", description = "CSV file, UTF-8, decimal points, evenly spaced")
     private Path trace;
 
-    @Option(names = "--rail", paramLabel = "RAIL", description = "rail whose ripple it shows, as the design sheet names it")
+    @Option(
+            names = "--rail",
+            paramLabel = "RAIL",
+            description = "rail whose ripple it shows, as the design sheet names it")
     private String rail;
 
     @Option(names = "--drain", description = "It shows the drain of a switch against ground.")
@@ -45,7 +48,10 @@ final class ImportTraceCommand implements Callable<Integer> {
     @Option(names = "--session", paramLabel = "SESSION", description = "ended session to take over into the new one")
     private Path session;
 
-    @Option(names = "--design", paramLabel = "FILE", description = "design sheet of the unit, where --session is left out")
+    @Option(
+            names = "--design",
+            paramLabel = "FILE",
+            description = "design sheet of the unit, where --session is left out")
     private Path design;
 
     @Option(names = "--band-Hz", paramLabel = "HZ", description = "upper end of its band in Hz, such as 20e6")

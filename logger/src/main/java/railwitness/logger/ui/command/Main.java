@@ -12,9 +12,7 @@ import railwitness.logger.text.VisibleWriter;
         mixinStandardHelpOptions = true,
         versionProvider = Main.Version.class,
         synopsisSubcommandLabel = "[COMMAND]",
-        description = {
-            "Proves a step-up supply on the bench: powers it safely, records it, works out its "
-                    + "figures."
+        description = {"Proves a step-up supply on the bench: powers it safely, records it, works out its " + "figures."
         },
         footer = {"", "Example: railwitness rehearse", "COMMAND --help shows each command with an example."},
         subcommands = {

@@ -57,7 +57,10 @@ final class RehearseCommand implements Callable<Integer> {
             description = "How fast time goes: fast (default) on a virtual clock, real as on a bench.")
     private Pace pace = Pace.fast;
 
-    @Option(names = "--out", paramLabel = "SESSION", description = "session file to make (default: a dated one in this folder)")
+    @Option(
+            names = "--out",
+            paramLabel = "SESSION",
+            description = "session file to make (default: a dated one in this folder)")
     private Path out;
 
     /** How fast the clock of a rehearsal goes. */
@@ -69,8 +72,9 @@ final class RehearseCommand implements Callable<Integer> {
     @Option(
             names = "--sister",
             paramLabel = "N",
-            description = "Take one of many units of the design, its parts drawn from around those of the sheet. The same N gives"
-                    + " the same unit.")
+            description =
+                    "Take one of many units of the design, its parts drawn from around those of the sheet. The same N gives"
+                            + " the same unit.")
     private Long sister;
 
     private Specimen unit(Sheets used) {

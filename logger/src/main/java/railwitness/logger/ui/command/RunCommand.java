@@ -63,9 +63,10 @@ final class RunCommand implements Callable<Integer> {
     @Option(
             names = "--cold",
             paramLabel = "PLACE=OHM",
-            description = "Cold resistance of the checklist that was taken; PLACE is input, switch-1, switch-2 or the name of a"
-                    + " rail. It is judged against the design sheet and kept in the session. The option may be given"
-                    + " once for each place.")
+            description =
+                    "Cold resistance of the checklist that was taken; PLACE is input, switch-1, switch-2 or the name of a"
+                            + " rail. It is judged against the design sheet and kept in the session. The option may be given"
+                            + " once for each place.")
     private Map<String, Double> cold = new LinkedHashMap<>();
 
     private boolean stopped;

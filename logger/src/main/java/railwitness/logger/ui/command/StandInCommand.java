@@ -43,7 +43,10 @@ final class StandInCommand implements Callable<Integer> {
     @Mixin
     private FaultOptions faults;
 
-    @Option(names = "--bench-out", paramLabel = "FILE", description = "Write a bench sheet that fits these devices to FILE.")
+    @Option(
+            names = "--bench-out",
+            paramLabel = "FILE",
+            description = "Write a bench sheet that fits these devices to FILE.")
     private Path benchOut;
 
     @Override

@@ -23,8 +23,8 @@ import railwitness.logger.fixture.ShortPlan;
  */
 @Execution(ExecutionMode.CONCURRENT)
 class EndedFromOutsideTest {
-    private static final String PLAN = ShortPlan.of(
-            0.4, "standby", "power-up", "no-load", "load-sweep", "hold; duration_s = 600");
+    private static final String PLAN =
+            ShortPlan.of(0.4, "standby", "power-up", "no-load", "load-sweep", "hold; duration_s = 600");
 
     @TempDir
     Path folder;

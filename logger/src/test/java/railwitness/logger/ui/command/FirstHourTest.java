@@ -100,7 +100,8 @@ class FirstHourTest {
 
     @Test
     void aBenchWithKnobsIsNotRun() {
-        Said said = said("railwitness rehearse --design design.toml --bench bench-knobs.toml --plan plan.toml --out k.session");
+        Said said = said(
+                "railwitness rehearse --design design.toml --bench bench-knobs.toml --plan plan.toml --out k.session");
 
         assertThat(said.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(said.err()).contains("no power");
@@ -151,7 +152,8 @@ class FirstHourTest {
     void theProbesAreThoseOfTheFindings() throws IOException {
         Map<String, String> first = new LinkedHashMap<>();
         Arrays.stream(CauseCode.values())
-                .forEach(code -> first.put("`" + code.word() + "`", code.checks().get(0)));
+                .forEach(
+                        code -> first.put("`" + code.word() + "`", code.checks().get(0)));
         List<String[]> rows = Files.readAllLines(PAGE).stream()
                 .filter(line -> line.matches("\\| .* \\| `[a-z-]+` \\| .* \\|"))
                 .map(line -> line.split(" *\\| *"))

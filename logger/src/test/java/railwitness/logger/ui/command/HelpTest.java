@@ -18,8 +18,8 @@ import picocli.CommandLine;
 /** {@code --help} of every command: whole sentences, 100 columns, what the exit codes mean. */
 class HelpTest {
     private static final Set<String> LEADS_ON = Set.of(
-            "a", "an", "and", "as", "by", "for", "from", "in", "its", "of", "on", "or", "that", "the", "to", "which", "with",
-            "without");
+            "a", "an", "and", "as", "by", "for", "from", "in", "its", "of", "on", "or", "that", "the", "to", "which",
+            "with", "without");
 
     private static Stream<CommandLine> commands() {
         CommandLine main = new CommandLine(new Main());
@@ -39,22 +39,23 @@ class HelpTest {
 
     @TestFactory
     Stream<DynamicTest> everyHelpSpeaksInWholeSentencesWithinItsColumns() {
-        return commands().map(command -> DynamicTest.dynamicTest(command.getCommandName(), () -> {
-            SoftAssertions all = new SoftAssertions();
-            var usage = command.getCommandSpec().usageMessage();
-            all.assertThat(usage.description()).isNotEmpty();
-            Stream.of(usage.description()).forEach(text -> all.assertThat(isSentence(text))
-                    .as(text)
-                    .isTrue());
-            command.getCommandSpec().args().forEach(argument -> {
-                String text = String.join(" ", argument.description());
-                all.assertThat(isSentence(text) || isShortPhrase(text))
-                        .as(argument.paramLabel() + ": " + text)
-                        .isTrue();
-            });
-            help(command).lines().forEach(line -> all.assertThat(line).hasSizeLessThanOrEqualTo(Help.COLUMNS));
-            all.assertAll();
-        }));
+        return commands()
+                .map(command -> DynamicTest.dynamicTest(command.getCommandName(), () -> {
+                    SoftAssertions all = new SoftAssertions();
+                    var usage = command.getCommandSpec().usageMessage();
+                    all.assertThat(usage.description()).isNotEmpty();
+                    Stream.of(usage.description())
+                            .forEach(text ->
+                                    all.assertThat(isSentence(text)).as(text).isTrue());
+                    command.getCommandSpec().args().forEach(argument -> {
+                        String text = String.join(" ", argument.description());
+                        all.assertThat(isSentence(text) || isShortPhrase(text))
+                                .as(argument.paramLabel() + ": " + text)
+                                .isTrue();
+                    });
+                    help(command).lines().forEach(line -> all.assertThat(line).hasSizeLessThanOrEqualTo(Help.COLUMNS));
+                    all.assertAll();
+                }));
     }
 
     @Test
@@ -72,9 +73,9 @@ class HelpTest {
         String page = Files.readString(Path.of("docs/exit-codes.md")).replaceAll("\\s+", " ");
         commands().forEach(command -> {
             String help = help(command).replaceAll("\\s+", " ");
-            ExitCode.words().forEach((code, words) -> assertThat(help)
-                    .as(command.getCommandName())
-                    .contains(code + " " + words));
+            ExitCode.words()
+                    .forEach((code, words) ->
+                            assertThat(help).as(command.getCommandName()).contains(code + " " + words));
         });
         ExitCode.words().forEach((code, words) -> assertThat(page).contains("| " + code + " | " + words + " |"));
     }

@@ -58,7 +58,8 @@ class ReadmeTest {
 
     private List<String> printed(String tag) {
         Locale.setDefault(Locale.forLanguageTag(tag));
-        Said said = Said.by("rehearse", "--out", folder.resolve(tag + ".session").toString());
+        Said said =
+                Said.by("rehearse", "--out", folder.resolve(tag + ".session").toString());
         assertThat(said.exitCode()).isZero();
         folder.resolve(tag + ".session").toFile().delete();
         return Arrays.asList(said.out().split("\n"));

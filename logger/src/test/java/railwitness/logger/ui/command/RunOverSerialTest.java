@@ -102,10 +102,7 @@ class RunOverSerialTest {
     void aColdResistanceThatIsTooLowKeepsThePowerOff() throws IOException {
         Path session = folder.resolve("cold.session");
         try (TableBench bench = new TableBench()) {
-            Said said = run(bench, session, "--acknowledge",
-                    "Ann Other",
-                    "--cold",
-                    "switch-2=0.4");
+            Said said = run(bench, session, "--acknowledge", "Ann Other", "--cold", "switch-2=0.4");
 
             assertThat(said.exitCode()).isEqualTo(2);
             assertThat(said.err()).contains("switch bank 2 is 0.4000 ohm", "find the cause before power");

@@ -17,8 +17,7 @@ import railwitness.logger.recording.store.SessionState;
 /** A rehearsal in a process of its own is killed; the next window offers what it left. */
 class BrokenOffTest {
     private static final int STEPS = 2;
-    private static final String PLAN =
-            ShortPlan.of(0.4, "power-up", "no-load", "load-sweep", "hold; duration_s = 600");
+    private static final String PLAN = ShortPlan.of(0.4, "power-up", "no-load", "load-sweep", "hold; duration_s = 600");
 
     @TempDir
     private Path folder;
