@@ -6,6 +6,7 @@ import railwitness.analysis.design.Design;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.bench.InstrumentSheet;
 import railwitness.drivers.sheet.Sheet;
+import railwitness.logger.fixture.ShortPlan;
 import railwitness.logger.recording.rehearsal.PortsOnSheet;
 import railwitness.logger.recording.sheet.DesignReader;
 import railwitness.logger.recording.sheet.PlanReader;
@@ -14,25 +15,13 @@ import railwitness.logger.recording.sheet.Sheets;
 
 /** The demo's unit and bench with a short plan. */
 final class CampaignSheets {
-    private static final String PLAN = """
-            [plan]
-            settle_at_most_s = 0
-            average_s = 0.5
-            [[stage]]
-            kind = "standby"
-            [[stage]]
-            kind = "power-up"
-            current_limit_A = 5
-            [[stage]]
-            kind = "no-load"
-            [[stage]]
-            kind = "load-sweep"
-            loads_pct = [50]
-            [[stage]]
-            kind = "line-sweep"
-            load_pct = 50
-            inputs_V = [11.0, 14.4]
-            """;
+    private static final String PLAN = ShortPlan.of(
+            0.5,
+            "standby",
+            "power-up",
+            "no-load",
+            "load-sweep; loads_pct = [50]",
+            "line-sweep; load_pct = 50; inputs_V = [11.0, 14.4]");
 
     /** All that most people know of a unit: no loss, no limit, no part but the turns. */
     private static final String SPARSE = """

@@ -69,6 +69,12 @@ class FirstHourTest {
         SAID.forEach((line, said) -> assertThat(said.exitCode())
                 .as(line + "\n" + said.err())
                 .isEqualTo(line.startsWith("railwitness run") ? ExitCode.INSTRUMENT : exitOf(line)));
+        assertThat(SAID.entrySet().stream()
+                        .filter(entry -> entry.getKey().contains("--fault"))
+                        .map(entry -> entry.getValue().out()))
+                .singleElement()
+                .asString()
+                .contains("NOT FIT", "minus rail: a rectifier of this rail does not conduct");
         assertThat(of("run").err()).contains("Checklist", "/dev/ttyUSB0", "is its cable in?");
     }
 

@@ -6,53 +6,48 @@ import static org.assertj.core.data.Percentage.withPercentage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import railwitness.logger.fixture.ShortPlan;
 
 /** Source of the numbers: circuit simulation (ngspice) of a reference converter, served by test instruments. */
 class RunOverSerialTest {
-    private static final String PLAN = """
-            [plan]
-            settle_at_most_s = 0
-            average_s = 0.5
-            [[stage]]
-            kind = "standby"
-            [[stage]]
-            kind = "power-up"
-            current_limit_A = 5
-            [[stage]]
-            kind = "no-load"
-            [[stage]]
-            kind = "load-sweep"
-            loads_pct = [10, 25, 50, 75, 100]
-            [[stage]]
-            kind = "line-sweep"
-            inputs_V = [10.5, 11, 12, 12.6, 14.4]
-            [[stage]]
-            kind = "cross-load"
-            """;
+    private static final String PLAN = ShortPlan.of(
+            0.5,
+            "standby",
+            "power-up",
+            "no-load",
+            "load-sweep; loads_pct = [10, 25, 50, 75, 100]",
+            "line-sweep; inputs_V = [10.5, 11, 12, 12.6, 14.4]",
+            "cross-load");
 
     @TempDir
     Path folder;
+
+    private Said run(TableBench bench, Path session, String... more) throws IOException {
+        List<String> arguments = new ArrayList<>(List.of(
+                "run",
+                "--design",
+                "../sessions-sample/demo/design.toml",
+                "--bench",
+                bench.sheet(folder.resolve("bench.toml")).toString(),
+                "--plan",
+                Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
+                "--out",
+                session.toString()));
+        arguments.addAll(List.of(more));
+        return Said.by(arguments.toArray(String[]::new));
+    }
 
     @Test
     void aRunOnRealPortsGivesTheFiguresOfTheTable() throws IOException {
         ReferenceConverter table = ReferenceConverter.table();
         Path session = folder.resolve("run.session");
         try (TableBench bench = new TableBench()) {
-            Said said = Said.by(
-                    "run",
-                    "--design",
-                    "../sessions-sample/demo/design.toml",
-                    "--bench",
-                    bench.sheet(folder.resolve("bench.toml")).toString(),
-                    "--plan",
-                    Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
-                    "--out",
-                    session.toString(),
-                    "--acknowledge",
-                    "Ann Other");
+            Said said = run(bench, session, "--acknowledge", "Ann Other");
 
             assertThat(said.err()).contains("output off").doesNotContain("trip:");
             assertThat(bench.unit.outputOn).isFalse();
@@ -75,7 +70,7 @@ class RunOverSerialTest {
     void aShuntThatIsNotAsStatedIsToldDuringTheRun() throws IOException {
         Path session = folder.resolve("shunt.session");
         try (TableBench bench = new TableBench(Map.of("input.current", v -> v / 2))) {
-            Said said = run(bench, session);
+            Said said = run(bench, session, "--acknowledge", "Ann Other");
 
             assertThat(said.err()).contains("input meter and supply see different currents", "doubt the input meter");
             assertThat(said.out()).doesNotContain("FIT TO RETURN");
@@ -122,16 +117,7 @@ class RunOverSerialTest {
     void withoutANameThereIsNoPower() throws IOException {
         Path session = folder.resolve("unnamed.session");
         try (TableBench bench = new TableBench()) {
-            Said said = Said.by(
-                    "run",
-                    "--design",
-                    "../sessions-sample/demo/design.toml",
-                    "--bench",
-                    bench.sheet(folder.resolve("bench.toml")).toString(),
-                    "--plan",
-                    "../sessions-sample/demo/plan.toml",
-                    "--out",
-                    session.toString());
+            Said said = run(bench, session);
 
             assertThat(said.exitCode()).isEqualTo(2);
             assertThat(said.err()).contains("--acknowledge NAME is missing").contains("Checklist");
@@ -143,20 +129,7 @@ class RunOverSerialTest {
     void aColdResistanceThatIsTooLowKeepsThePowerOff() throws IOException {
         Path session = folder.resolve("cold.session");
         try (TableBench bench = new TableBench()) {
-            Said said = Said.by(
-                    "run",
-                    "--design",
-                    "../sessions-sample/demo/design.toml",
-                    "--bench",
-                    bench.sheet(folder.resolve("bench.toml")).toString(),
-                    "--plan",
-                    "../sessions-sample/demo/plan.toml",
-                    "--out",
-                    session.toString(),
-                    "--acknowledge",
-                    "Ann Other",
-                    "--cold",
-                    "switch-2=0.4");
+            Said said = run(bench, session, "--acknowledge", "Ann Other", "--cold", "switch-2=0.4");
 
             assertThat(said.exitCode()).isEqualTo(2);
             assertThat(said.err()).contains("switch bank 2 is 0.4000 ohm", "find the cause before power");

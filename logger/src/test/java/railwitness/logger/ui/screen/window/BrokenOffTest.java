@@ -6,33 +6,18 @@ import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.time.Instant;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import railwitness.logger.fixture.ProgramProcess;
+import railwitness.logger.fixture.ShortPlan;
 import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.SessionState;
-import railwitness.logger.recording.store.StoreException;
 
 /** A rehearsal in a process of its own is killed; the next window offers what it left. */
 class BrokenOffTest {
     private static final int STEPS = 2;
-    private static final String PLAN = """
-            [plan]
-            settle_at_most_s = 0
-            average_s = 0.4
-            [[stage]]
-            kind = "power-up"
-            current_limit_A = 5
-            [[stage]]
-            kind = "no-load"
-            [[stage]]
-            kind = "load-sweep"
-            [[stage]]
-            kind = "hold"
-            duration_s = 600
-            """;
+    private static final String PLAN = ShortPlan.of(0.4, "power-up", "no-load", "load-sweep", "hold; duration_s = 600");
 
     @TempDir
     private Path folder;
@@ -89,49 +74,23 @@ class BrokenOffTest {
 
     /** Runs until some steps are measured, then kills it without a warning. */
     private void kill(Path session) throws IOException, InterruptedException {
-        Path said = sheets.resolve("said.txt");
-        Process run = new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-XX:TieredStopAtLevel=1",
-                        "-XX:+UseSerialGC",
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        "railwitness.logger.ui.command.Main",
-                        "rehearse",
-                        "--design",
-                        "../sessions-sample/demo/design.toml",
-                        "--bench",
-                        "../sessions-sample/demo/bench.toml",
-                        "--plan",
-                        Files.writeString(sheets.resolve("plan.toml"), PLAN).toString(),
-                        "--pace",
-                        "real",
-                        "--out",
-                        session.toString())
-                .redirectErrorStream(true)
-                .redirectOutput(said.toFile())
-                .start();
-        Instant limit = Instant.now().plus(Duration.ofSeconds(60));
-        while (measured(session) < STEPS) {
-            assertThat(Instant.now())
-                    .as("waiting for steps: " + Files.readString(said))
-                    .isBefore(limit);
-            Thread.sleep(50);
-        }
-        run.destroyForcibly().waitFor();
+        ProgramProcess run = ProgramProcess.started(
+                sheets.resolve("said.txt"),
+                "rehearse",
+                "--design",
+                "../sessions-sample/demo/design.toml",
+                "--bench",
+                "../sessions-sample/demo/bench.toml",
+                "--plan",
+                Files.writeString(sheets.resolve("plan.toml"), PLAN).toString(),
+                "--pace",
+                "real",
+                "--out",
+                session.toString());
+        run.awaitSteps(STEPS, session);
+        run.kill();
         try (SessionFile file = SessionFile.open(session)) {
             assertThat(file.state()).isEqualTo(SessionState.INTERRUPTED);
-        }
-    }
-
-    private static long measured(Path session) {
-        if (!Files.exists(session)) {
-            return 0;
-        }
-        try (SessionFile file = SessionFile.open(session)) {
-            return file.steps().size();
-        } catch (StoreException e) {
-            return 0;
         }
     }
 }

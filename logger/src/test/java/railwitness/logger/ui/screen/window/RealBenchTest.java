@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import railwitness.drivers.bench.BenchSheet;
+import railwitness.logger.fixture.ShortPlan;
 import railwitness.logger.recording.sheet.SheetText;
 import railwitness.logger.recording.sheet.Sheets;
 import railwitness.logger.recording.store.SessionFile;
@@ -27,32 +28,9 @@ import railwitness.logger.ui.screen.widgets.Cell;
 /** From a bench sheet to findings by keyboard, on instruments that stand behind real serial devices. */
 @Timeout(60)
 class RealBenchTest {
-    private static final String PLAN = """
-            [plan]
-            settle_at_most_s = 0
-            average_s = 0.6
-            [[stage]]
-            kind = "power-up"
-            current_limit_A = 5
-            [[stage]]
-            kind = "no-load"
-            [[stage]]
-            kind = "load-sweep"
-            loads_pct = [100]
-            """;
+    private static final String PLAN = ShortPlan.of(0.6, "power-up", "no-load", "load-sweep; loads_pct = [100]");
 
-    private static final String HOLD = """
-            [plan]
-            settle_at_most_s = 0
-            average_s = 0.6
-            [[stage]]
-            kind = "power-up"
-            current_limit_A = 5
-            [[stage]]
-            kind = "hold"
-            load_pct = 50
-            duration_s = 600
-            """;
+    private static final String HOLD = ShortPlan.of(0.6, "power-up", "hold; load_pct = 50; duration_s = 600");
 
     @TempDir
     private Path folder;
