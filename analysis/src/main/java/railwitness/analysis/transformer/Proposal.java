@@ -85,6 +85,14 @@ public record Proposal(
         return strands >= 1 ? new Wire(strand, strands) : new Wire(Math.sqrt(room) / Wire.ENAMEL, 1);
     }
 
+    /** The line that limits a choice; how thick its strands are was chosen here and is none. */
+    public static DesignLine limiting(DesignSheet sheet) {
+        List<DesignLine> lines = sheet.lines().stream()
+                .filter(line -> !line.name().startsWith("strand over"))
+                .toList();
+        return DesignSheet.limiting(lines).orElseThrow();
+    }
+
     /** Copper and core loss together, W. */
     public static double watts(DesignSheet sheet) {
         return sheet.lines().stream()

@@ -1,7 +1,6 @@
 package railwitness.analysis.transformer;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 
 /** Usual ring cores, outer x inner diameter x height in mm (common sizes of the trade, from memory; measure yours). */
@@ -37,11 +36,7 @@ public final class RingSizes {
 
     /** Such as "50 x 30 x 20 mm". */
     public static String words(Core core) {
-        return String.format(
-                Locale.ROOT,
-                "%.4g x %.4g x %.4g mm",
-                core.outerMetres() * 1e3,
-                core.innerMetres() * 1e3,
-                core.heightMetres() * 1e3);
+        return DesignWords.number(core.outerMetres() * 1e3) + " x " + DesignWords.number(core.innerMetres() * 1e3)
+                + " x " + DesignWords.number(core.heightMetres() * 1e3) + " mm";
     }
 }

@@ -49,7 +49,7 @@ public record Wire(double diameterMetres, int strands) {
 
     /** Such as "12 x 0.7 mm". */
     public String words() {
-        return String.format(java.util.Locale.ROOT, "%d x %.3g mm", strands, diameterMetres * 1e3);
+        return strands + " x " + DesignWords.number(diameterMetres * 1e3) + " mm";
     }
 
     /** Room that one turn takes in the window, strands in square packing, m^2. */

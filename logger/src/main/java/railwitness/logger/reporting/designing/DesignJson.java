@@ -7,6 +7,8 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.OptionalDouble;
 import railwitness.analysis.transformer.Core;
@@ -79,6 +81,11 @@ public final class DesignJson {
                 .put("strand_m", metres(winding.wire().diameterMetres()));
     }
 
+    /** Nine digits: beyond them two makes of the Java machine may differ. */
+    private static double digits(double value) {
+        return new BigDecimal(value).round(new MathContext(9)).doubleValue();
+    }
+
     private static double metres(double value) {
         return Math.round(value * 1e9) / 1e9;
     }
@@ -87,7 +94,7 @@ public final class DesignJson {
         ArrayNode all = NODES.arrayNode();
         lines.forEach(line -> {
             ObjectNode node = all.addObject();
-            node.put("name", line.name()).put("value", line.value()).put("unit", line.unit());
+            node.put("name", line.name()).put("value", digits(line.value())).put("unit", line.unit());
             node.put("at_least", orNull(line.atLeast()));
             node.put("at_most", orNull(line.atMost()));
             node.put("share", orNull(line.share()));
@@ -99,7 +106,7 @@ public final class DesignJson {
     }
 
     private static Double orNull(OptionalDouble value) {
-        return value.isPresent() ? Double.valueOf(value.getAsDouble()) : null;
+        return value.isPresent() ? Double.valueOf(digits(value.getAsDouble())) : null;
     }
 
     private static ArrayNode gaps(List<SheetGap> gaps) {

@@ -114,7 +114,7 @@ public final class ProposalText {
     }
 
     private static String limits(DesignSheet sheet) {
-        DesignLine line = sheet.limiting().orElseThrow();
+        DesignLine line = Proposal.limiting(sheet);
         return String.format(
                 Locale.ROOT,
                 "%s%s, %.0f %%",

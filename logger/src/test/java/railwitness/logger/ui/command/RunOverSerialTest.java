@@ -98,21 +98,6 @@ class RunOverSerialTest {
         assertThat(Found.in(session).verdict()).isNotEqualTo("fit");
     }
 
-    private Said run(TableBench bench, Path session) throws IOException {
-        return Said.by(
-                "run",
-                "--design",
-                "../sessions-sample/demo/design.toml",
-                "--bench",
-                bench.sheet(folder.resolve("bench.toml")).toString(),
-                "--plan",
-                Files.writeString(folder.resolve("plan.toml"), PLAN).toString(),
-                "--out",
-                session.toString(),
-                "--acknowledge",
-                "Ann Other");
-    }
-
     @Test
     void withoutANameThereIsNoPower() throws IOException {
         Path session = folder.resolve("unnamed.session");
