@@ -86,7 +86,7 @@ class RunOverSerialTest {
     void aReversedMeterEndsFirstPower() throws IOException {
         Path session = folder.resolve("reversed.session");
         try (TableBench bench = new TableBench(Map.of("minus.voltage", v -> -v))) {
-            Said said = run(bench, session);
+            Said said = run(bench, session, "--acknowledge", "Ann Other");
 
             assertThat(said.err())
                     .contains("trip: the rail minus has the wrong sign", "the leads of its meter are reversed")
