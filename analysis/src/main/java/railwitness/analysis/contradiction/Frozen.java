@@ -127,11 +127,7 @@ final class Frozen {
     /** The rail itself carries much: without load of its own its ripple may lie below what the meter shows. */
     private boolean turnedOn(String rail, Testimony a, Testimony b) {
         boolean carries = amps(b, rail) > CHANGE * evidence.most(rail + ".current");
-        return Evidence.standby(a)
-                && !Evidence.standby(b)
-                && carries
-                && Evidence.outWatts(b) > 1
-                && anyReading(a, b);
+        return Evidence.standby(a) && !Evidence.standby(b) && carries && Evidence.outWatts(b) > 1 && anyReading(a, b);
     }
 
     private static boolean anyReading(Testimony a, Testimony b) {
