@@ -5,6 +5,7 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import railwitness.analysis.converter.Part;
 import railwitness.analysis.converter.Parts;
 import railwitness.analysis.converter.Result;
 import railwitness.analysis.design.Design;
@@ -20,6 +21,9 @@ import railwitness.analysis.uncertainty.Term;
  */
 public final class Expectations {
     private static final double SAYS_NOTHING = 0.35;
+
+    /** Below this share of full load a choke may run empty, and the rail rises: how far, only the choke itself tells. */
+    private static final double RUNS_EMPTY = 0.1;
 
     private final Map<OperatingPoint, Expected> byPoint;
 
@@ -114,7 +118,12 @@ public final class Expectations {
                                         : shared.volts.times(ModelError.commonVolts() * volts))
                         .with(shared.sag.times(ModelError.sag(choke) * situation.fraction() * volts));
                 output = output.plus(voltage.scale(situation.loads()[rail]));
-                keep(values, Expected.voltage(name), parts.sign(rail) < 0 ? voltage.negate() : voltage);
+                Estimate signed = parts.sign(rail) < 0 ? voltage.negate() : voltage;
+                if (choke && fraction < RUNS_EMPTY && sheet.leavesOut(Part.CHOKE)) {
+                    unbounded.put(Expected.voltage(name), signed);
+                } else {
+                    keep(values, Expected.voltage(name), signed);
+                }
                 if (fraction >= 0.05) {
                     double ripple = middle.rippleVolts()[rail];
                     keep(

@@ -68,7 +68,8 @@ public final class ReferenceSet {
         }
     }
 
-    static Design design(Unit unit, ReferenceSheet.Knowledge known) {
+    /** The unit's sheet, as much of it as a person might know. */
+    public static Design design(Unit unit, ReferenceSheet.Knowledge known) {
         try {
             return new ReferenceSheet(Files.readAllLines(unit.sheet())).design(known);
         } catch (IOException e) {

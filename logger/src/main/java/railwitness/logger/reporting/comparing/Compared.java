@@ -13,18 +13,25 @@ import railwitness.analysis.uncertainty.Estimate;
  * @param rail of which rail; empty where it is not of one
  * @param unit SI
  * @param values one for each session, in their order; empty where it was not found
+ * @param expected what each session's design sheet leads to expect, where it bounds it; empty for what is no figure
  * @param notes of each session: at which points it holds; empty where there is no such note
  */
 public record Compared(
-        String name, Optional<String> rail, String unit, List<Optional<Estimate>> values, List<String> notes) {
+        String name,
+        Optional<String> rail,
+        String unit,
+        List<Optional<Estimate>> values,
+        List<Optional<Estimate>> expected,
+        List<String> notes) {
     public Compared {
         values = List.copyOf(values);
+        expected = List.copyOf(expected);
         notes = List.copyOf(notes);
     }
 
     static <T> Compared of(
             String name, Optional<String> rail, String unit, List<T> sessions, Function<T, Optional<Estimate>> value) {
-        return new Compared(name, rail, unit, sessions.stream().map(value).toList(), List.of());
+        return new Compared(name, rail, unit, sessions.stream().map(value).toList(), List.of(), List.of());
     }
 
     /** Such as "output resistance, plus". */
@@ -45,14 +52,11 @@ public record Compared(
 
     /** The same in another unit. */
     public Compared scaled(double scale, String wanted) {
-        return new Compared(
-                name,
-                rail,
-                wanted,
-                values.stream()
-                        .map(value -> value.map(known -> known.scale(scale)))
-                        .toList(),
-                notes);
+        return new Compared(name, rail, wanted, scaled(values, scale), scaled(expected, scale), notes);
+    }
+
+    private static List<Optional<Estimate>> scaled(List<Optional<Estimate>> all, double scale) {
+        return all.stream().map(one -> one.map(known -> known.scale(scale))).toList();
     }
 
     /** Decimals for all values side by side: as fine as one of them, or one difference to the first, is known. */

@@ -111,6 +111,10 @@ public record Comparison(
                 rail,
                 name.unit(),
                 found.stream().map(figure -> figure.map(Figure::value)).toList(),
+                sessions.stream()
+                        .map(session ->
+                                session.findings().against().figure(name, rail).map(Figure::value))
+                        .toList(),
                 found.stream().map(figure -> figure.map(Figure::at).orElse("")).toList());
     }
 

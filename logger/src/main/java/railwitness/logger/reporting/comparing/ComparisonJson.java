@@ -86,7 +86,10 @@ public final class ComparisonJson {
             value(
                     values,
                     compared.values().get(i),
-                    compared.notes().isEmpty() ? "" : compared.notes().get(i));
+                    compared.notes().isEmpty() ? "" : compared.notes().get(i),
+                    compared.expected().isEmpty()
+                            ? Optional.empty()
+                            : compared.expected().get(i));
         }
         ArrayNode changes = node.putArray("changes");
         for (int i = 1; i < compared.values().size(); i++) {
@@ -98,7 +101,7 @@ public final class ComparisonJson {
         return node;
     }
 
-    private static void value(ArrayNode values, Optional<Estimate> value, String note) {
+    private static void value(ArrayNode values, Optional<Estimate> value, String note, Optional<Estimate> expected) {
         if (value.isEmpty()) {
             values.addNull();
             return;
@@ -114,6 +117,8 @@ public final class ComparisonJson {
         if (!note.isEmpty()) {
             node.put("at", note);
         }
+        expected.ifPresent(foreseen ->
+                node.putObject("expected").put("value", foreseen.value()).put("u", foreseen.u()));
     }
 
     private ObjectNode change(int later, Change change) {

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import railwitness.logger.reporting.findings.PlainWords;
 import railwitness.logger.reporting.findings.SessionFindings;
 import railwitness.logger.reporting.findings.TextTable;
 import railwitness.logger.text.VisibleText;
@@ -18,6 +19,8 @@ import railwitness.logger.text.VisibleText;
 public final class ComparisonText {
     private static final DateTimeFormatter MINUTE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+    private static final int WIDEST = 100;
 
     private final Comparison comparison;
     private final List<String> lines = new ArrayList<>();
@@ -53,6 +56,9 @@ public final class ComparisonText {
                     .findings()
                     .contradictions()
                     .forEach(one -> lines.add("   CONTRADICTION   " + one.text() + "; check: " + one.check()));
+            if (comparison.charts().isEmpty()) {
+                lines.add("   " + PlainWords.of(comparison.sessions().get(i)).off());
+            }
         }
         if (comparison.sessions().stream()
                         .map(s -> s.head().unitName())
@@ -90,10 +96,11 @@ public final class ComparisonText {
                 + " between.");
         lines.add("");
         TextTable table = new TextTable();
-        table.row(List.of("figure", "unit", "A", name, name + " - A", "U (95 %)", "answer"));
+        table.row(List.of("figure", "unit", "A", name, "expected", name + " - A", "U (95 %)", "answer"));
         table.rule();
         comparison.figures().forEach(figure -> table.row(row(figure, later)));
-        lines.addAll(table.lines(2));
+        lines.addAll(table.lines(2, WIDEST));
+        lines.add("expected: of " + name + " by its design sheet, with its own U; ! where they differ beyond both");
         comparison.figures().stream()
                 .filter(Compared::atOtherPoints)
                 .filter(figure -> figure.changes().get(later).isPresent())
@@ -117,7 +124,8 @@ public final class ComparisonText {
                 figure.label() + (figure.atOtherPoints() ? " *" : ""),
                 figure.unit(),
                 Print.value(figure, 0),
-                Print.value(figure, later)));
+                Print.value(figure, later),
+                Print.expected(figure, later)));
         row.add(change.map(Print::difference).orElse(""));
         row.add(change.map(Print::expanded).orElse(""));
         row.add(change.map(c -> c.answer().words()).orElse("not found in both"));

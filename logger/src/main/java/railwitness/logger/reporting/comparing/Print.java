@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.Optional;
+import railwitness.analysis.expected.Deviations;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Rounding;
 
@@ -45,6 +46,19 @@ final class Print {
         return BigDecimal.valueOf(value.get().value())
                 .setScale(Math.max(0, places(figure)), RoundingMode.HALF_UP)
                 .toPlainString();
+    }
+
+    /** What is expected of that session, with its own U, and a mark where the value differs from it; empty for none. */
+    static String expected(Compared figure, int place) {
+        if (figure.expected().isEmpty() || figure.expected().get(place).isEmpty()) {
+            return "";
+        }
+        Estimate expected = figure.expected().get(place).get();
+        boolean differs = figure.values()
+                .get(place)
+                .filter(value -> Math.abs(Deviations.times(value, expected)) > Deviations.MEANS_SOMETHING)
+                .isPresent();
+        return Rounding.expanded(expected, expected.coverage(COVERAGE)) + (differs ? " !" : "");
     }
 
     private static Rounding rounding(Change change) {

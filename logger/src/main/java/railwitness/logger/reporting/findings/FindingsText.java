@@ -129,8 +129,7 @@ public final class FindingsText {
 
     private void powers(List<OperatingPoint> points) {
         TextTable table = new TextTable();
-        table.row(List.of(
-                "step", "input V", "input A", "in W", "out W", "loss W", "expected", "efficiency %", "expected"));
+        table.row(List.of("step", "in V", "in A", "in W", "out W", "loss W", "expected", "eff %", "expected"));
         table.rule();
         for (OperatingPoint point : points) {
             Expected expected = session.findings().against().at(point);
@@ -190,7 +189,7 @@ public final class FindingsText {
         List<FigureRow> rows = FigureRow.judgedFirst(session.findings());
         table(rows.stream().filter(row -> row.verdict().isPresent()).toList(), "required");
         session.findings().verdicts().stream()
-                .filter(v -> v.outcome() != Outcome.PASS)
+                .filter(v -> v.outcome() != Outcome.PASS && v.outcome() != Outcome.FAIL)
                 .forEach(v ->
                         lines.add(v.outcome().words() + ": " + v.requirement().name() + " (" + v.reason() + ")"));
         if (!lines.get(lines.size() - 1).isEmpty()) {

@@ -8,10 +8,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import railwitness.analysis.cause.Cause;
+import railwitness.analysis.cause.Explained;
 import railwitness.analysis.expected.Deviation;
 import railwitness.analysis.findings.Findings;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Rounding;
+import railwitness.analysis.verdict.Fitness;
 import railwitness.analysis.verdict.Outcome;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.SessionState;
@@ -63,6 +65,9 @@ public record PlainWords(String verdict, String off, String why) {
                     + findings.contradictions().get(0).text());
         }
         reasons.add(requirements(findings));
+        if (findings.verdict() == Fitness.FIT && findings.against().explained() != Explained.NOTHING_OFF) {
+            reasons.add("yet something is not as it should be");
+        }
         return words + ": " + String.join("; ", reasons) + ".";
     }
 
@@ -106,7 +111,11 @@ public record PlainWords(String verdict, String off, String why) {
         }
         List<Deviation> deviations = findings.against().deviations();
         if (deviations.isEmpty()) {
-            return nothingOff(findings);
+            return findings.causes().stream()
+                    .flatMap(cause -> cause.supports().stream())
+                    .findFirst()
+                    .map(support -> "Off: " + support + ".")
+                    .orElseGet(() -> nothingOff(findings));
         }
         Map<String, Deviation> largest = new LinkedHashMap<>();
         deviations.forEach(one -> largest.putIfAbsent(subject(one), one));
@@ -119,6 +128,10 @@ public record PlainWords(String verdict, String off, String why) {
     private static String nothingOff(Findings findings) {
         List<String> open = new ArrayList<>();
         var expected = findings.points().stream().map(findings.against()::at).toList();
+        if (expected.stream()
+                .allMatch(at -> at.values().isEmpty() && at.unbounded().isEmpty())) {
+            return "No step was measured with the unit on.";
+        }
         for (String what : List.of("voltage", "ripple", "loss")) {
             boolean bounded = expected.stream()
                     .flatMap(at -> at.values().keySet().stream())
@@ -192,7 +205,7 @@ public record PlainWords(String verdict, String off, String why) {
         String step = deviation.step();
         return switch (deviation.stage()) {
             case "no-load" -> "without load";
-            case "load-sweep" -> step.equals("100 %") ? "at full load" : "at " + step + " of full load";
+            case "load-sweep" -> step.equals("100 %") ? "at full load" : "at " + step + " load";
             case "line-sweep" -> "with the input at " + step;
             case "cross-load" -> "with " + step + " load";
             default -> "at " + deviation.stage() + " " + step;
@@ -213,20 +226,24 @@ public record PlainWords(String verdict, String off, String why) {
     private static String causes(List<Cause> causes) {
         Cause first = causes.get(0);
         String others = causes.stream()
-                .skip(1)
+                .filter(cause -> !named(cause).equals(named(first)))
                 .limit(MOST_CAUSES - 1L)
                 .map(PlainWords::cause)
+                .distinct()
                 .collect(Collectors.joining(", "));
         return "Most likely: " + cause(first) + "." + (others.isEmpty() ? "" : " Less likely: " + others + ".")
                 + " Check first: " + first.checkNext() + ".";
     }
 
-    private static String cause(Cause cause) {
+    private static String named(Cause cause) {
         return cause.text()
                 + cause.place()
                         .or(() -> cause.rail().map(rail -> rail + " rail"))
                         .map(place -> ", " + place)
-                        .orElse("")
-                + String.format(Locale.ROOT, " (share %.2f)", cause.share());
+                        .orElse("");
+    }
+
+    private static String cause(Cause cause) {
+        return named(cause) + String.format(Locale.ROOT, " (share %.2f)", cause.share());
     }
 }

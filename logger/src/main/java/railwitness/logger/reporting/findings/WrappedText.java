@@ -2,9 +2,12 @@ package railwitness.logger.reporting.findings;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** Breaks text into lines at its spaces. */
 final class WrappedText {
+    private static final Pattern BELONGS = Pattern.compile("^ (V|A|W|ohm|mV|kHz|MHz|s|%)\\b|^ %");
+
     private WrappedText() {}
 
     /**
@@ -17,7 +20,7 @@ final class WrappedText {
         String rest = text;
         while (rest.length() > widest) {
             int from = rest.length() - rest.stripLeading().length();
-            int at = rest.lastIndexOf(' ', widest);
+            int at = lastBreak(rest, widest);
             if (at <= from) {
                 at = rest.indexOf(' ', widest);
             }
@@ -29,5 +32,17 @@ final class WrappedText {
         }
         lines.add(rest);
         return lines;
+    }
+
+    /** The last space within the width that does not part a number from its uncertainty or its unit. */
+    private static int lastBreak(String text, int widest) {
+        int at = text.lastIndexOf(' ', widest);
+        while (at > 0
+                && (text.startsWith("+-", at + 1)
+                        || text.startsWith("+-", at - 2)
+                        || BELONGS.matcher(text.substring(at)).find())) {
+            at = text.lastIndexOf(' ', at - 1);
+        }
+        return at;
     }
 }
