@@ -21,7 +21,7 @@ final class FigureList {
         return List.of(
                 Span.plain(name(row)),
                 Span.plain(row.value().isPresent() ? behind(row, Typography.of(row.valueText())) : row.valueText()),
-                Span.muted(row.expandedDigits().isPresent() ? behind(row, row.expandedText()) : row.expandedText()),
+                Span.muted(row.expandedText()),
                 Span.muted(Typography.of(row.expectedText())),
                 toned(Typography.difference(row), row.differs()),
                 Span.plain(row.verdict().isPresent() ? behind(row, Typography.of(row.limitText())) : ""),

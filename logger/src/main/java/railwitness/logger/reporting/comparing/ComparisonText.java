@@ -20,8 +20,6 @@ public final class ComparisonText {
     private static final DateTimeFormatter MINUTE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
-    private static final int WIDEST = 100;
-
     private final Comparison comparison;
     private final List<String> lines = new ArrayList<>();
 
@@ -99,7 +97,7 @@ public final class ComparisonText {
         table.row(List.of("figure", "unit", "A", name, "expected", name + " - A", "U (95 %)", "answer"));
         table.rule();
         comparison.figures().forEach(figure -> table.row(row(figure, later)));
-        lines.addAll(table.lines(2, WIDEST));
+        lines.addAll(table.lines(2));
         lines.add("expected: of " + name + " by its design sheet, with its own U; ! where they differ beyond both");
         comparison.figures().stream()
                 .filter(Compared::atOtherPoints)
