@@ -1,6 +1,7 @@
 package railwitness.analysis.expected;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -99,7 +100,14 @@ public final class Expectations {
             }
         }
 
+        /** Nothing is expected of a load so absurd that the converter has no state for it. */
         Expected expected() {
+            boolean known = hasState(middle)
+                    && above.stream().allMatch(AtPoint::hasState)
+                    && below.stream().allMatch(AtPoint::hasState);
+            if (!known) {
+                return Expected.nothing();
+            }
             Map<String, Estimate> values = new LinkedHashMap<>();
             Parts parts = sheet.parts();
             boolean choke = parts.choke();
@@ -148,6 +156,12 @@ public final class Expectations {
                 keep(values, Expected.EFFICIENCY, output.over(power));
             }
             return new Expected(values, unbounded);
+        }
+
+        private static boolean hasState(Result result) {
+            return Double.isFinite(loss(result))
+                    && Arrays.stream(result.volts()).allMatch(Double::isFinite)
+                    && Arrays.stream(result.rippleVolts()).allMatch(Double::isFinite);
         }
 
         private static double loss(Result result) {

@@ -15,8 +15,8 @@ import railwitness.analysis.reference.ReferenceSheet.Knowledge;
  * told apart. {@code analysis/README.md} has the whole table; here one recording of each kind, for the time it takes.
  */
 class ReferenceDiagnosisTest {
-    /** Too small to be told from what the sheet allows: see the table. */
-    private static final List<String> WITHIN_TOLERANCE = List.of(
+    /** Known misses, counted as such in the table: small faults that are not named. */
+    private static final List<String> MISSED = List.of(
             "butty lead-resistance-0.004 54",
             "staircase weak-core-3 58",
             "staircase wrong-turns-at-half-2--1 78",
@@ -37,7 +37,7 @@ class ReferenceDiagnosisTest {
     @Test
     void faultsAreNamedFirstOrNotToldApartWithAFullSheet() {
         for (ReferenceSet.Unit unit : units(false)) {
-            if (!WITHIN_TOLERANCE.contains(unit.toString())) {
+            if (!MISSED.contains(unit.toString())) {
                 Diagnosis diagnosis = ReferenceDiagnosis.of(unit, Knowledge.FULL);
                 assertThat(ReferenceDiagnosis.said(diagnosis))
                         .as(unit.toString())
@@ -47,9 +47,9 @@ class ReferenceDiagnosisTest {
     }
 
     @Test
-    void whatLiesWithinTheSheetsTolerancesAccusesNothingElse() {
+    void whatIsMissedAccusesNothingElse() {
         for (ReferenceSet.Unit unit : units(false)) {
-            if (WITHIN_TOLERANCE.contains(unit.toString())) {
+            if (MISSED.contains(unit.toString())) {
                 Diagnosis diagnosis = ReferenceDiagnosis.of(unit, Knowledge.FULL);
                 assertThat(ReferenceDiagnosis.said(diagnosis))
                         .as(unit.toString())

@@ -7,14 +7,18 @@ import railwitness.drivers.reading.Measured;
 
 /**
  * Whether a meter still reads what it read before: one that fell back to another function or range parts from the
- * supply's own read-back with which it agreed, or shows what cannot be. A meter that never agreed says nothing here: its
- * shunt may be written down wrong, and the findings say so.
+ * supply's own read-back with which it agreed, or shows what cannot be. A meter that never agreed says nothing here, as its
+ * shunt may be written down wrong and the findings say so; but a voltmeter that reads next to nothing is not where it
+ * should be.
  */
 final class ReadingsAgree {
     private static final double CURRENT_SHARE = 0.3;
     private static final double CURRENT_AMPS = 0.3;
     private static final double LOWEST_SHARE = 0.6;
     private static final double HIGHEST_SHARE = 1.15;
+    /** No lead takes more than the rest of the supply's voltage: below it the meter is not at the input at all. */
+    private static final double NOT_THERE_SHARE = 0.3;
+
     private static final double RIPPLE_SHARE = 0.3;
     /** No heat sink does that between two readings; common practice, no source. */
     private static final double JUMP_KELVIN = 15;
@@ -42,7 +46,7 @@ final class ReadingsAgree {
         double share = meter.value() / supply.value();
         boolean agrees = share >= LOWEST_SHARE && share <= HIGHEST_SHARE;
         voltageAgreed |= agrees;
-        return agrees || !voltageAgreed
+        return agrees || !voltageAgreed && share >= NOT_THERE_SHARE
                 ? Optional.empty()
                 : Optional.of(words("the input voltage reads %.3g V while the supply gives %.3g V", meter, supply));
     }
