@@ -280,6 +280,10 @@ public final class Diagnosis {
             }
             CauseCode code = best.get(key).code();
             alike.addAll(code.alike());
+            if (code == CauseCode.WRONG_TURNS
+                    && best.get(key).fitted().candidate().place().isPresent()) {
+                alike.addAll(List.of(CauseCode.WEAK_HALF, CauseCode.DEAD_DRIVE));
+            }
             return alike.stream().filter(other -> other != code).distinct().toList();
         }
 

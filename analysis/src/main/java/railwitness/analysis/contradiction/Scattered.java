@@ -13,6 +13,9 @@ final class Scattered {
     /** And than this share of the largest median of the channel: zero, and small loads. */
     private static final double SHARE_OF_LARGEST = 0.05;
 
+    /** Nor does anybody lose a figure by so little, in the channel's unit (common practice, no source). */
+    private static final double LITTLE = 0.01;
+
     private final Evidence evidence;
 
     Scattered(Evidence evidence) {
@@ -39,7 +42,7 @@ final class Scattered {
         List<Testimony> wild = evidence.steps.stream()
                 .filter(step -> step.point().settled() && !Evidence.standby(step))
                 .filter(step -> step.means().containsKey(channel))
-                .filter(step -> beyond(step.means().get(channel), largest))
+                .filter(step -> beyond(step, channel, largest))
                 .toList();
         wild.stream()
                 .max(Comparator.comparingDouble(
@@ -47,8 +50,10 @@ final class Scattered {
                 .ifPresent(worst -> found.add(told(channel, worst.means().get(channel), wild)));
     }
 
-    private static boolean beyond(Mean mean, double largest) {
-        return mean.apart() > SHARE * Math.abs(mean.median()) + SHARE_OF_LARGEST * largest;
+    private boolean beyond(Testimony step, String channel, double largest) {
+        Mean mean = step.means().get(channel);
+        double honest = evidence.honest(step, channel);
+        return mean.apart() > SHARE * Math.abs(mean.median()) + SHARE_OF_LARGEST * largest + honest + LITTLE;
     }
 
     private static Contradiction told(String channel, Mean mean, List<Testimony> wild) {

@@ -42,6 +42,7 @@ final class Benchmarks {
             new Table("railwitness.logger.reporting.findings.ForgeryStudy", "50 13", "1 13"),
             new Table("railwitness.logger.reporting.certificate.AlterationCampaign", "1000 1", "5 1"),
             new Table("railwitness.logger.ui.command.AlteredSessions", "60 2000 1", "1 2 1"),
+            new Table("railwitness.logger.ui.command.HostileCampaign", "1", "40"),
             new Table("railwitness.logger.campaign.MutatedFiles", "30000 10000 1", "20 20 1"),
             new Table("railwitness.logger.campaign.FaultCampaign", "1 48 3", "0 1 1"),
             new Table("railwitness.logger.recording.store.RateTable", "20000000", "200000"),

@@ -105,6 +105,11 @@ public record PageCheck(List<String> differences, String notCompared) {
             }
         }
         differences.addAll(PageLines.joined(pages).figureDifferences(PageLines.joined(PageLines.all(again))));
+        List<String> verdicts = PageLines.verdicts(document);
+        if (!verdicts.equals(PageLines.verdicts(again))) {
+            differences.add("it says " + String.join(", ", verdicts) + ", its session says "
+                    + String.join(", ", PageLines.verdicts(again)));
+        }
         return new PageCheck(
                 first(differences),
                 "everything but the verdict, the figures and the count of pages, because it was made by " + program);

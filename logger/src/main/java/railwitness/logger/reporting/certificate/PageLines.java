@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -35,6 +36,12 @@ record PageLines(List<String> lines) {
 
     static PageLines joined(List<PageLines> pages) {
         return new PageLines(pages.stream().flatMap(page -> page.lines.stream()).toList());
+    }
+
+    /** Every verdict that is written anywhere, in the order of writing: so one written over something else shows too. */
+    static List<String> verdicts(PDDocument document) throws IOException {
+        String written = new PDFTextStripper().getText(document);
+        return VERDICT.matcher(written).results().map(MatchResult::group).toList();
     }
 
     boolean holds(String text) {

@@ -60,7 +60,7 @@ class EndedFromOutsideTest {
         }
         Said said = Said.by("findings", session.toString());
         assertThat(said.exitCode()).isZero();
-        assertThat(said.out()).contains("interrupted").contains("load-sweep  25 %");
+        assertThat(said.out()).contains("interrupted").contains("load-sweep 25 %");
         assertThat(Found.in(session).state()).isEqualTo("interrupted");
     }
 

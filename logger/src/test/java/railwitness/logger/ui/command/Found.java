@@ -44,6 +44,13 @@ record Found(JsonNode json) {
         return codes;
     }
 
+    /** The cause named first, and those that are said not to be told apart from it. */
+    List<String> firstOrAlike() {
+        List<String> codes = new ArrayList<>(causes().subList(0, Math.min(1, causes().size())));
+        json.at("/causes/0/alike").forEach(node -> codes.add(node.asText()));
+        return codes;
+    }
+
     String verdict() {
         return json.get("verdict").asText();
     }

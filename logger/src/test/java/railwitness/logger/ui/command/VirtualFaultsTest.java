@@ -97,7 +97,7 @@ class VirtualFaultsTest {
 
         assertThat(ripple(found, "plus")).isGreaterThan(2 * ripple(healthy(), "plus"));
         assertThat(ripple(found, "minus")).isGreaterThan(2 * ripple(healthy(), "minus"));
-        assertThat(found.causes().get(0)).isEqualTo("weak-half");
+        assertThat(found.firstOrAlike()).contains("weak-half");
     }
 
     /** One drive side gives nothing; seen from the rails it is as if half of the secondary gave nothing. */
