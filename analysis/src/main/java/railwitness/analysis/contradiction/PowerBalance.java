@@ -39,12 +39,15 @@ final class PowerBalance {
         return surplus(step) > 0;
     }
 
+    /** A unit that has given up takes and gives nothing; meters read so little beside it (common practice, no source). */
+    private static final double LITTLE_WATTS = 0.05;
+
     private static double surplus(Testimony step) {
         Estimate loss = step.point().loss();
         double in = step.point().input().power().value();
         double out = Evidence.outWatts(step);
         double aside = step.point().settled() ? 0 : UNSETTLED * Math.max(in, out);
-        return -loss.value() - Evidence.honest(loss, Math.max(Math.abs(in), out), 0) - aside;
+        return -loss.value() - Evidence.honest(loss, Math.max(Math.abs(in), out), 0) - aside - LITTLE_WATTS;
     }
 
     private Optional<Contradiction> beyondInput() {

@@ -42,7 +42,7 @@ final class Scattered {
         List<Testimony> wild = evidence.steps.stream()
                 .filter(step -> step.point().settled() && !Evidence.standby(step))
                 .filter(step -> step.means().containsKey(channel))
-                .filter(step -> beyond(step, channel, largest))
+                .filter(step -> beyond(step.means().get(channel), largest))
                 .toList();
         wild.stream()
                 .max(Comparator.comparingDouble(
@@ -50,10 +50,8 @@ final class Scattered {
                 .ifPresent(worst -> found.add(told(channel, worst.means().get(channel), wild)));
     }
 
-    private boolean beyond(Testimony step, String channel, double largest) {
-        Mean mean = step.means().get(channel);
-        double honest = evidence.honest(step, channel);
-        return mean.apart() > SHARE * Math.abs(mean.median()) + SHARE_OF_LARGEST * largest + honest + LITTLE;
+    private static boolean beyond(Mean mean, double largest) {
+        return mean.apart() > SHARE * Math.abs(mean.median()) + SHARE_OF_LARGEST * largest + LITTLE;
     }
 
     private static Contradiction told(String channel, Mean mean, List<Testimony> wild) {
