@@ -71,13 +71,13 @@ final class UsualUnit {
     private static Specimen.Drive drive(Design design, Specimen.Drive drive, double power) {
         double nominal = design.input().nominalVolts();
         double start = Math.min(
-                drive.startVolts() * nominal / USUAL_INPUT_VOLTS,
+                drive.startVolts() * (nominal / USUAL_INPUT_VOLTS),
                 design.input().lowestVolts().orElse(nominal));
         return new Specimen.Drive(
                 drive.frequencyHz(),
                 drive.duty(),
                 start,
-                start * drive.dropOutVolts() / drive.startVolts(),
+                drive.dropOutVolts() * (start / drive.startVolts()),
                 drive.softStartSeconds(),
                 drive.controlAmps() * power,
                 drive.gateWatts() * power,
