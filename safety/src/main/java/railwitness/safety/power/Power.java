@@ -60,7 +60,7 @@ public final class Power {
         this.loads = List.copyOf(loads);
         this.rails = rails;
         this.permitted = permitted;
-        this.log = log;
+        this.log = new LogApart(scheduler, log);
     }
 
     public PowerState state() {

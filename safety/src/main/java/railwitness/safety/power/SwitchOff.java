@@ -359,7 +359,8 @@ final class SwitchOff {
         ended = new Ended(confirmed, discharge.belowTouch(), String.join("; ", words));
         states.accept(confirmed ? PowerState.OFF : PowerState.NOT_CONFIRMED);
         tell("switched off", ended.words());
-        List.copyOf(waiting).forEach(then -> then.accept(ended));
+        List<Consumer<Ended>> told = List.copyOf(waiting);
+        scheduler.post(() -> told.forEach(then -> then.accept(ended))); // after what a log may have thrown
     }
 
     private void tell(String what, String words) {

@@ -109,6 +109,31 @@ class PowerTest {
     }
 
     @Test
+    void aLogThatThrowsAtAnyStepIsHeardOfAndOffGoesOn() {
+        for (int ahead = 1; ahead <= 7; ahead++) {
+            StandInBench failing = new StandInBench().running();
+            failing.throwsAtStep = failing.steps.size() + ahead;
+            Ended[] ended = new Ended[1];
+            int heard = 0;
+            failing.power.off("stop", words -> ended[0] = words);
+            for (int second = 0; second < 30; second++) {
+                try {
+                    failing.pass(1);
+                } catch (IllegalStateException e) {
+                    heard++;
+                }
+            }
+            assertThat(ended[0])
+                    .as("off, when step %d from there throws", ahead)
+                    .isNotNull();
+            assertThat(ended[0].confirmed()).isTrue();
+            assertThat(heard)
+                    .as("told of step %d", ahead)
+                    .isEqualTo(failing.steps.size() >= failing.throwsAtStep ? 1 : 0);
+        }
+    }
+
+    @Test
     void offOvertakesWhatIsInFlight() {
         bench.running();
         Result[] stopped = new Result[1];

@@ -36,6 +36,8 @@ final class StandInBench implements PowerLog {
     Consumer<Reading> also = reading -> {};
     Consumer<Set<Condition>> alsoState = conditions -> {};
     boolean reversedInput;
+    /** Throws once, when so many steps were told; never for a negative one. */
+    int throwsAtStep = -1;
 
     StandInBench() {
         InstrumentWorker<StandInSupply> first = worker(supply);
@@ -123,6 +125,9 @@ final class StandInBench implements PowerLog {
     @Override
     public void step(long atNanos, String what, String words) {
         steps.add(what + ": " + words);
+        if (steps.size() == throwsAtStep) {
+            throw new IllegalStateException("made for the test");
+        }
     }
 
     @Override
