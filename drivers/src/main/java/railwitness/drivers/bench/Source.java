@@ -16,4 +16,9 @@ public enum Source {
     public String word() {
         return word;
     }
+
+    /** True when switching the supply off leaves the unit without input. */
+    public boolean endsWithTheSupply() {
+        return this == SUPPLY;
+    }
 }

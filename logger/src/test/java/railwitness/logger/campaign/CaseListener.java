@@ -1,5 +1,6 @@
 package railwitness.logger.campaign;
 
+import railwitness.logger.recording.event.SessionEvent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -44,9 +45,9 @@ final class CaseListener implements RunListener {
     }
 
     @Override
-    public void happened(double atSeconds, String event, String text) {
-        told.add(event + ": " + text);
-        now(event, text);
+    public void happened(double atSeconds, SessionEvent event) {
+        told.add(event.what() + ": " + event.words());
+        now(event.what(), event.words());
     }
 
     @Override

@@ -1,5 +1,6 @@
 package railwitness.safety.caution;
 
+import railwitness.drivers.bench.Source;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;

@@ -26,7 +26,10 @@ public sealed interface Event {
      */
     record Changed(long atNanos) implements Event {}
 
-    /** Somebody or something asks for power off; {@code words} is one sentence. */
+    /** A person asks for power off; {@code words} is one sentence. */
+    record PersonStop(String words, long atNanos) implements Event {}
+
+    /** Another part of the program asks for power off; {@code words} is one sentence. */
     record Stop(String by, String words, long atNanos) implements Event {}
 
     /** A person takes the trip back. The phase is then OFF and every watch must be heard anew. */

@@ -135,7 +135,9 @@ public final class Interlock {
         } else if (event instanceof Event.Changed) {
             after = after.changed();
         } else if (event instanceof Event.Stop stop) {
-            after = after.stopped(stop);
+            after = after.stopped(Trip.Kind.STOPPED, stop.by(), stop.words());
+        } else if (event instanceof Event.PersonStop stop) {
+            after = after.stopped(Trip.Kind.PERSON, "person", stop.words());
         }
         return after.judged();
     }
@@ -145,8 +147,7 @@ public final class Interlock {
         Interlock moved = with(later, changedNanos, phases, last, silences, judgements, trip);
         if (phase().powered() && later - nowNanos > longestPause.toNanos()) {
             String words = "the program stood still for " + seconds(later - nowNanos);
-            return moved.latched(
-                    new Trip(Trip.Kind.STOOD_STILL, "pause", Optional.empty(), Optional.empty(), later, words));
+            return moved.latched(Trip.without(Trip.Kind.STOOD_STILL, "pause", later, words));
         }
         return moved;
     }
@@ -162,9 +163,8 @@ public final class Interlock {
         return with(nowNanos, nowNanos, phases, last, silences, judgements, trip);
     }
 
-    private Interlock stopped(Event.Stop stop) {
-        return latched(
-                new Trip(Trip.Kind.STOPPED, stop.by(), Optional.empty(), Optional.empty(), nowNanos, stop.words()));
+    private Interlock stopped(Trip.Kind kind, String by, String words) {
+        return latched(Trip.without(kind, by, nowNanos, words));
     }
 
     private Interlock heard(Reading reading) {
@@ -242,7 +242,7 @@ public final class Interlock {
                 .map(missing -> " (" + missing.channel() + ": " + missing.reason() + ")")
                 .findFirst()
                 .orElse("");
-        return new Trip(Trip.Kind.SILENT, watch.name(), Optional.empty(), Optional.empty(), nowNanos, words + reason);
+        return Trip.without(Trip.Kind.SILENT, watch.name(), nowNanos, words + reason);
     }
 
     private Phase phaseAt(long atNanos) {

@@ -2,6 +2,7 @@ package railwitness.safety.interlock;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Reading;
 
 /**
@@ -13,9 +14,10 @@ import railwitness.drivers.reading.Reading;
  */
 record Judgement(long askedNanos, boolean inside, OptionalDouble value, Limits limits, Reading reading) {
     Trip outside(Watch watch, long nowNanos) {
-        String unit = watch.subject().unit();
-        String shown = value.isPresent() ? Limits.number(value.getAsDouble()) + " " + unit : "beyond the range";
-        String words = watch.name() + " is " + shown + ", allowed is " + limits.words(unit);
-        return new Trip(Trip.Kind.OUTSIDE, watch.name(), Optional.of(reading), Optional.of(limits), nowNanos, words);
+        Optional<Channel> channel = watch.derived() ? Optional.empty() : Optional.of(reading.channel());
+        return Trip.outside(
+                watch.name(),
+                new Trip.Beyond(channel, value, watch.subject().unit(), limits),
+                nowNanos);
     }
 }

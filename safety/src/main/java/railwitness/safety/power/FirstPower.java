@@ -33,9 +33,13 @@ public final class FirstPower {
          * @param stage remote off or remote on
          * @param amps last input current, where one was read
          * @param volts input voltage that was set
-         * @param words what was seen and what it points to
+         * @param why what was seen and what it points to
          */
-        record Ended(String stage, OptionalDouble amps, double volts, String words) implements Outcome {}
+        record Ended(String stage, OptionalDouble amps, double volts, FirstPowerEnd why) implements Outcome {
+            public String words() {
+                return why.words();
+            }
+        }
 
         /** Somebody else switched the output off meanwhile. */
         record Stopped() implements Outcome {}
@@ -216,7 +220,24 @@ public final class FirstPower {
     }
 
     private void tooMuch(double bound) {
-        end(part == Part.STEPS ? remoteOffWords(bound) : remoteOnWords(bound));
+        double drawn = amps.orElse(0);
+        end(
+                part == Part.STEPS
+                        ? new FirstPowerEnd.TooMuchOff(
+                                drawn,
+                                volts,
+                                bound,
+                                bounds.standbyKnown(),
+                                drawn >= LIMIT_SHARE * bounds.remoteOffLimitAmps())
+                        : new FirstPowerEnd.TooMuchOn(
+                                drawn,
+                                volts,
+                                bounds.inrushWindow().toMillis() / 1e3,
+                                bound,
+                                bounds.noLoadKnown(),
+                                !bounds.stepVolts().isEmpty(),
+                                rails.seen(),
+                                rails.stand()));
     }
 
     private void nextStep() {
@@ -254,7 +275,7 @@ public final class FirstPower {
             asking.ask(question(), this::saidYes);
         } else if (scheduler.nowNanos() - judgedFrom
                 > (rails.readEnough(judgedFrom) ? SLOWEST_RISE : SLOWEST_METERS).toNanos()) {
-            end("remote on: " + notUp());
+            end(notUp());
         }
     }
 
@@ -269,28 +290,17 @@ public final class FirstPower {
     private String question() {
         String rail = rails.none()
                 ? "no meter reads the rails here: measure them. "
-                : "the rails read " + rails.words() + (rails.stand() ? "" : " (" + rails.low(judgedFrom) + ")")
+                : "the rails read " + rails.words() + (rails.stand() ? "" : " (" + FirstPowerEnd.lowWords(rails.low(judgedFrom)) + ")")
                         + " and stand still. ";
         return "At " + number(volts, "V") + " the unit draws " + drawn() + " without load"
                 + (bounds.noLoadKnown() ? "" : "; the design sheet does not say how much that may be") + "; " + rail
                 + "If that is wrong, switch off; if it is right, say so";
     }
 
-    private String notUp() {
-        Optional<String> exchanged = rails.exchanged();
-        if (exchanged.isPresent()) {
-            return exchanged.get();
-        }
-        String low = "the rails did not come up (" + rails.low(judgedFrom) + ")";
-        if (supply.limits()) {
-            return "the supply limits its current, and " + low
-                    + ": something loads the input or a rail, or the unit starts again and again (hiccup)";
-        }
-        return rails.steady(judgedFrom)
-                ? "the current is within its bound, but " + low
-                        + ": drive, start circuit or rectifier suspected, or other turns than the sheet says"
-                : "the current is within its bound, but " + low
-                        + ", and do not stand still: the unit starts again and again (hiccup), or a rail is loaded";
+    private FirstPowerEnd notUp() {
+        return rails.exchanged().<FirstPowerEnd>map(FirstPowerEnd.Exchanged::new)
+                .orElseGet(() -> new FirstPowerEnd.NotUp(
+                        rails.low(judgedFrom), supply.limits(), rails.steady(judgedFrom)));
     }
 
     /** Readings asked for after this time are judged by the narrow bound; without one, the wait is bounded too. */
@@ -320,41 +330,18 @@ public final class FirstPower {
         };
     }
 
-    private String remoteOffWords(double bound) {
-        String draws = "remote off: the unit draws " + drawn() + " at " + number(volts, "V");
-        boolean much = amps.orElse(0) >= LIMIT_SHARE * bounds.remoteOffLimitAmps();
-        String limits = much ? "; the supply limits its current" : "";
-        String suspects = ": a shorted switch suspected, or the input capacitor, or reversed wiring";
-        return bounds.standbyKnown()
-                ? draws + ", the design allows " + number(bound, "A") + limits + suspects
-                : draws + limits + "; the design sheet does not say how much that may be (limits.standby_A), and the"
-                        + " bound taken is " + number(bound, "A") + (much ? suspects : "");
-    }
-
-    private String remoteOnWords(double bound) {
-        String before = bounds.stepVolts().isEmpty()
-                ? ""
-                : "; with the remote off it drew no more than it should, so the switches block";
-        String bounded = bounds.noLoadKnown()
-                ? ", without load the design allows "
-                : "; the design sheet does not say how much that may be (limits.no_load_input_A), and the bound taken is ";
-        String suspects = rails.none() || !rails.stand()
-                ? ": a shorted rectifier, turn or rail suspected"
-                : ": it is not a short on a rail"
-                        + (bounds.noLoadKnown() ? "; a turn, the core, or what is connected suspected" : "");
-        return "remote on: the unit draws " + drawn() + " at " + number(volts, "V") + " after the inrush window of "
-                + number(bounds.inrushWindow().toMillis() / 1e3, "s") + bounded + number(bound, "A") + before
-                + (rails.none() ? "" : "; the rails read (" + rails.words() + ")") + suspects;
-    }
-
     private String drawn() {
         return Double.isInfinite(amps.orElse(0)) ? "more than the meter's range" : number(amps.orElse(0), "A");
     }
 
-    private void end(String words) {
+    private void end(String said) {
+        end(new FirstPowerEnd.Said(said));
+    }
+
+    private void end(FirstPowerEnd why) {
         String stage = part == Part.STEPS ? "remote off" : "remote on";
-        power.off("first power: " + words, ended -> {});
-        report(new Outcome.Ended(stage, amps, volts, words));
+        power.off("first power: " + why.words(), ended -> {});
+        report(new Outcome.Ended(stage, amps, volts, why));
     }
 
     private void report(Outcome outcome) {

@@ -106,9 +106,13 @@ final class RailsRising {
     }
 
     /** Those that are not where they should be, or that do not stand still: {@code plus 27 V of 40.7 V predicted}. */
-    String low(long sinceNanos) {
-        return words(target ->
+    List<FirstPowerEnd.RailSeen> low(long sinceNanos) {
+        return seen(target ->
                 volts(target).isEmpty() || !target.holds(volts(target).getAsDouble()) || !steady(target, sinceNanos));
+    }
+
+    List<FirstPowerEnd.RailSeen> seen() {
+        return seen(target -> true);
     }
 
     /** All of them, as they stand. */
@@ -116,18 +120,16 @@ final class RailsRising {
         return targets.stream().map(this::reads).collect(Collectors.joining(", "));
     }
 
-    private String words(Predicate<RailTarget> which) {
-        return targets.stream()
-                .filter(which)
-                .map(target -> reads(target) + " of " + target.words())
-                .collect(Collectors.joining(", "));
+    private List<FirstPowerEnd.RailSeen> seen(Predicate<RailTarget> which) {
+        return targets.stream().filter(which).map(this::seen).toList();
+    }
+
+    private FirstPowerEnd.RailSeen seen(RailTarget target) {
+        return new FirstPowerEnd.RailSeen(target.name(), volts(target), target.words());
     }
 
     private String reads(RailTarget target) {
-        return target.name() + " "
-                + (volts(target).isPresent()
-                        ? String.format(Locale.ROOT, "%.3g V", volts(target).getAsDouble())
-                        : "not read");
+        return seen(target).words();
     }
 
     /**

@@ -2,7 +2,7 @@ package railwitness.safety.power;
 
 import java.util.Locale;
 import java.util.Optional;
-import railwitness.safety.caution.Source;
+import railwitness.drivers.bench.Source;
 
 /**
  * What the supply is armed with.

@@ -12,7 +12,7 @@ import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Scheduler;
-import railwitness.safety.caution.Source;
+import railwitness.drivers.bench.Source;
 import railwitness.safety.interlock.Event;
 import railwitness.safety.interlock.Interlock;
 import railwitness.safety.interlock.Limits;

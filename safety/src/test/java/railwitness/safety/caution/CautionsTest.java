@@ -1,5 +1,6 @@
 package railwitness.safety.caution;
 
+import railwitness.drivers.bench.Source;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;

@@ -11,7 +11,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.reading.Channel;
-import railwitness.safety.caution.Source;
+import railwitness.drivers.bench.Source;
 import railwitness.safety.interlock.Phase;
 
 class FirstPowerTest {

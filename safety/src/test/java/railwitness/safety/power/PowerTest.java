@@ -9,7 +9,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import railwitness.safety.caution.Source;
+import railwitness.drivers.bench.Source;
 
 class PowerTest {
     private final StandInBench bench = new StandInBench();

@@ -18,7 +18,7 @@ import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.VirtualScheduler;
-import railwitness.safety.caution.Source;
+import railwitness.drivers.bench.Source;
 
 /** Supply, two loads and a unit on the virtual clock, polled four times a second. */
 final class StandInBench implements PowerLog {

@@ -1,5 +1,7 @@
 package railwitness.logger.recording.importing;
 
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -38,7 +40,7 @@ public record TableSession(
         try {
             design.ifPresent(sheet -> writer.sheet(sheet.kind(), sheet.fileName(), sheet.text()));
             bench.ifPresent(sheet -> writer.sheet(sheet.kind(), sheet.fileName(), sheet.text()));
-            writer.event(0, "import", "readings taken from " + table.getFileName());
+            writer.event(0, new SessionEvent.Said(EventKind.IMPORT, "readings taken from " + table.getFileName()));
             long readings = TableImport.into(writer, table, form, start.wall(), progress);
             writer.finish(SessionState.COMPLETE);
             return readings;

@@ -1,5 +1,7 @@
 package railwitness.logger.recording.importing;
 
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -44,8 +46,8 @@ public record TraceSession(Path trace, Optional<String> rail, OptionalDouble ban
         return rail.map(name -> new Channel(name, Quantity.RIPPLE)).orElse(new Channel("drain", Quantity.VOLTAGE));
     }
 
-    private TraceNote note() {
-        return new TraceNote(channel(), trace.getFileName().toString(), bandHz, gainPct);
+    private SessionEvent note() {
+        return new SessionEvent.TraceTaken(channel(), trace.getFileName().toString(), bandHz, gainPct);
     }
 
     /**
@@ -94,7 +96,10 @@ public record TraceSession(Path trace, Optional<String> rail, OptionalDouble ban
             write(out, copy, old.state(), writer -> {
                 SessionCopy.of(old, writer, progress);
                 long last = old.lastNanos();
-                writer.event(last, "copy", "taken over from session " + head.id() + ", seal " + old.seal());
+                writer.event(
+                        last,
+                        new SessionEvent.Said(
+                                EventKind.COPY, "taken over from session " + head.id() + ", seal " + old.seal()));
                 add(writer, last, waveform);
             });
         }
@@ -115,7 +120,7 @@ public record TraceSession(Path trace, Optional<String> rail, OptionalDouble ban
     }
 
     private void add(SessionWriter writer, long nanos, Waveform waveform) {
-        writer.add(note().at(nanos));
+        writer.event(nanos, note());
         writer.waveform(nanos, waveform);
     }
 

@@ -18,7 +18,6 @@ import railwitness.logger.recording.store.Trace;
 /** Looks, while a run goes on, for readings that cannot all be true; each is told once. */
 public final class RunContradictions {
     /** What an event is called in which readings that cannot all be true were told during the run. */
-    public static final String CONTRADICTION = "contradiction";
 
     private final Design design;
     private final Optional<BenchSheet> bench;

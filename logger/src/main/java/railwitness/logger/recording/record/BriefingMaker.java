@@ -16,7 +16,7 @@ import railwitness.logger.recording.sheet.Sheets;
 import railwitness.safety.caution.Briefing;
 import railwitness.safety.caution.Checklist;
 import railwitness.safety.caution.Hazards;
-import railwitness.safety.caution.Source;
+import railwitness.drivers.bench.Source;
 
 /** The three sheets as what can hurt: the numbers that cautions and checklist are worked out from. */
 public final class BriefingMaker {
@@ -79,7 +79,7 @@ public final class BriefingMaker {
                 design.input().fuseAmperes(),
                 design.limits().heatsinkDegC().orElse(HOT_DEGC),
                 joined(),
-                Source.of(bench.source().word()),
+                bench.source(),
                 false,
                 FirstPowerSettings.touchVolts(design));
     }

@@ -16,7 +16,7 @@ import railwitness.drivers.instrument.Supply;
 import railwitness.drivers.reading.Channel;
 import railwitness.logger.recording.plan.Plan;
 import railwitness.logger.recording.plan.PowerUp;
-import railwitness.safety.caution.Source;
+import railwitness.drivers.bench.Source;
 import railwitness.safety.power.FirstPowerBounds;
 import railwitness.safety.power.RailTarget;
 import railwitness.safety.power.Settings;
@@ -48,7 +48,7 @@ final class FirstPowerSettings {
         double first = steps(design).get(0);
         Supply supply = bench.supply().instrument();
         return new Settings(
-                Source.of(bench.sheet().source().word()),
+                bench.sheet().source(),
                 Math.min(first, limits.highestInputVolts()),
                 limits.highestInputVolts(),
                 inrushLimit(plan, limits),

@@ -59,7 +59,7 @@ public final class Interruption {
         if (running.isPresent()) {
             running.get().stopNow(words);
         } else {
-            scheduler.post(() -> run.get().ifPresent(mine -> mine.stop(RunEnd.PERSON, words)));
+            scheduler.post(() -> run.get().ifPresent(mine -> mine.stop(words)));
         }
     }
 

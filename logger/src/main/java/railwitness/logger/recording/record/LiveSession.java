@@ -1,5 +1,7 @@
 package railwitness.logger.recording.record;
 
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
@@ -72,17 +74,21 @@ public final class LiveSession {
     }
 
     private void keep(Recorder recorder, Acknowledgement given) {
-        recorder.add(new EventEntry(scheduler.nowNanos(), "acknowledged", given.sentence()));
+        keep(recorder, new SessionEvent.Said(EventKind.ACKNOWLEDGED, given.sentence()));
         given.answers().stream()
                 .filter(answer -> answer.ohms().isPresent())
-                .forEach(answer -> recorder.add(new EventEntry(
-                        scheduler.nowNanos(),
-                        "cold resistance",
-                        answer.check().text() + ": "
-                                + String.format(
-                                        java.util.Locale.ROOT,
-                                        "%.6g ohm",
-                                        answer.ohms().getAsDouble()))));
+                .forEach(answer -> keep(
+                        recorder,
+                        new SessionEvent.ColdResistance(
+                                answer.check().text(), answer.ohms().getAsDouble())));
+    }
+
+    private void keep(Recorder recorder, SessionEvent event) {
+        recorder.add(new EventEntry(scheduler.nowNanos(), event));
+    }
+
+    private void told(SessionEvent event) {
+        listener.happened(scheduler.nowNanos() / 1e9, event);
     }
 
     /** Who switches off when this program dies; asked once the bench is open and before power. */
@@ -123,9 +129,9 @@ public final class LiveSession {
                     scheduler,
                     maker,
                     new ExchangeKeeper(recorder),
-                    words -> listener.happened(scheduler.nowNanos() / 1e9, "opening", words));
+                    words -> told(new SessionEvent.Said(EventKind.OPENING, words)));
         } catch (RuntimeException e) {
-            throw withoutPower(recorder, "no bench", e);
+            throw withoutPower(recorder, EventKind.NO_BENCH, e);
         }
     }
 
@@ -135,15 +141,15 @@ public final class LiveSession {
                     scheduler, bench, sheets.design().content(), sheets.plan().content());
             return new Run(setup, recorder, person, listener, guarding.apply(bench));
         } catch (RuntimeException e) {
-            throw withoutPower(recorder, "no power", e);
+            throw withoutPower(recorder, EventKind.NO_POWER, e);
         }
     }
 
     /** The session ends before there was power, and says why. */
-    private RuntimeException withoutPower(Recorder recorder, String what, RuntimeException why) {
-        long now = scheduler.nowNanos();
-        recorder.add(new EventEntry(now, what, String.valueOf(why.getMessage())));
-        listener.happened(now / 1e9, what, String.valueOf(why.getMessage()));
+    private RuntimeException withoutPower(Recorder recorder, EventKind kind, RuntimeException why) {
+        SessionEvent event = new SessionEvent.Said(kind, String.valueOf(why.getMessage()));
+        keep(recorder, event);
+        told(event);
         recorder.finish(SessionState.TRIPPED);
         return why;
     }

@@ -1,5 +1,7 @@
 package railwitness.logger.recording.record;
 
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashSet;
@@ -41,7 +43,7 @@ final class PlanSteps {
         /** The run cannot go on. */
         void stop(String by, String words);
 
-        void happened(String what, String text);
+        void happened(SessionEvent event);
 
         /** The last step is done. */
         void done();
@@ -145,9 +147,9 @@ final class PlanSteps {
         boolean now = pollResult.conditions().contains(Condition.LIMITING)
                 || pollResult.conditions().contains(Condition.NOT_HOLDING);
         if (now && limiting.add(pollResult.instrument())) {
-            course.happened("limiting", pollResult.instrument() + " limits or cannot hold its set point");
+            course.happened(new SessionEvent.Limiting(pollResult.instrument(), true));
         } else if (!now && limiting.remove(pollResult.instrument())) {
-            course.happened("limiting over", pollResult.instrument() + " holds again");
+            course.happened(new SessionEvent.Limiting(pollResult.instrument(), false));
         }
     }
 
@@ -286,7 +288,7 @@ final class PlanSteps {
     }
 
     private void again(Step step, String words) {
-        course.happened("repeated", step.stage() + " " + step.name() + " once more: " + words);
+        course.happened(new SessionEvent.Repeated(step.stage(), step.name(), words));
         current = new StepRun(step, setup.judged(step), setup.needed(step), scheduler.nowNanos());
         averagingTold = false;
         witness.begin();
@@ -306,7 +308,7 @@ final class PlanSteps {
         listener.ended(step, entry);
         witness.ended(entry);
         if (entry.outcome() == StepOutcome.NOT_REACHED) {
-            course.happened("not reached", step.stage() + " " + step.name() + ": " + entry.reason());
+            course.happened(new SessionEvent.NotReached(step.stage(), step.name(), entry.reason()));
         }
         if (!course.stepping()) {
             return;
@@ -336,7 +338,7 @@ final class PlanSteps {
             if (course.stepping()) {
                 outcome.either(
                         waveform -> recorder.add(new WaveformEntry(askedNanos, waveform)),
-                        why -> course.happened("line", why.getMessage()));
+                        why -> course.happened(new SessionEvent.Said(EventKind.LINE, why.getMessage())));
                 look(scopes);
             }
         });
@@ -344,7 +346,7 @@ final class PlanSteps {
 
     private void droppedOut(Step step, StepEntry entry) {
         if (entry.outcome() == StepOutcome.NOT_REACHED || !path.railsUp()) {
-            course.happened("drop-out", "the rails gave up at a supply setting of " + step.inputVolts() + " V");
+            course.happened(new SessionEvent.DroppedOut(step.inputVolts()));
             while (!toDo.isEmpty() && toDo.peek().mayGiveUp()) {
                 toDo.poll();
             }

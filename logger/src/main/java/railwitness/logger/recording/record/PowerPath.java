@@ -1,10 +1,12 @@
 package railwitness.logger.recording.record;
 
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.reading.Channel;
@@ -14,6 +16,7 @@ import railwitness.drivers.time.Scheduler;
 import railwitness.logger.recording.plan.Step;
 import railwitness.safety.interlock.Phase;
 import railwitness.safety.power.FirstPower;
+import railwitness.safety.power.FirstPowerEnd;
 import railwitness.safety.power.Power;
 import railwitness.safety.power.Result;
 
@@ -30,15 +33,16 @@ final class PowerPath {
     private final Power power;
     private final Person person;
     private final Consumer<Phase> phases;
-    private final BiConsumer<String, String> told;
+    private final Consumer<SessionEvent> told;
     private final FirstPower first;
     private final Map<Channel, Double> railVolts = new HashMap<>();
     private Consumer<Consumer<Result>> beforeTurnOn = next -> next.accept(new Result.Done("nothing before"));
     private boolean remoteOn;
     private boolean mayBeDown;
+    private Optional<FirstPowerEnd> end = Optional.empty();
 
-    /** @param told of what the person was asked and said: what it was, and the words */
-    PowerPath(RunSetup setup, Power power, Person person, Consumer<Phase> phases, BiConsumer<String, String> told) {
+    /** @param told of what the person was asked and said */
+    PowerPath(RunSetup setup, Power power, Person person, Consumer<Phase> phases, Consumer<SessionEvent> told) {
         this.told = told;
         this.setup = setup;
         this.scheduler = setup.scheduler();
@@ -50,9 +54,9 @@ final class PowerPath {
     }
 
     private void ask(String sentence, Runnable yes) {
-        told.accept("asked", sentence);
+        told.accept(new SessionEvent.Said(EventKind.ASKED, sentence));
         person.act(sentence, () -> {
-            told.accept("answered", "the person says that it is right");
+            told.accept(new SessionEvent.Said(EventKind.ANSWERED, "the person says that it is right"));
             yes.run();
         });
     }
@@ -85,6 +89,11 @@ final class PowerPath {
         });
     }
 
+    /** What a powering up came to that is not done. */
+    SessionEvent ended(Result result) {
+        return new SessionEvent.FirstPowerEnded(end.orElseGet(() -> new FirstPowerEnd.Said(result.words())));
+    }
+
     private void firstTurnOn(Consumer<Result> then) {
         phases.accept(Phase.STANDBY);
         beforeTurnOn.accept(result -> {
@@ -101,6 +110,7 @@ final class PowerPath {
         if (outcome instanceof FirstPower.Outcome.Up) {
             power.setCurrentLimit(setup.limits().workingAmps(), then);
         } else if (outcome instanceof FirstPower.Outcome.Ended ended) {
+            end = Optional.of(ended.why());
             then.accept(new Result.Refused(ended.words()));
         } else {
             then.accept(new Result.Stopped("switched off meanwhile"));

@@ -1,5 +1,7 @@
 package railwitness.logger.recording.record;
 
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
@@ -19,6 +21,7 @@ import railwitness.safety.interlock.Event;
 import railwitness.safety.interlock.Interlock;
 import railwitness.safety.interlock.Phase;
 import railwitness.safety.interlock.Trip;
+import railwitness.safety.power.Ended;
 import railwitness.safety.power.Power;
 import railwitness.safety.power.PowerLog;
 import railwitness.safety.power.Result;
@@ -110,31 +113,35 @@ public final class Run implements PowerLog {
     /** Begins; {@code then} is told once, on the scheduler, when everything is off and the session is closed. */
     public void start(Consumer<RunEnd> whenOver) {
         then = whenOver;
-        happened("begin", "listening to the instruments before power");
-        guard.lacking().ifPresent(words -> happened("no guardian", words));
+        said(EventKind.BEGIN, "listening to the instruments before power");
+        guard.lacking().ifPresent(words -> said(EventKind.NO_GUARDIAN, words));
         setup.bench().workers().forEach(worker -> worker.instrument()
                 .lacks()
-                .forEach(words -> happened("left out", worker.name() + ": " + words)));
+                .forEach(words -> happened(new SessionEvent.LeftOut(worker.name(), words))));
         if (guard.needed() && !setup.bench().supply().instrument().hasWatchdog()) {
-            happened("no watchdog", NO_WATCHDOG);
+            said(EventKind.NO_WATCHDOG, NO_WATCHDOG);
         }
-        setup.watches().forEach(watch -> happened("watched", watch.name() + ", no older than " + seconds(watch.age())));
+        setup.watches()
+                .forEach(watch -> happened(
+                        new SessionEvent.Watched(watch.name(), watch.age().toMillis() / 1e3)));
         polling.start(setup.bench().workers());
         scheduler.after(LISTEN_AT_MOST, this::listenedLongEnough);
         tick();
     }
 
-    /**
-     * A person, or the program itself, wants power off: the same path as every other end. A person who wants it again has
-     * it sent again.
-     */
-    public void stop(String by, String words) {
-        if (part == Part.SWITCHING_OFF && by.equals(RunEnd.PERSON)) {
-            happened("stop", words);
+    /** A person wants power off: the same path as every other end. Who wants it again has it sent again. */
+    public void stop(String words) {
+        if (part == Part.SWITCHING_OFF) {
+            said(EventKind.STOP, words);
             power.off(words, ended -> {});
         } else {
-            judge(new Event.Stop(by, words, scheduler.nowNanos()));
+            judge(new Event.PersonStop(words, scheduler.nowNanos()));
         }
+    }
+
+    /** Another part of the program wants power off. */
+    private void stop(String by, String words) {
+        judge(new Event.Stop(by, words, scheduler.nowNanos()));
     }
 
     /**
@@ -143,7 +150,7 @@ public final class Run implements PowerLog {
      * waiting for the queue.
      */
     public void stopNow(String words) {
-        scheduler.post(() -> stop(RunEnd.PERSON, words));
+        scheduler.post(() -> stop(words));
         power.cutOff();
     }
 
@@ -260,7 +267,7 @@ public final class Run implements PowerLog {
     }
 
     private void unanswered(LineException why) {
-        happened("line", why.getMessage());
+        said(EventKind.LINE, String.valueOf(why.getMessage()));
     }
 
     private void judge(Event event) {
@@ -272,8 +279,8 @@ public final class Run implements PowerLog {
     }
 
     private void tripped(Trip trip) {
-        boolean person = trip.kind() == Trip.Kind.STOPPED && trip.what().equals(RunEnd.PERSON);
-        happened(person ? "stop" : "trip", trip.words());
+        boolean person = trip.kind() == Trip.Kind.PERSON;
+        happened(SessionEvent.Tripped.of(trip));
         switchOff(person ? SessionState.STOPPED : SessionState.TRIPPED, trip.words());
     }
 
@@ -286,7 +293,7 @@ public final class Run implements PowerLog {
             return; // where off came between, whoever sent it ends the run
         }
         if (!result.isDone()) {
-            happened("first power", result.words());
+            happened(path.ended(result));
             stop("first power", result.words());
             return;
         }
@@ -312,11 +319,11 @@ public final class Run implements PowerLog {
         part = Part.SWITCHING_OFF;
         ending = state;
         person.forget();
-        power.off(reason, ended -> over(ended.confirmed(), ended.words()));
+        power.off(reason, this::over);
         steps.giveUp(reason);
     }
 
-    private void over(boolean confirmed, String words) {
+    private void over(Ended ended) {
         if (part == Part.OVER) {
             return;
         }
@@ -324,10 +331,10 @@ public final class Run implements PowerLog {
         person.forget();
         polling.stop();
         power.release();
-        happened("off", words);
-        guard.over(confirmed);
+        happened(new SessionEvent.SwitchedOff(ended.confirmed(), ended.railsSafe(), ended.words()));
+        guard.over(ended.confirmed());
         recorder.finish(ending);
-        then.accept(new RunEnd(ending, confirmed, words));
+        then.accept(new RunEnd(ending, ended.confirmed(), ended.words()));
     }
 
     /**
@@ -346,13 +353,17 @@ public final class Run implements PowerLog {
             nextTick.cancel();
         }
         scheduler.post(() -> {
-            happened("trip", words(mistake));
+            happened(mistakeTrip(mistake));
             if (part != Part.SWITCHING_OFF) {
                 switchOff(SessionState.TRIPPED, words(mistake));
             }
             tick();
         });
         return true;
+    }
+
+    private static SessionEvent mistakeTrip(Throwable mistake) {
+        return new SessionEvent.Tripped(Trip.Kind.STOPPED, "program", Optional.empty(), words(mistake));
     }
 
     private static String words(Throwable mistake) {
@@ -367,12 +378,15 @@ public final class Run implements PowerLog {
         part = Part.OVER;
         polling.stop();
         boolean off = power.lastWord(LAST_ANSWER);
-        happened("trip", words(mistake));
+        happened(mistakeTrip(mistake));
         if (!off) {
             alarm(scheduler.nowNanos(), "the supply did not say off; it may be on, and it " + Power.OPEN);
             off = guard.needed() && offAtLast();
         }
-        happened("off", off ? "output off; the rails were not watched: take them as live" : "the supply " + Power.OPEN);
+        happened(new SessionEvent.SwitchedOff(
+                off,
+                false,
+                off ? "output off; the rails were not watched: take them as live" : "the supply " + Power.OPEN));
         guard.over(false);
         recorder.finish(SessionState.TRIPPED);
     }
@@ -397,23 +411,27 @@ public final class Run implements PowerLog {
         return false;
     }
 
-    private void happened(String what, String text) {
-        told(scheduler.nowNanos(), what, text);
+    private void said(EventKind kind, String words) {
+        happened(new SessionEvent.Said(kind, words));
     }
 
-    private void told(long nanos, String what, String text) {
-        recorder.add(new EventEntry(nanos, what, text));
-        listener.happened(nanos / 1e9, what, text);
+    private void happened(SessionEvent event) {
+        told(scheduler.nowNanos(), event);
+    }
+
+    private void told(long nanos, SessionEvent event) {
+        recorder.add(new EventEntry(nanos, event));
+        listener.happened(nanos / 1e9, event);
     }
 
     @Override
     public void step(long atNanos, String what, String words) {
-        told(atNanos, what, words);
+        told(atNanos, new SessionEvent.PowerStep(what, words));
     }
 
     @Override
     public void alarm(long atNanos, String words) {
-        told(atNanos, "ALARM", words);
+        told(atNanos, new SessionEvent.Said(EventKind.ALARM, words));
         if (part == Part.SWITCHING_OFF) {
             person.forget();
             person.disconnect(DISCONNECT, power::disconnectOpen);
@@ -423,11 +441,7 @@ public final class Run implements PowerLog {
     @Override
     public void alarmOver(long atNanos, String words) {
         person.forget();
-        told(atNanos, "alarm over", words);
-    }
-
-    private static String seconds(Duration duration) {
-        return duration.toMillis() / 1000.0 + " s";
+        told(atNanos, new SessionEvent.Said(EventKind.ALARM_OVER, words));
     }
 
     /** The run as its steps know it. */
@@ -448,13 +462,13 @@ public final class Run implements PowerLog {
         }
 
         @Override
-        public void happened(String what, String text) {
-            Run.this.happened(what, text);
+        public void happened(SessionEvent event) {
+            Run.this.happened(event);
         }
 
         @Override
         public void done() {
-            Run.this.happened("end", "the plan is done");
+            said(EventKind.END, "the plan is done");
             switchOff(SessionState.COMPLETE, "the plan is done");
         }
     }

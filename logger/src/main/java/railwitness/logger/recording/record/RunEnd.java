@@ -9,7 +9,4 @@ import railwitness.logger.recording.store.SessionState;
  * @param offConfirmed whether the supply said that it is off
  * @param words what is off and what is still charged
  */
-public record RunEnd(SessionState state, boolean offConfirmed, String words) {
-    /** Who stops a run when a person does. */
-    public static final String PERSON = "person";
-}
+public record RunEnd(SessionState state, boolean offConfirmed, String words) {}

@@ -1,5 +1,6 @@
 package railwitness.logger.recording.record;
 
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.reading.Reading;
 import railwitness.logger.recording.plan.Step;
@@ -7,8 +8,8 @@ import railwitness.logger.recording.store.StepEntry;
 
 /** What somebody who watches a run is told, on the scheduler's thread. All calls must return at once. */
 public interface RunListener {
-    /** Something happened, in a technician's words. */
-    default void happened(double atSeconds, String what, String text) {}
+    /** Something happened. */
+    default void happened(double atSeconds, SessionEvent event) {}
 
     /** All that one instrument said, after the interlock and the recorder had it. */
     default void swept(PollResult pollResult) {}

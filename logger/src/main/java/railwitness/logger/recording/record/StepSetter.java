@@ -1,13 +1,11 @@
 package railwitness.logger.recording.record;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
+import railwitness.logger.recording.event.SessionEvent;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import railwitness.logger.recording.plan.Step;
 import railwitness.safety.power.Power;
@@ -25,7 +23,7 @@ final class StepSetter {
     private final Map<String, Double> amps = new HashMap<>();
     private final Map<String, Double> ohmsOf = new HashMap<>();
     private final Consumer<Boolean> moving;
-    private final BiConsumer<String, String> happened;
+    private final Consumer<SessionEvent> happened;
     private double volts;
 
     /**
@@ -33,7 +31,7 @@ final class StepSetter {
      * @param happened told what the person switched
      */
     StepSetter(
-            RunSetup setup, Power power, Person person, Consumer<Boolean> moving, BiConsumer<String, String> happened) {
+            RunSetup setup, Power power, Person person, Consumer<Boolean> moving, Consumer<SessionEvent> happened) {
         this.moving = moving;
         this.happened = happened;
         this.setup = setup;
@@ -122,11 +120,7 @@ final class StepSetter {
 
     private void switched(String rail, double ohms) {
         ohmsOf.put(rail, ohms);
-        happened.accept("load switched", rail + (ohms == 0 ? ": open" : ": " + plain(ohms) + " ohm"));
-    }
-
-    private static String plain(double ohms) {
-        return new BigDecimal(ohms, new MathContext(6)).stripTrailingZeros().toPlainString();
+        happened.accept(new SessionEvent.LoadSwitched(rail, ohms));
     }
 
     /** The resistors that are switched to the rails now, ohm; a rail that is open or has a programmable load is not named. */

@@ -1,10 +1,11 @@
 package railwitness.logger.recording.record;
 
+import railwitness.logger.recording.event.SessionEvent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import railwitness.analysis.contradiction.Contradiction;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
@@ -26,11 +27,11 @@ final class StepWitness {
     private static final int MOST = 2_000;
 
     private final RunContradictions contradictions;
-    private final BiConsumer<String, String> happened;
+    private final Consumer<SessionEvent> happened;
     private final SortedMap<Channel, List<Measured>> readings = new TreeMap<>();
     private boolean looked;
 
-    StepWitness(RunSetup setup, BiConsumer<String, String> happened) {
+    StepWitness(RunSetup setup, Consumer<SessionEvent> happened) {
         this.contradictions = new RunContradictions(setup.bench().sheet(), setup.design());
         this.happened = happened;
     }
@@ -78,7 +79,7 @@ final class StepWitness {
                                 .filter(one -> span.holds(one.repliedNanos()))
                                 .toList())));
         for (Contradiction found : contradictions.look(entry, traces, over)) {
-            happened.accept(RunContradictions.CONTRADICTION, found.text() + "; check: " + found.check());
+            happened.accept(new SessionEvent.Contradicted(found.text(), found.check()));
         }
     }
 

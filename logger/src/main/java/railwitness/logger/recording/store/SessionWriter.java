@@ -1,5 +1,8 @@
 package railwitness.logger.recording.store;
 
+import railwitness.logger.recording.event.SessionEvent;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.EventForm;
 import static railwitness.logger.recording.store.block.ReadingColumns.MEASURED;
 import static railwitness.logger.recording.store.block.ReadingColumns.MISSING;
 import static railwitness.logger.recording.store.block.ReadingColumns.OVERLOAD;
@@ -139,7 +142,7 @@ public final class SessionWriter implements AutoCloseable {
             long seq = log.row(RecordTable.STEP, EntryCells.of(step));
             step.loadAmps().forEach((rail, amps) -> log.row(RecordTable.STEP_LOAD, seq, rail, amps));
         } else if (entry instanceof EventEntry e) {
-            log.row(RecordTable.EVENT, e.nanos(), e.what(), e.text());
+            event(e);
         } else if (entry instanceof ExchangeEntry x) {
             log.row(RecordTable.EXCHANGE, x.nanos(), x.instrument(), x.sent(), x.received(), x.trouble());
         } else if (entry instanceof WaveformEntry w) {
@@ -160,7 +163,12 @@ public final class SessionWriter implements AutoCloseable {
         add(new InstrumentEntry(name, kind, port, dialect, identity, accuracy));
     }
 
-    /** Keeps an event, as {@link EventEntry}. */
+    /** Keeps an event. */
+    public void event(long nanos, SessionEvent event) {
+        add(new EventEntry(nanos, event));
+    }
+
+    /** Keeps an event in the form of earlier sessions: a word and a sentence. */
     public void event(long nanos, String what, String text) {
         add(new EventEntry(nanos, what, text));
     }
@@ -214,8 +222,12 @@ public final class SessionWriter implements AutoCloseable {
         look.events().forEach(this::warn);
     }
 
+    private void event(EventEntry entry) {
+        log.row(RecordTable.EVENT, entry.nanos(), entry.what(), EventForm.text(entry.event()));
+    }
+
     private void warn(EventEntry event) {
-        log.row(RecordTable.EVENT, event.nanos(), event.what(), event.text());
+        event(event);
         onWarning.accept(event);
     }
 
@@ -234,7 +246,7 @@ public final class SessionWriter implements AutoCloseable {
      */
     public void commit() {
         committedAt = System.nanoTime();
-        disk.roomWarning(committedAt / 1e9).ifPresent(text -> warn(new EventEntry(log.nowNanos(), "disk", text)));
+        disk.roomWarning(committedAt / 1e9).ifPresent(text -> warn(new EventEntry(log.nowNanos(), new SessionEvent.Said(EventKind.DISK, text))));
         log.commit();
         if (disk.justLost()) {
             throw new StoreException("session file " + file + " was moved or deleted while it is being recorded;"
@@ -327,7 +339,7 @@ public final class SessionWriter implements AutoCloseable {
 
     /** Keeps, as an event, what the session lacks. */
     void lacks(String words) {
-        log.row(RecordTable.EVENT, log.nowNanos(), "recorder", words);
+        event(new EventEntry(log.nowNanos(), new SessionEvent.Said(EventKind.RECORDER, words)));
     }
 
     private void checkOpen() {

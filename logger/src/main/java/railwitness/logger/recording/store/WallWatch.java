@@ -1,12 +1,12 @@
 package railwitness.logger.recording.store;
 
+import railwitness.logger.recording.event.SessionEvent;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Compares the wall clock with the session's monotonic axis. The axis never jumps; that the wall clock did, or that the
@@ -54,34 +54,15 @@ final class WallWatch {
         List<EventEntry> events = new ArrayList<>();
         Duration step = Duration.between(lastWall, wall).minusNanos(nanos - lastNanos);
         if (step.abs().compareTo(STEP) > 0) {
-            events.add(new EventEntry(nanos, "clock", stepWords(step)));
+            events.add(new EventEntry(nanos, new SessionEvent.ClockSet(step.toMillis() / 1e3)));
         } else if (nanos - lastNanos > GAP_NANOS) {
-            events.add(new EventEntry(
-                    nanos,
-                    "clock",
-                    String.format(
-                            Locale.ROOT,
-                            "nothing was recorded for %.0f s: the computer slept or stood still",
-                            (nanos - lastNanos) / 1e9)));
+            events.add(new EventEntry(nanos, new SessionEvent.StoodStill((nanos - lastNanos) / 1e9)));
         }
         ZoneOffset before = zone.getRules().getOffset(lastWall);
         ZoneOffset after = zone.getRules().getOffset(wall);
         if (!before.equals(after)) {
-            events.add(new EventEntry(
-                    nanos,
-                    "clock",
-                    "local time went from UTC" + before + " to UTC" + after + "; the session's axis goes on evenly"));
+            events.add(new EventEntry(nanos, new SessionEvent.LocalTime(before.toString(), after.toString())));
         }
         return events;
-    }
-
-    private static String stepWords(Duration step) {
-        double seconds = step.toMillis() / 1e3;
-        return seconds > 0
-                ? String.format(
-                        Locale.ROOT,
-                        "the wall clock went %.1f s ahead of the session's axis: it was set, or the computer slept",
-                        seconds)
-                : String.format(Locale.ROOT, "the wall clock was set back by %.1f s", -seconds);
     }
 }

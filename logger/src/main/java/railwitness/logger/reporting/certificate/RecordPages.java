@@ -1,5 +1,6 @@
 package railwitness.logger.reporting.certificate;
 
+import railwitness.logger.recording.event.EventKind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -60,7 +61,7 @@ final class RecordPages {
             type.down(4);
         }
         evidence.session().events().stream()
-                .filter(event -> event.what().equals("off"))
+                .filter(event -> event.is(EventKind.OFF))
                 .reduce((first, last) -> last)
                 .map(EventEntry::text)
                 .ifPresent(words -> section.paragraph("After power: " + words + "."));

@@ -1,5 +1,6 @@
 package railwitness.logger.reporting.findings;
 
+import railwitness.logger.recording.event.EventKind;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -357,7 +358,7 @@ public final class FindingsText {
 
     private void coldResistances() {
         List<String> taken = session.events().stream()
-                .filter(event -> event.what().equals("cold resistance"))
+                .filter(event -> event.is(EventKind.COLD_RESISTANCE))
                 .map(event -> event.text().replaceFirst("^Cold resistance, ", ""))
                 .toList();
         if (!taken.isEmpty()) {
@@ -383,7 +384,7 @@ public final class FindingsText {
             lines.add("and " + (told.size() - MOST_EVENTS) + " more events");
         }
         session.events().stream()
-                .filter(event -> event.what().equals("off"))
+                .filter(event -> event.is(EventKind.OFF))
                 .reduce((first, last) -> last)
                 .ifPresent(event -> lines.add("after power: " + event.text()));
     }

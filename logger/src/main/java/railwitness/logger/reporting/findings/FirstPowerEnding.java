@@ -1,23 +1,19 @@
 package railwitness.logger.reporting.findings;
 
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import railwitness.analysis.cause.EarlyEnding;
 import railwitness.analysis.cause.Evidence;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.store.EventEntry;
+import railwitness.safety.power.FirstPowerEnd;
 
-/** Reads back what the event of an ended first power says: with the remote turn-on off, or on. */
+/** What a first power that ended early says of the unit: with the remote turn-on off, or on. */
 final class FirstPowerEnding {
-    private static final String STAGE = "power-up";
-    private static final Pattern LOW_RAILS = Pattern.compile("rails did not come up \\(([^)]*)\\)");
-    private static final Pattern READ = Pattern.compile("the rails read \\(([^)]*)\\)");
-    private static final Pattern RAIL = Pattern.compile("^(\\S+) (-?[0-9.]+(?:[eE][-+]?[0-9]+)?) V");
+    static final String STAGE = "power-up";
 
     private FirstPowerEnding() {}
 
@@ -27,40 +23,40 @@ final class FirstPowerEnding {
      * @param rails how many rails are read
      */
     static Optional<EarlyEnding> of(EventEntry event, OptionalDouble lastAmps, int rails) {
-        return ended(event, lastAmps, rails).map(ending -> ending.with(evidence(event.text())));
-    }
-
-    /** Rails, bound and limiting, as the words of first power give them. */
-    private static Evidence evidence(String text) {
-        Matcher read = READ.matcher(text);
-        Matcher low = LOW_RAILS.matcher(text);
-        String list = read.find() ? read.group(1) : low.find() ? low.group(1) : "";
-        Map<String, Double> volts = new LinkedHashMap<>();
-        for (String one : list.split(",\\s*")) {
-            Matcher rail = RAIL.matcher(one);
-            if (rail.find()) {
-                volts.put(rail.group(1), Double.parseDouble(rail.group(2)));
-            }
+        if (event.event() instanceof SessionEvent.FirstPowerEnded ended) {
+            return of(ended.end(), lastAmps, rails);
         }
-        return new Evidence(
-                volts,
-                text.contains("not a short on a rail"),
-                !text.contains("the design sheet does not say"),
-                text.contains("the supply limits its current"));
-    }
-
-    private static Optional<EarlyEnding> ended(EventEntry event, OptionalDouble lastAmps, int rails) {
-        Matcher low = LOW_RAILS.matcher(event.text());
-        boolean on = event.text().startsWith("remote on");
-        if (low.find()) {
-            List<String> names = Arrays.stream(low.group(1).split(",\\s*"))
-                    .map(one -> one.split(" ")[0])
-                    .toList();
-            return Optional.of(new EarlyEnding(STAGE, lastAmps.orElse(0), on, names, names.size() < rails));
-        }
-        boolean off = event.text().startsWith("remote off");
-        return lastAmps.isPresent() && (on || off)
-                ? Optional.of(new EarlyEnding(STAGE, lastAmps.getAsDouble(), on))
+        return event.event() instanceof SessionEvent.Earlier earlier
+                ? EarlierEnding.firstPower(earlier, lastAmps, rails)
                 : Optional.empty();
+    }
+
+    private static Optional<EarlyEnding> of(FirstPowerEnd end, OptionalDouble lastAmps, int rails) {
+        if (end instanceof FirstPowerEnd.NotUp down) {
+            List<String> names =
+                    down.low().stream().map(FirstPowerEnd.RailSeen::name).toList();
+            return Optional.of(new EarlyEnding(STAGE, lastAmps.orElse(0), true, names, names.size() < rails)
+                    .with(new Evidence(volts(down.low()), false, true, down.limits())));
+        }
+        if (lastAmps.isEmpty()) {
+            return Optional.empty();
+        }
+        double amps = lastAmps.getAsDouble();
+        if (end instanceof FirstPowerEnd.TooMuchOn on) {
+            return Optional.of(new EarlyEnding(STAGE, amps, true)
+                    .with(new Evidence(volts(on.rails()), on.noShort(), on.boundKnown(), false)));
+        } else if (end instanceof FirstPowerEnd.TooMuchOff off) {
+            return Optional.of(new EarlyEnding(STAGE, amps, false)
+                    .with(new Evidence(Map.of(), false, off.boundKnown(), off.limits())));
+        }
+        return end instanceof FirstPowerEnd.Exchanged
+                ? Optional.of(new EarlyEnding(STAGE, amps, true).with(new Evidence(Map.of(), false, true, false)))
+                : Optional.empty();
+    }
+
+    private static Map<String, Double> volts(List<FirstPowerEnd.RailSeen> rails) {
+        Map<String, Double> volts = new LinkedHashMap<>();
+        rails.forEach(rail -> rail.volts().ifPresent(value -> volts.put(rail.name(), value)));
+        return volts;
     }
 }

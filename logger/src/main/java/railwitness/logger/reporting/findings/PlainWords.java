@@ -1,5 +1,6 @@
 package railwitness.logger.reporting.findings;
 
+import railwitness.logger.recording.event.EventKind;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -53,7 +54,7 @@ public record PlainWords(String verdict, String off, String why) {
         if (session.state() == SessionState.TRIPPED) {
             reasons.add("the run tripped: "
                     + session.events().stream()
-                            .filter(event -> event.what().equals("trip"))
+                            .filter(event -> event.is(EventKind.TRIP))
                             .findFirst()
                             .map(EventEntry::text)
                             .orElse("it ended by itself"));

@@ -1,12 +1,12 @@
 package railwitness.logger.reporting.findings;
 
+import railwitness.logger.recording.event.EventKind;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import railwitness.analysis.cause.EarlyEnding;
@@ -28,7 +28,6 @@ import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.sheet.Sheet;
 import railwitness.logger.recording.points.BenchErrors;
-import railwitness.logger.recording.points.RunContradictions;
 import railwitness.logger.recording.points.SessionPoints;
 import railwitness.logger.recording.points.Witness;
 import railwitness.logger.recording.sheet.DesignReader;
@@ -61,29 +60,10 @@ public record SessionFindings(
         Findings findings,
         ChainState chain) {
 
-    private static final Set<String> OUT_OF_THE_ORDINARY = Set.of(
-            "no bench",
-            "no power",
-            "no guardian",
-            "disconnect open",
-            "trip",
-            "stop",
-            "ALARM",
-            "alarm over",
-            "limiting",
-            "limiting over",
-            "line",
-            "clock",
-            "disk",
-            "recorder",
-            "first power",
-            RunContradictions.CONTRADICTION,
-            "drop-out");
-
     /** The events that a person should hear of: what ended, hindered or endangered the session, in their order. */
     public List<EventEntry> outOfTheOrdinary() {
         return events.stream()
-                .filter(event -> OUT_OF_THE_ORDINARY.contains(event.what()))
+                .filter(event -> event.event().kind().isOutOfTheOrdinary())
                 .toList();
     }
 
@@ -241,13 +221,13 @@ public record SessionFindings(
     /** A run that ended while the unit was powered for the first time says something by that alone. */
     private static Optional<EarlyEnding> ending(SessionFile file, List<EventEntry> events, List<String> rails) {
         return events.stream()
-                .filter(event -> event.what().equals("first power"))
+                .filter(event -> event.is(EventKind.FIRST_POWER))
                 .findFirst()
                 .flatMap(event -> FirstPowerEnding.of(event, lastInputAmps(file), railsRead(file, rails)))
                 .or(() -> events.stream()
-                        .filter(event -> event.what().equals("trip"))
+                        .filter(event -> event.is(EventKind.TRIP))
                         .findFirst()
-                        .flatMap(trip -> HighRailEnding.of(trip, file.steps(), () -> lastInputAmps(file))));
+                        .flatMap(trip -> HighRailEnding.of(trip, rails, file.steps(), () -> lastInputAmps(file))));
     }
 
     private static int railsRead(SessionFile file, List<String> rails) {

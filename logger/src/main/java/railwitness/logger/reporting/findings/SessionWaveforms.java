@@ -18,7 +18,7 @@ import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.InstrumentError;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.reading.Waveform;
-import railwitness.logger.recording.importing.TraceNote;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.WaveformEntry;
 
@@ -29,7 +29,7 @@ final class SessionWaveforms {
 
     private final Optional<Design> design;
     private final Optional<BenchSheet> bench;
-    private final Map<Channel, TraceNote> notes = new HashMap<>();
+    private final Map<Channel, SessionEvent.TraceTaken> notes = new HashMap<>();
     private final Map<Channel, Waveform> last = new LinkedHashMap<>();
 
     SessionWaveforms(
@@ -39,7 +39,11 @@ final class SessionWaveforms {
             Optional<BenchSheet> bench) {
         this.design = design;
         this.bench = bench;
-        events.forEach(event -> TraceNote.of(event).ifPresent(note -> notes.put(note.channel(), note)));
+        events.forEach(entry -> {
+            if (entry.event() instanceof SessionEvent.TraceTaken trace) {
+                notes.put(trace.channel(), trace);
+            }
+        });
         waveforms.stream()
                 .map(WaveformEntry::waveform)
                 .filter(waveform -> waveform.values().length >= LEAST_SAMPLES)

@@ -1,5 +1,9 @@
 package railwitness.logger.ui.command;
 
+import java.util.EnumSet;
+import java.util.Set;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import java.io.PrintWriter;
 import java.util.Locale;
 import railwitness.logger.recording.plan.Step;
@@ -9,6 +13,9 @@ import railwitness.logger.recording.store.StepEntry;
 
 /** What a person sees of a run on the command line: one line for each thing that happens. */
 final class Progress implements RunListener {
+    private static final Set<EventKind> WRONG =
+            EnumSet.of(EventKind.TRIP, EventKind.NO_GUARDIAN, EventKind.ALARM, EventKind.STOP);
+
     private final PrintWriter out;
     private final boolean talking;
 
@@ -19,10 +26,9 @@ final class Progress implements RunListener {
     }
 
     @Override
-    public void happened(double atSeconds, String what, String text) {
-        boolean bad = what.equals("trip") || what.equals("no guardian") || what.equals("ALARM") || what.equals("stop");
-        if (talking || bad) {
-            say(String.format(Locale.ROOT, "%8.1f s  %s: %s", atSeconds, what, text));
+    public void happened(double atSeconds, SessionEvent event) {
+        if (talking || WRONG.contains(event.kind())) {
+            say(String.format(Locale.ROOT, "%8.1f s  %s: %s", atSeconds, event.what(), event.words()));
         }
     }
 

@@ -120,8 +120,7 @@ final class RunCommand implements Callable<Integer> {
         } else if (!stopped) {
             stopped = true;
             session.running()
-                    .ifPresent(run -> run.stop(
-                            RunEnd.PERSON, "stopped: the input has ended, so nobody can answer at the keyboard"));
+                    .ifPresent(run -> run.stop("stopped: the input has ended, so nobody can answer at the keyboard"));
         }
     }
 }

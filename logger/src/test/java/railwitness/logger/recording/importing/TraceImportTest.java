@@ -1,5 +1,8 @@
 package railwitness.logger.recording.importing;
 
+import java.util.List;
+import railwitness.logger.recording.event.EventForm;
+import railwitness.logger.recording.event.SessionEvent;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -68,10 +71,14 @@ class TraceImportTest {
 
     @Test
     void whatWasSaidOfATraceIsReadBackFromItsEvent() {
-        TraceNote note = new TraceNote(RIPPLE, "a, b.csv", OptionalDouble.of(20e6), OptionalDouble.of(3));
-        assertThat(TraceNote.of(note.at(5))).contains(note);
-        TraceNote silent = new TraceNote(RIPPLE, "b.csv", OptionalDouble.empty(), OptionalDouble.empty());
-        assertThat(TraceNote.of(silent.at(5))).contains(silent);
-        assertThat(TraceNote.of(new EventEntry(1, "trip", "x"))).isEmpty();
+        SessionEvent note =
+                new SessionEvent.TraceTaken(RIPPLE, "a, b.csv", OptionalDouble.of(20e6), OptionalDouble.of(3));
+        SessionEvent silent =
+                new SessionEvent.TraceTaken(RIPPLE, "b.csv", OptionalDouble.empty(), OptionalDouble.empty());
+        for (SessionEvent one : List.of(note, silent)) {
+            assertThat(new EventEntry(5, one.what(), EventForm.text(one)).event()).isEqualTo(one);
+            assertThat(new EventEntry(5, one.what(), one.words()).event()).isEqualTo(one);
+        }
+        assertThat(new EventEntry(1, "trip", note.words()).event()).isInstanceOf(SessionEvent.Earlier.class);
     }
 }

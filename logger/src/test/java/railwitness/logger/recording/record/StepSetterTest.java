@@ -61,7 +61,7 @@ class StepSetterTest {
             }
         });
         setter = new StepSetter(
-                setup, power, new RehearsalPerson(scheduler, far), moving::add, (what, words) -> told.add(what));
+                setup, power, new RehearsalPerson(scheduler, far), moving::add, event -> told.add(event.what()));
         done(then -> power.arm(setup.arming(), then));
         done(power::on);
         told.clear();

@@ -1,5 +1,6 @@
 package railwitness.logger.recording.record;
 
+import railwitness.logger.recording.event.SessionEvent;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -72,8 +73,8 @@ final class StoppedSession implements RunListener {
     }
 
     @Override
-    public void happened(double atSeconds, String what, String text) {
-        tell(what + ": " + text);
+    public void happened(double atSeconds, SessionEvent event) {
+        tell(event.what() + ": " + event.words());
     }
 
     @Override

@@ -22,7 +22,7 @@ import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Waveform;
 import railwitness.drivers.sheet.Sheet;
 import railwitness.logger.recording.importing.SessionCopy;
-import railwitness.logger.recording.importing.TraceNote;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.rehearsal.FixtureMaker;
 import railwitness.logger.recording.sheet.SheetText;
 import railwitness.logger.recording.sheet.Sheets;
@@ -111,9 +111,9 @@ class WaveformFindingsTest {
         try (SessionFile old = SessionFile.open(recorded);
                 SessionWriter writer = SessionWriter.create(traced, head())) {
             SessionCopy.of(old, writer);
-            writer.add(new TraceNote(minus, "m.csv", OptionalDouble.of(20e6), OptionalDouble.empty()).at(1));
+            writer.event(1, new SessionEvent.TraceTaken(minus, "m.csv", OptionalDouble.of(20e6), OptionalDouble.empty()));
             writer.waveform(1, new Waveform(minus, 0, 1e-6, sine(1000, 50e3, 0.05)));
-            writer.add(new TraceNote(drain, "d.csv", OptionalDouble.empty(), OptionalDouble.of(3)).at(1));
+            writer.event(1, new SessionEvent.TraceTaken(drain, "d.csv", OptionalDouble.empty(), OptionalDouble.of(3)));
             writer.waveform(1, new Waveform(drain, 0, 1e-6, sine(1000, 25e3, 30)));
             writer.finish(SessionState.COMPLETE);
         }

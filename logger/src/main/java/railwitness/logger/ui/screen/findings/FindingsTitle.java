@@ -1,5 +1,6 @@
 package railwitness.logger.ui.screen.findings;
 
+import railwitness.logger.recording.event.EventKind;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
 import java.util.ArrayList;
@@ -56,7 +57,7 @@ final class FindingsTitle {
             return "";
         }
         String why = found.events().stream()
-                .filter(event -> event.what().equals("trip") || event.what().equals("stop"))
+                .filter(event -> event.is(EventKind.TRIP) || event.is(EventKind.STOP))
                 .map(event -> event.text())
                 .reduce((first, last) -> last)
                 .orElse("");

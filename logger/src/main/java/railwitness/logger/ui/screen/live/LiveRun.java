@@ -93,14 +93,14 @@ public final class LiveRun {
         if (running.isPresent() && !rehearsal) {
             running.get().stopNow(words);
         } else {
-            scheduler.post(() -> session.running().ifPresent(run -> run.stop(RunEnd.PERSON, words)));
+            scheduler.post(() -> session.running().ifPresent(run -> run.stop(words)));
         }
     }
 
     /** Off was asked for before the bench was open. */
     private void stopIfWanted() {
         if (stopWanted) {
-            session.running().ifPresent(run -> run.stop(RunEnd.PERSON, "stopped before power"));
+            session.running().ifPresent(run -> run.stop("stopped before power"));
         }
     }
 

@@ -1,5 +1,7 @@
 package railwitness.logger.ui.screen.live;
 
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -17,7 +19,6 @@ import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.points.PointMaker;
-import railwitness.logger.recording.points.RunContradictions;
 import railwitness.logger.recording.record.RailsNow;
 import railwitness.logger.recording.record.RunEnd;
 import railwitness.logger.recording.record.RunListener;
@@ -58,18 +59,16 @@ final class RunFeed implements RunListener {
     }
 
     @Override
-    public synchronized void happened(double atSeconds, String what, String text) {
-        if (what.equals(RunContradictions.CONTRADICTION)) {
-            contradiction = Optional.of(text);
+    public synchronized void happened(double atSeconds, SessionEvent event) {
+        Optional<String> text = Optional.of(event.words());
+        if (!event.is(EventKind.WATCHED)) {
+            saying = event.words();
         }
-        if (!what.equals("watched")) {
-            saying = text;
-        }
-        if (what.equals("trip")) {
-            trip = trip.isEmpty() ? Optional.of(text) : trip;
-        }
-        if (what.equals("stop")) {
-            stop = stop.isEmpty() ? Optional.of(text) : stop;
+        switch (event.kind()) {
+            case CONTRADICTION -> contradiction = text;
+            case TRIP -> trip = trip.or(() -> text);
+            case STOP -> stop = stop.or(() -> text);
+            default -> {}
         }
     }
 
