@@ -36,8 +36,8 @@ final class Arming {
                         + " supply_without_protection under [bench] does");
     }
 
-    static Chain chain(
-            Chain chain,
+    static Requests requests(
+            Requests chain,
             InstrumentWorker<? extends Supply> worker,
             List<InstrumentWorker<? extends Load>> loads,
             Settings wanted,

@@ -1,90 +1,110 @@
 package railwitness.safety.power;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
-import railwitness.drivers.instrument.InstrumentWorker;
-import railwitness.drivers.instrument.RequestOutcome;
-import railwitness.drivers.line.LineException;
+import railwitness.drivers.time.Scheduler;
 
 /**
- * Requests to instruments, one after the other; the first that is not done ends it. Each looks again, on the
- * instrument's own thread, whether power is still wanted and permitted, so that nothing that waits in a queue comes
- * after an off, or out of a program that stood still.
+ * Things that take their time, one after the other, unless stopped: the first that is not done ends it. All of it happens on the
+ * scheduler. Before each step, and at the end, it looks whether it is still wanted; what came too late is Stopped.
  */
-final class Chain {
-    private record Step(InstrumentWorker<?> worker, String what, Callable<Result> work) {}
+public final class Chain {
+    private static final Result.Stopped MEANWHILE = new Result.Stopped("switched off meanwhile");
 
     private final BooleanSupplier wanted;
-    private final BooleanSupplier permitted;
-    private final StepLog log;
     private final List<Step> steps = new ArrayList<>();
 
-    /** Told of each step when it ended. */
-    interface StepLog {
-        void step(String what, String words);
+    /** One step; it tells its outcome once, at once or later. */
+    @FunctionalInterface
+    public interface Step {
+        void take(Consumer<Result> then);
     }
 
-    /**
-     * Both are asked from several threads.
-     *
-     * @param wanted false once switching off began
-     * @param permitted false while nothing may bring or raise power
-     */
-    Chain(BooleanSupplier wanted, BooleanSupplier permitted, StepLog log) {
+    private Chain(BooleanSupplier wanted) {
         this.wanted = wanted;
-        this.permitted = permitted;
-        this.log = log;
     }
 
-    Chain step(InstrumentWorker<?> worker, String what, Callable<Result> work) {
-        steps.add(new Step(worker, what, work));
+    /** @param wanted false once nothing more of it may happen */
+    public static Chain whileWanted(BooleanSupplier wanted) {
+        return new Chain(wanted);
+    }
+
+    /** Steps that each look for themselves whether they are still wanted. */
+    public static Chain begin() {
+        return new Chain(() -> true);
+    }
+
+    public Chain then(Step step) {
+        steps.add(step);
         return this;
     }
 
-    void run(Consumer<Result> then) {
+    /** What is done at once. */
+    public Chain now(Runnable act) {
+        return then(done -> {
+            act.run();
+            done.accept(new Result.Done(""));
+        });
+    }
+
+    /** Lets so much time go by. */
+    public Chain pause(Scheduler scheduler, Duration time) {
+        return then(done -> scheduler.after(time, () -> done.accept(new Result.Done(""))));
+    }
+
+    /** Looks again and again whether something holds, at most for so long; {@code late} is said of what never did. */
+    public Chain until(Scheduler scheduler, BooleanSupplier holds, Duration look, Duration longest, String late) {
+        return then(done -> look(scheduler, holds, look, scheduler.nowNanos() + longest.toNanos(), late, done));
+    }
+
+    private void look(
+            Scheduler scheduler,
+            BooleanSupplier holds,
+            Duration look,
+            long untilNanos,
+            String late,
+            Consumer<Result> done) {
+        if (!wanted.getAsBoolean()) {
+            done.accept(MEANWHILE);
+        } else if (holds.getAsBoolean()) {
+            done.accept(new Result.Done(""));
+        } else if (scheduler.nowNanos() > untilNanos) {
+            done.accept(new Result.Refused(late));
+        } else {
+            scheduler.after(look, () -> look(scheduler, holds, look, untilNanos, late, done));
+        }
+    }
+
+    /** The step's outcome or, after the limit, that it is late; one of them, once. */
+    public static Step within(Scheduler scheduler, Duration limit, String late, Step step) {
+        return then -> {
+            boolean[] taken = {false};
+            Consumer<Result> first = result -> {
+                if (!taken[0]) {
+                    taken[0] = true;
+                    then.accept(result);
+                }
+            };
+            step.take(first);
+            scheduler.after(limit, () -> first.accept(new Result.Stopped(late)));
+        };
+    }
+
+    /** Begins; {@code then} is told once, what the last step came to. */
+    public void run(Consumer<Result> then) {
         run(0, new Result.Done("nothing to do"), then);
     }
 
     private void run(int index, Result before, Consumer<Result> then) {
-        if (index == steps.size()) {
-            then.accept(wanted.getAsBoolean() ? before : new Result.Stopped("switched off meanwhile"));
-            return;
-        }
-        Step step = steps.get(index);
-        step.worker().ask(() -> attempt(step), outcome -> {
-            Result result = wanted.getAsBoolean() ? result(outcome) : new Result.Stopped("switched off meanwhile");
-            log.step(step.what(), result.words());
-            if (result.isDone()) {
-                run(index + 1, result, then);
-            } else {
-                then.accept(result);
-            }
-        });
-    }
-
-    /* A mistake in an instrument's code must not end the scheduler while power is on: it counts as a refusal. */
-    private Result attempt(Step step) throws Exception {
         if (!wanted.getAsBoolean()) {
-            return new Result.Stopped("switched off meanwhile");
+            then.accept(MEANWHILE);
+        } else if (index == steps.size() || !before.isDone()) {
+            then.accept(before);
+        } else {
+            steps.get(index).take(result -> run(index + 1, result, then));
         }
-        if (!permitted.getAsBoolean()) {
-            return new Result.Refused("the interlock no longer permits it");
-        }
-        try {
-            return step.work().call();
-        } catch (LineException e) {
-            throw e;
-        } catch (RuntimeException e) {
-            return new Result.Refused(step.what() + " failed: " + e.getMessage());
-        }
-    }
-
-    private static Result result(RequestOutcome<Result> outcome) {
-        Result[] found = {new Result.Refused("no outcome")};
-        outcome.either(done -> found[0] = done, why -> found[0] = new Result.Refused(why.getMessage()));
-        return found[0];
     }
 }

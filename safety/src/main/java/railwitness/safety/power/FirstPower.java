@@ -129,7 +129,11 @@ public final class FirstPower {
                 ? bounds.workingVolts()
                 : bounds.stepVolts().get(0);
         double limit = bounds.stepVolts().isEmpty() ? bounds.inrushLimitAmps() : bounds.remoteOffLimitAmps();
-        power.setVolts(first, done(() -> power.setCurrentLimit(limit, done(() -> power.on(done(this::isOn))))));
+        goingOn()
+                .then(set -> power.setVolts(first, set))
+                .then(set -> power.setCurrentLimit(limit, set))
+                .then(power::on)
+                .run(done(this::isOn));
     }
 
     private void isOn() {
@@ -247,13 +251,16 @@ public final class FirstPower {
         if (step < bounds.stepVolts().size()) {
             power.setVolts(bounds.stepVolts().get(step), done(this::stepTaken));
         } else {
-            power.setVolts(bounds.workingVolts(), done(this::turnOn));
+            goingOn()
+                    .then(set -> power.setVolts(bounds.workingVolts(), set))
+                    .now(() -> volts = bounds.workingVolts())
+                    .then(set -> power.setCurrentLimit(bounds.inrushLimitAmps(), set))
+                    .run(done(this::startInrush));
         }
     }
 
-    private void turnOn() {
-        volts = bounds.workingVolts();
-        power.setCurrentLimit(bounds.inrushLimitAmps(), done(this::startInrush));
+    private Chain goingOn() {
+        return Chain.whileWanted(() -> part != Part.ENDED);
     }
 
     private void startInrush() {

@@ -15,6 +15,7 @@ import java.util.function.Consumer;
 import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.Load;
 import railwitness.drivers.instrument.Supply;
+import railwitness.drivers.reading.LatestReadings;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Scheduler;
 
@@ -36,6 +37,7 @@ public final class Power {
     private final BooleanSupplier permitted;
     private final PowerLog log;
     private final AtomicLong round = new AtomicLong();
+    private final LatestReadings latest = new LatestReadings();
 
     private volatile PowerState state = PowerState.NOT_KNOWN;
     private boolean arming;
@@ -88,8 +90,14 @@ public final class Power {
         return Optional.ofNullable(switchOff).map(SwitchOff::discharge);
     }
 
+    /** The last readings of the run: the one memory of them. */
+    public LatestReadings latest() {
+        return latest;
+    }
+
     /** Every reading of the run, in every state: what the rails and the input do after power is judged from it. */
     public void heard(Reading reading) {
+        latest.heard(reading);
         if (switchOff != null) {
             switchOff.heard(reading);
         }
@@ -108,9 +116,9 @@ public final class Power {
         }
         arming = true;
         settings = wanted;
-        Chain chain = Arming.chain(chain(), supply, loads, wanted, silence);
+        Requests requests = Arming.requests(requests(), supply, loads, wanted, silence);
         long mine = round.get();
-        chain.run(result -> {
+        requests.run(result -> {
             arming = false;
             if (result.isDone() && mine == round.get()) {
                 setVolts = wanted.startVolts();
@@ -193,8 +201,8 @@ public final class Power {
         if (on && !ready("remote turn-on", true, "on", then)) {
             return;
         }
-        Chain chain = on ? raising() : chain();
-        chain.step(supply, "remote turn-on", () -> {
+        Requests requests = on ? raising() : requests();
+        requests.step(supply, "remote turn-on", () -> {
                     supply.instrument().setRemote(on);
                     return new Result.Done("remote turn-on " + (on ? "on" : "off"));
                 })
@@ -209,7 +217,7 @@ public final class Power {
         if (load.isEmpty()) {
             refuse("load", "no load stands on rail " + rail, then);
         } else if (amps == 0) {
-            chain().step(
+            requests().step(
                             load.get(),
                             rail + " load",
                             () -> Arming.loadOff(load.get().instrument()))
@@ -236,7 +244,7 @@ public final class Power {
             switchOff.again(reason, then);
             return;
         }
-        switchOff = new SwitchOff(scheduler, supply, loads, rails, setVolts, log, next -> state = next);
+        switchOff = new SwitchOff(scheduler, supply, loads, rails, latest, setVolts, log, next -> state = next);
         switchOff.start(reason, then);
     }
 
@@ -289,17 +297,17 @@ public final class Power {
         }
     }
 
-    private Chain chain() {
-        return chain(() -> true);
+    private Requests requests() {
+        return requests(() -> true);
     }
 
-    private Chain raising() {
-        return chain(permitted);
+    private Requests raising() {
+        return requests(permitted);
     }
 
-    private Chain chain(BooleanSupplier allowed) {
+    private Requests requests(BooleanSupplier allowed) {
         long mine = round.get();
-        return new Chain(
+        return new Requests(
                 () -> mine == round.get(), allowed, (what, words) -> log.step(scheduler.nowNanos(), what, words));
     }
 

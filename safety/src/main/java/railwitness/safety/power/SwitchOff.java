@@ -2,17 +2,16 @@ package railwitness.safety.power;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.Load;
 import railwitness.drivers.instrument.RequestOutcome;
 import railwitness.drivers.instrument.Supply;
-import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.LatestReadings;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Scheduler;
@@ -44,11 +43,11 @@ final class SwitchOff {
     private final InstrumentWorker<? extends Supply> supply;
     private final List<InstrumentWorker<? extends Load>> loads;
     private final Rails rails;
+    private final LatestReadings latest;
     private final double setVolts;
     private final PowerLog log;
     private final Consumer<PowerState> states;
     private final List<Consumer<Ended>> waiting = new ArrayList<>();
-    private final Map<Channel, Measured> inputs = new HashMap<>();
     private final List<String> troubles = new ArrayList<>();
 
     private long awaited;
@@ -70,6 +69,7 @@ final class SwitchOff {
             InstrumentWorker<? extends Supply> supply,
             List<InstrumentWorker<? extends Load>> loads,
             Rails rails,
+            LatestReadings latest,
             double setVolts,
             PowerLog log,
             Consumer<PowerState> states) {
@@ -77,6 +77,7 @@ final class SwitchOff {
         this.supply = supply;
         this.loads = loads;
         this.rails = rails;
+        this.latest = latest;
         this.setVolts = setVolts;
         this.log = log;
         this.states = states;
@@ -197,7 +198,6 @@ final class SwitchOff {
         if (discharge != null && ended == null) {
             dischargingSince = scheduler.nowNanos();
             discharge = new Discharge(rails, dischargingSince);
-            inputs.clear();
             doubted = false;
             if (open == 0) {
                 loadsTold = false; // what did not answer then may do so now
@@ -221,9 +221,6 @@ final class SwitchOff {
             return;
         }
         discharge.heard(measured);
-        if (rails.inputVolts().contains(reading.channel())) {
-            inputs.put(reading.channel(), measured);
-        }
         judge();
     }
 
@@ -264,7 +261,7 @@ final class SwitchOff {
     }
 
     private boolean inputJudged() {
-        return inputGraceOver() || (!inputs.isEmpty() && !inputStands());
+        return inputGraceOver() || (inputs().findAny().isPresent() && !inputStands());
     }
 
     private boolean inputGraceOver() {
@@ -273,14 +270,21 @@ final class SwitchOff {
 
     private boolean inputStands() {
         return setVolts > LEAST_INPUT_VOLTS
-                && inputs.values().stream()
+                && inputs()
                         .filter(reading -> scheduler.nowNanos() - reading.repliedNanos() <= INPUT_AGE.toNanos())
                         .anyMatch(reading -> reading.value() >= INPUT_SHARE * setVolts);
     }
 
+    /** What the input was read at since the output is taken as off. */
+    private Stream<Measured> inputs() {
+        return discharge == null
+                ? Stream.empty()
+                : rails.inputVolts().stream()
+                        .flatMap(channel -> latest.number(channel, dischargingSince).stream());
+    }
+
     private String inputWords() {
-        double volts =
-                inputs.values().stream().mapToDouble(Measured::value).max().orElse(0);
+        double volts = inputs().mapToDouble(Measured::value).max().orElse(0);
         return String.format(Locale.ROOT, "%.1f V", volts);
     }
 
@@ -331,17 +335,10 @@ final class SwitchOff {
         });
     }
 
-    /** Asks a station and takes the outcome or, after {@link #ANSWER}, its lack; one of them, once. */
+    /** Asks an instrument and takes the outcome or, after {@link #ANSWER}, its lack; one of them, once. */
     private void once(InstrumentWorker<?> worker, Callable<Result> request, Consumer<Result> then) {
-        boolean[] taken = {false};
-        Consumer<Result> first = result -> {
-            if (!taken[0]) {
-                taken[0] = true;
-                then.accept(result);
-            }
-        };
-        worker.askFirst(() -> guarded(request), outcome -> first.accept(worded(outcome)));
-        scheduler.after(ANSWER, () -> first.accept(new Result.Stopped("no answer")));
+        Chain.Step asked = done -> worker.askFirst(() -> guarded(request), outcome -> done.accept(worded(outcome)));
+        Chain.within(scheduler, ANSWER, "no answer", asked).take(then);
     }
 
     private void oneLess() {

@@ -5,13 +5,11 @@ import railwitness.logger.recording.event.SessionEvent;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashSet;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Consumer;
-import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.PollResult;
@@ -25,6 +23,7 @@ import railwitness.logger.recording.store.Recorder;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.StepOutcome;
 import railwitness.logger.recording.store.WaveformEntry;
+import railwitness.safety.power.Chain;
 import railwitness.safety.power.Result;
 
 /**
@@ -87,7 +86,7 @@ final class PlanSteps {
         this.toDo = new ArrayDeque<>(setup.steps());
         this.steps = toDo.size();
         this.witness = new StepWitness(setup, course::happened);
-        this.held = new SettingsHeld(setup.held());
+        this.held = new SettingsHeld(setup.held(), path.latest());
         this.frozen = setup.frozen();
     }
 
@@ -197,46 +196,20 @@ final class PlanSteps {
             return;
         }
         StepRun mine = current;
-        recovered(
-                step,
-                up -> ifStill(
-                        mine,
-                        up,
-                        () -> path.bring(
-                                step,
-                                result -> ifStill(mine, result, () -> {
-                                    setter.set(step, set -> ifStill(mine, set, () -> inPlace(mine)));
-                                }))));
+        Chain way = Chain.whileWanted(() -> current == mine && course.stepping());
+        if (path.mayBeDown() && !step.mayGiveUp()) {
+            way.then(setter::unload)
+                    .then(set -> setter.volts(step.inputVolts(), set))
+                    .then(path::backUp);
+        }
+        way.then(up -> path.bring(step, up)).then(set -> setter.set(step, set)).run(result -> arrived(mine, result));
     }
 
-    /** Where the unit may have dropped out, it is brought up without load before the step. */
-    private void recovered(Step step, Consumer<Result> up) {
-        if (!path.mayBeDown() || step.mayGiveUp()) {
-            up.accept(new Result.Done("rails up"));
-            return;
-        }
-        setter.unload(empty -> {
-            if (empty.isDone()) {
-                setter.volts(step.inputVolts(), set -> {
-                    if (set.isDone()) {
-                        path.backUp(up);
-                    } else {
-                        up.accept(set);
-                    }
-                });
-            } else {
-                up.accept(empty);
-            }
-        });
-    }
-
-    private void ifStill(StepRun step, Result result, Runnable go) {
-        if (current != step || !course.stepping() || result instanceof Result.Stopped) {
-            return; // where off came between, whoever sent it ends the run
-        }
+    /** Where off came between, whoever sent it ends the run. */
+    private void arrived(StepRun mine, Result result) {
         if (result.isDone()) {
-            go.run();
-        } else {
+            inPlace(mine);
+        } else if (result instanceof Result.Refused) {
             course.stop("instrument", result.words());
         }
     }
@@ -252,7 +225,7 @@ final class PlanSteps {
             listener.averaging(step.step(), step.settled());
             setter.resistors()
                     .forEach((rail, ohms) -> keep(SwitchedResistor.reading(rail, ohms, scheduler.nowNanos())));
-            readByHand(step, setup.handRead().iterator());
+            readByHand(step);
         }
         if (current != step) {
             return; // whoever was asked ended it at once
@@ -261,16 +234,15 @@ final class PlanSteps {
     }
 
     /** Meters without a wire, one after the other; the average goes on until the last was read. */
-    private void readByHand(StepRun step, Iterator<HandRead> meters) {
-        step.waitForPerson(meters.hasNext());
-        if (meters.hasNext()) {
-            HandRead meter = meters.next();
-            person.read(meter, value -> {
-                long now = scheduler.nowNanos();
-                value.ifPresent(number -> keep(new Measured(meter.reads(), number, now, now)));
-                readByHand(step, meters);
-            });
-        }
+    private void readByHand(StepRun step) {
+        step.waitForPerson(!setup.handRead().isEmpty());
+        Chain meters = Chain.begin();
+        setup.handRead().forEach(meter -> meters.then(done -> person.read(meter, value -> {
+            long now = scheduler.nowNanos();
+            value.ifPresent(number -> keep(new Measured(meter.reads(), number, now, now)));
+            done.accept(new Result.Done("read"));
+        })));
+        meters.run(read -> step.waitForPerson(false));
     }
 
     /** A value that no instrument sent. */
@@ -323,24 +295,25 @@ final class PlanSteps {
             path.letDown();
         }
         List<InstrumentWorker<Scope>> scopes = entry.outcome() == StepOutcome.MEASURED ? setup.scopes(step) : List.of();
-        scheduler.post(() -> look(scopes.iterator()));
+        scheduler.post(() -> look(scopes));
     }
 
     /** Every scope keeps a waveform while the step's set points still stand; one that fails holds nothing up. */
-    private void look(Iterator<InstrumentWorker<Scope>> scopes) {
-        if (!course.stepping() || !scopes.hasNext()) {
-            goOn();
-            return;
-        }
-        InstrumentWorker<Scope> worker = scopes.next();
+    private void look(List<InstrumentWorker<Scope>> scopes) {
+        Chain looks = Chain.whileWanted(course::stepping);
+        scopes.forEach(worker -> looks.then(done -> look(worker, done)));
+        looks.run(result -> goOn());
+    }
+
+    private void look(InstrumentWorker<Scope> worker, Consumer<Result> done) {
         long askedNanos = scheduler.nowNanos();
         worker.ask(worker.instrument()::waveform, outcome -> {
             if (course.stepping()) {
                 outcome.either(
                         waveform -> recorder.add(new WaveformEntry(askedNanos, waveform)),
                         why -> course.happened(new SessionEvent.Said(EventKind.LINE, why.getMessage())));
-                look(scopes);
             }
+            done.accept(new Result.Done("looked"));
         });
     }
 

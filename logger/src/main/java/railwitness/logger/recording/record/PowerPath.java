@@ -3,18 +3,17 @@ package railwitness.logger.recording.record;
 import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.event.SessionEvent;
 import java.time.Duration;
-import java.util.HashMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import railwitness.drivers.instrument.Condition;
-import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.LatestReadings;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Scheduler;
 import railwitness.logger.recording.plan.Step;
 import railwitness.safety.interlock.Phase;
+import railwitness.safety.power.Chain;
 import railwitness.safety.power.FirstPower;
 import railwitness.safety.power.FirstPowerEnd;
 import railwitness.safety.power.Power;
@@ -27,6 +26,7 @@ import railwitness.safety.power.Result;
 final class PowerPath {
     private static final Duration LOOK = Duration.ofMillis(100);
     private static final Duration SLOWEST_RISE = Duration.ofSeconds(10);
+    private static final Duration EMPTYING = Duration.ofSeconds(1);
 
     private final RunSetup setup;
     private final Scheduler scheduler;
@@ -35,7 +35,6 @@ final class PowerPath {
     private final Consumer<Phase> phases;
     private final Consumer<SessionEvent> told;
     private final FirstPower first;
-    private final Map<Channel, Double> railVolts = new HashMap<>();
     private Consumer<Consumer<Result>> beforeTurnOn = next -> next.accept(new Result.Done("nothing before"));
     private boolean remoteOn;
     private boolean mayBeDown;
@@ -67,9 +66,6 @@ final class PowerPath {
     }
 
     void heard(Reading reading) {
-        if (reading instanceof Measured measured && setup.rails().volts().contains(reading.channel())) {
-            railVolts.put(reading.channel(), measured.value());
-        }
         first.heard(reading);
     }
 
@@ -80,13 +76,10 @@ final class PowerPath {
      */
     void powerUp(Consumer<Consumer<Result>> before, Consumer<Result> then) {
         beforeTurnOn = before;
-        power.arm(setup.arming(), armed -> {
-            if (armed.isDone()) {
-                first.begin(outcome -> poweredUp(outcome, then));
-            } else {
-                then.accept(armed);
-            }
-        });
+        Chain.begin()
+                .then(armed -> power.arm(setup.arming(), armed))
+                .then(up -> first.begin(outcome -> poweredUp(outcome, up)))
+                .run(then);
     }
 
     /** What a powering up came to that is not done. */
@@ -96,14 +89,11 @@ final class PowerPath {
 
     private void firstTurnOn(Consumer<Result> then) {
         phases.accept(Phase.STANDBY);
-        beforeTurnOn.accept(result -> {
-            if (result.isDone()) {
-                phases.accept(Phase.INRUSH);
-                remote(true, then);
-            } else {
-                then.accept(result);
-            }
-        });
+        Chain.begin()
+                .then(beforeTurnOn::accept)
+                .now(() -> phases.accept(Phase.INRUSH))
+                .then(on -> remote(true, on))
+                .run(then);
     }
 
     private void poweredUp(FirstPower.Outcome outcome, Consumer<Result> then) {
@@ -123,8 +113,7 @@ final class PowerPath {
             if (step.remoteOn()) {
                 turnOnAgain(then);
             } else {
-                phases.accept(Phase.WORKING);
-                remote(false, ifDone(then, () -> awaitStandby(then)));
+                turnOff(then);
             }
         } else if (step.mayGiveUp()) {
             letDown();
@@ -142,20 +131,23 @@ final class PowerPath {
     }
 
     private void turnOnAgain(Consumer<Result> then) {
-        standbyRange(false, ifDone(then, () -> {
-            phases.accept(Phase.INRUSH);
-            remote(true, ifDone(then, () -> awaitRails(then)));
-        }));
+        Chain.begin()
+                .then(range -> standbyRange(false, range))
+                .now(() -> phases.accept(Phase.INRUSH))
+                .then(on -> remote(true, on))
+                .then(this::awaitRails)
+                .run(then);
     }
 
-    private static Consumer<Result> ifDone(Consumer<Result> otherwise, Runnable next) {
-        return result -> {
-            if (result.isDone()) {
-                next.run();
-            } else {
-                otherwise.accept(result);
-            }
-        };
+    /** The unit's own capacitors empty into the bleeders; its input current is judged as standby from the start. */
+    private void turnOff(Consumer<Result> then) {
+        phases.accept(Phase.WORKING);
+        Chain.begin()
+                .then(off -> remote(false, off))
+                .pause(scheduler, EMPTYING)
+                .now(() -> phases.accept(Phase.STANDBY))
+                .then(range -> standbyRange(true, range))
+                .run(then);
     }
 
     /** After a step that let the unit drop out, or that the bench could not hold: rails up again before they are watched. */
@@ -170,6 +162,11 @@ final class PowerPath {
         phases.accept(Phase.WORKING);
     }
 
+    /** The last readings of the run. */
+    LatestReadings latest() {
+        return power.latest();
+    }
+
     boolean mayBeDown() {
         return mayBeDown;
     }
@@ -177,35 +174,22 @@ final class PowerPath {
     /** False once a rail that is read stands below the voltage from which it counts as up. */
     boolean railsUp() {
         return setup.watchedRails().stream()
-                .allMatch(rail -> Math.abs(railVolts.getOrDefault(rail, 0.0))
+                .allMatch(rail -> power.latest()
+                                .number(rail)
+                                .map(Measured::value)
+                                .map(Math::abs)
+                                .orElse(0.0)
                         >= setup.firstPower().railLowVolts());
     }
 
     private void awaitRails(Consumer<Result> then) {
-        long until = scheduler.nowNanos() + SLOWEST_RISE.toNanos();
-        scheduler.after(setup.firstPower().inrushWindow(), () -> {
-            phases.accept(Phase.WORKING);
-            lookForRails(until, then);
-        });
-    }
-
-    private void lookForRails(long until, Consumer<Result> then) {
-        if (railsUp()) {
-            phases.accept(Phase.UP);
-            then.accept(new Result.Done("rails up"));
-        } else if (scheduler.nowNanos() > until) {
-            then.accept(new Result.Refused("the rails did not come up again"));
-        } else {
-            scheduler.after(LOOK, () -> lookForRails(until, then));
-        }
-    }
-
-    /** The unit's own capacitors empty into the bleeders; its input current is judged as standby from the start. */
-    private void awaitStandby(Consumer<Result> then) {
-        scheduler.after(Duration.ofSeconds(1), () -> {
-            phases.accept(Phase.STANDBY);
-            standbyRange(true, then);
-        });
+        Duration window = setup.firstPower().inrushWindow();
+        Chain.begin()
+                .pause(scheduler, window)
+                .now(() -> phases.accept(Phase.WORKING))
+                .until(scheduler, this::railsUp, LOOK, SLOWEST_RISE.minus(window), "the rails did not come up again")
+                .now(() -> phases.accept(Phase.UP))
+                .run(then);
     }
 
     private void remote(boolean on, Consumer<Result> then) {

@@ -1,10 +1,10 @@
 package railwitness.logger.recording.record;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.LatestReadings;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.reading.Reading;
@@ -31,7 +31,7 @@ public record RailsNow(OptionalDouble betweenVolts, List<String> unread) {
      * @param last the last reading of each channel
      * @param nowSeconds on the session's axis
      */
-    public static RailsNow of(List<String> rails, Map<Channel, Reading> last, double nowSeconds) {
+    public static RailsNow of(List<String> rails, LatestReadings last, double nowSeconds) {
         List<String> unread = rails.stream()
                 .filter(rail -> fresh(last, rail, nowSeconds).isEmpty())
                 .toList();
@@ -42,11 +42,8 @@ public record RailsNow(OptionalDouble betweenVolts, List<String> unread) {
         return new RailsNow(between(volts), unread);
     }
 
-    private static Optional<Measured> fresh(Map<Channel, Reading> last, String rail, double nowSeconds) {
-        return Optional.ofNullable(last.get(new Channel(rail, Quantity.VOLTAGE)))
-                .filter(Measured.class::isInstance)
-                .map(Measured.class::cast)
-                .filter(reading -> isFresh(reading, nowSeconds));
+    private static Optional<Measured> fresh(LatestReadings last, String rail, double nowSeconds) {
+        return last.fresh(new Channel(rail, Quantity.VOLTAGE), (nowSeconds - OLD_SECONDS) * 1e9);
     }
 
     /** Whether a reading still says what is now. */

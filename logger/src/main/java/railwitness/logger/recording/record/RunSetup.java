@@ -2,7 +2,6 @@ package railwitness.logger.recording.record;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -30,6 +29,7 @@ import railwitness.safety.interlock.Watch;
 import railwitness.safety.power.FirstPowerBounds;
 import railwitness.safety.power.FirstPowerReadings;
 import railwitness.safety.power.Rails;
+import railwitness.safety.power.Chain;
 import railwitness.safety.power.Result;
 import railwitness.safety.power.Settings;
 
@@ -294,29 +294,23 @@ public final class RunSetup {
     /** Every meter that reads the input current chooses its range for standby, or for the highest input current. */
     void standbyRange(boolean small, Consumer<Result> then) {
         double highest = small ? design.limits().standbyAmperes().orElse(limits.inputAmps() / 100) : limits.inputAmps();
-        List<InstrumentWorker<Meter>> concerned = bench.meters().stream()
+        Chain ranges = Chain.begin();
+        bench.meters().stream()
                 .filter(worker -> bench.sheet()
                         .instrument(worker.name())
                         .filter(sheet -> sheet.reads().contains(INPUT_CURRENT))
                         .isPresent())
-                .toList();
-        rangeNext(concerned.iterator(), highest, then);
+                .forEach(worker -> ranges.then(done -> range(worker, highest, done)));
+        ranges.run(then);
     }
 
-    private static void rangeNext(Iterator<InstrumentWorker<Meter>> workers, double highest, Consumer<Result> then) {
-        if (!workers.hasNext()) {
-            then.accept(new Result.Done("ranges chosen"));
-            return;
-        }
-        InstrumentWorker<Meter> worker = workers.next();
+    private static void range(InstrumentWorker<Meter> worker, double highest, Consumer<Result> then) {
         worker.ask(
                 () -> {
                     worker.instrument().rangeFor(highest);
-                    return true;
+                    return new Result.Done("range chosen");
                 },
-                outcome -> outcome.either(
-                        done -> rangeNext(workers, highest, then),
-                        why -> then.accept(new Result.Refused(why.getMessage()))));
+                outcome -> outcome.either(then::accept, why -> then.accept(new Result.Refused(why.getMessage()))));
     }
 
     private static String words(String form, double one, double other) {

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.LatestReadings;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.reading.Reading;
@@ -37,7 +38,7 @@ final class SettingsHeld {
 
     private final SettingsHeldSheet sheet;
     private final Map<Channel, Doubt> doubts = new HashMap<>();
-    private final Map<Channel, Measured> last = new HashMap<>();
+    private final LatestReadings latest;
     private final ReadingsAgree agree;
     private Ordered ordered = Ordered.nothing();
 
@@ -62,8 +63,10 @@ final class SettingsHeld {
         }
     }
 
-    SettingsHeld(SettingsHeldSheet sheet) {
+    /** @param latest has heard every reading before it comes here */
+    SettingsHeld(SettingsHeldSheet sheet, LatestReadings latest) {
         this.sheet = sheet;
+        this.latest = latest;
         this.agree = new ReadingsAgree();
     }
 
@@ -76,11 +79,8 @@ final class SettingsHeld {
     /** All that one instrument said in a round. */
     void heard(PollResult pollResult, boolean limiting) {
         for (Reading reading : pollResult.readings()) {
-            if (reading instanceof Measured measured) {
-                if (measured.requestedNanos() >= ordered.fromNanos()) {
-                    judge(pollResult.instrument(), measured, limiting || nearLimit());
-                }
-                last.put(measured.channel(), measured);
+            if (reading instanceof Measured measured && measured.requestedNanos() >= ordered.fromNanos()) {
+                judge(pollResult.instrument(), measured, limiting || nearLimit());
             }
         }
     }
@@ -104,8 +104,9 @@ final class SettingsHeld {
     }
 
     private boolean nearLimit() {
-        Measured amps = last.get(sheet.supplyAmps());
-        return amps != null && amps.value() >= NEAR_LIMIT * sheet.limitAmps();
+        return latest.number(sheet.supplyAmps())
+                .filter(amps -> amps.value() >= NEAR_LIMIT * sheet.limitAmps())
+                .isPresent();
     }
 
     private void judge(String instrument, Measured reading, boolean limiting) {
@@ -159,8 +160,7 @@ final class SettingsHeld {
 
     /** The last reading of the same settings. */
     private Optional<Measured> now(Channel channel) {
-        return Optional.ofNullable(last.get(channel))
-                .filter(reading -> reading.requestedNanos() >= ordered.fromNanos());
+        return latest.number(channel, ordered.fromNanos());
     }
 
     private Optional<String> rail(Channel channel, double value) {

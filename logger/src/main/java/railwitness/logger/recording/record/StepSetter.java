@@ -1,13 +1,12 @@
 package railwitness.logger.recording.record;
 
 import railwitness.logger.recording.event.SessionEvent;
-import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import railwitness.logger.recording.plan.Step;
+import railwitness.safety.power.Chain;
 import railwitness.safety.power.Power;
 import railwitness.safety.power.Result;
 
@@ -40,11 +39,6 @@ final class StepSetter {
         this.volts = setup.nominalVolts();
     }
 
-    /** One change of the bench, told how it ended. */
-    private interface Change {
-        void make(Consumer<Result> then);
-    }
-
     /** The supply's setting, V. */
     double volts() {
         return volts;
@@ -58,18 +52,18 @@ final class StepSetter {
     }
 
     void set(Step step, Consumer<Result> then) {
-        List<Change> changes = new ArrayList<>();
+        Chain changes = Chain.begin();
         step.loadAmps().forEach((rail, wanted) -> {
             if (wanted < amps.getOrDefault(rail, 0.0)) {
-                changes.add(load(rail, wanted));
+                changes.then(load(rail, wanted));
             }
         });
         if (step.inputVolts() != volts) {
-            changes.add(done -> setVolts(step.inputVolts(), done));
+            changes.then(done -> setVolts(step.inputVolts(), done));
         }
         step.loadAmps().forEach((rail, wanted) -> {
             if (wanted > amps.getOrDefault(rail, 0.0)) {
-                changes.add(load(rail, wanted));
+                changes.then(load(rail, wanted));
             }
         });
         makeAll(changes, then);
@@ -77,7 +71,7 @@ final class StepSetter {
 
     /** The input alone, V. */
     void volts(double wanted, Consumer<Result> then) {
-        makeAll(List.of(done -> setVolts(wanted, done)), then);
+        makeAll(Chain.begin().then(done -> setVolts(wanted, done)), then);
     }
 
     private void setVolts(double wanted, Consumer<Result> then) {
@@ -87,24 +81,24 @@ final class StepSetter {
 
     /** All loads to zero, at once. */
     void unload(Consumer<Result> then) {
-        List<Change> changes = new ArrayList<>();
+        Chain changes = Chain.begin();
         new HashMap<>(amps).forEach((rail, now) -> {
             if (now > 0) {
-                changes.add(load(rail, 0));
+                changes.then(load(rail, 0));
             }
         });
         makeAll(changes, then);
     }
 
-    private void makeAll(List<Change> changes, Consumer<Result> then) {
+    private void makeAll(Chain changes, Consumer<Result> then) {
         moving.accept(true);
-        make(changes, 0, new Result.Done("nothing to change"), result -> {
+        changes.run(result -> {
             moving.accept(false);
             then.accept(result);
         });
     }
 
-    private Change load(String rail, double wanted) {
+    private Chain.Step load(String rail, double wanted) {
         return done -> {
             amps.put(rail, wanted);
             if (setup.programmableRails().contains(rail)) {
@@ -128,13 +122,5 @@ final class StepSetter {
         Map<String, Double> switchedIn = new TreeMap<>(ohmsOf);
         switchedIn.values().removeIf(ohms -> ohms == 0);
         return switchedIn;
-    }
-
-    private void make(List<Change> changes, int index, Result before, Consumer<Result> then) {
-        if (index == changes.size() || !before.isDone()) {
-            then.accept(before);
-        } else {
-            changes.get(index).make(result -> make(changes, index + 1, result, then));
-        }
     }
 }

@@ -1,5 +1,6 @@
 package railwitness.logger.recording.record;
 
+import railwitness.drivers.reading.LatestReadings;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
@@ -18,7 +19,8 @@ class SettingsHeldTest {
     private static final SettingsHeld.SettingsHeldSheet SHEET = new SettingsHeld.SettingsHeldSheet(
             "supply", 30, "the shunt's leads", 0.05, 18, Map.of("plus", 36.7, "minus", -36.7));
 
-    private final SettingsHeld held = new SettingsHeld(SHEET);
+    private final LatestReadings latest = new LatestReadings();
+    private final SettingsHeld held = new SettingsHeld(SHEET, latest);
     private long now = 10 * SECOND;
 
     SettingsHeldTest() {
@@ -30,6 +32,7 @@ class SettingsHeldTest {
                 .map(one -> one.split("="))
                 .<Reading>map(pair -> new Measured(Channel.of(pair[0]), Double.parseDouble(pair[1]), now, now))
                 .toList();
+        all.forEach(latest::heard);
         held.heard(new PollResult(instrument, all, Set.of()), false);
     }
 

@@ -1,11 +1,11 @@
 package railwitness.logger.ui.screen.live;
 
+import railwitness.drivers.reading.LatestReadings;
 import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.event.SessionEvent;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,7 +35,7 @@ final class RunFeed implements RunListener {
     private final DoubleSupplier nowSeconds;
     private final PointMaker points;
     private final StepReadings readings = new StepReadings();
-    private final Map<Channel, Reading> last = new HashMap<>();
+    private final LatestReadings last = new LatestReadings();
     private final Map<Channel, TraceKeeper> traces = new ConcurrentHashMap<>();
     private final List<StepView> steps = new ArrayList<>();
     private final Deque<Prompt> prompts = new ArrayDeque<>();
@@ -85,7 +85,7 @@ final class RunFeed implements RunListener {
 
     @Override
     public synchronized void heard(Reading reading) {
-        last.put(reading.channel(), reading);
+        last.heard(reading);
         readings.heard(reading);
     }
 
@@ -149,7 +149,7 @@ final class RunFeed implements RunListener {
                 rehearsal,
                 nowSeconds.getAsDouble(),
                 power,
-                Map.copyOf(last),
+                last.all(),
                 RailsNow.of(rails, last, lookedNanos / 1e9),
                 List.copyOf(steps),
                 Optional.ofNullable(prompts.peekFirst()),

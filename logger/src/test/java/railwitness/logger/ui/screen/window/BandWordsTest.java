@@ -2,14 +2,13 @@ package railwitness.logger.ui.screen.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.LatestReadings;
 import railwitness.drivers.reading.Measured;
-import railwitness.drivers.reading.Reading;
 import railwitness.logger.recording.record.RailsNow;
 import railwitness.logger.ui.screen.live.RunView;
 import railwitness.logger.ui.screen.stage.AtRest;
@@ -20,16 +19,16 @@ class BandWordsTest {
     private static final List<String> RAILS = List.of("plus", "minus");
 
     private static RunView view(PowerState power, double now, Map<String, Double> readAt, boolean over) {
-        Map<Channel, Reading> last = new HashMap<>();
+        LatestReadings last = new LatestReadings();
         readAt.forEach((name, at) -> {
             Channel channel = Channel.of(name);
-            last.put(channel, new Measured(channel, name.startsWith("minus") ? -36.7 : 36.7, 0, (long) (at * 1e9)));
+            last.heard(new Measured(channel, name.startsWith("minus") ? -36.7 : 36.7, 0, (long) (at * 1e9)));
         });
         return new RunView(
                 false,
                 now,
                 power,
-                last,
+                last.all(),
                 RailsNow.of(RAILS, last, now),
                 List.of(),
                 Optional.empty(),
