@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Timeout;
 @Timeout(120)
 class ForeignRepliesTest {
     private static final int QUESTIONS = 1500;
+    private static final int LINES = 6;
     private static final long SEED = 20261127;
 
     @BeforeEach
@@ -19,12 +20,12 @@ class ForeignRepliesTest {
 
     @Test
     void noReplyIsTakenForThatOfAnotherQuestion() {
-        judge(ForeignReplies.of488(QUESTIONS, SEED));
+        judge(ForeignReplies.sideBySide(QUESTIONS, SEED, LINES, ForeignReplies::of488));
     }
 
     @Test
     void norOfAnInstrumentThatKnowsItsIdentityAndItsReadingsAlone() {
-        judge(ForeignReplies.ofBare(QUESTIONS, SEED));
+        judge(ForeignReplies.sideBySide(QUESTIONS, SEED, LINES, ForeignReplies::ofBare));
     }
 
     private static void judge(ForeignReplies.Count count) {
