@@ -188,11 +188,14 @@ final class InStep {
         askIdentity(cuts);
         long within = Math.min(MOST_CONFIRMING_NANOS, Math.max(HEELS_NANOS, AGAIN * identityNanos));
         boolean[] more = {false};
-        End end = reception.await(askedNanos + within, cuts, in -> in.lineThat(text -> {
-            boolean itself = text.equals(identity);
-            more[0] |= !itself && !text.equals(IDENTITY);
-            return itself;
-        }));
+        End end = reception.await(
+                askedNanos + within,
+                cuts,
+                in -> in.lineThat(text -> {
+                    boolean itself = text.equals(identity);
+                    more[0] |= !itself && !text.equals(IDENTITY);
+                    return itself;
+                }));
         owed -= end.reply().isPresent() ? 1 : 0;
         return more[0] ? Heels.MORE : end.reply().isPresent() ? Heels.CLEAN : Heels.UNKNOWN;
     }

@@ -179,7 +179,7 @@ public final class SerialLine implements Line {
 
     /**
      * Brings the line in step where that is needed. Who it is may be asked all the same of one that has not said it yet:
-     * no other answer is like it. An instrument slow in saying it is given that time once more, besides the deadline.
+     * no other answer is like it. Where the identity does it, the question has its deadline whole after that.
      *
      * @param willBeMarked what came unasked then does no harm
      */
@@ -203,7 +203,7 @@ public final class SerialLine implements Line {
             throw failed(asked, why);
         }
         uncertain = false;
-        return slow == 0 ? asked : new Asked(asked.message(), asked.deadline(), asked.cuts());
+        return inStep.isByIdentity() ? new Asked(asked.message(), asked.deadline(), asked.cuts()) : asked;
     }
 
     private byte[] reply(Asked asked, Function<Reception, byte[]> complete) {

@@ -5,8 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 
 /** The short form of {@link ForeignReplies}, whose long form is a command. */
+@Execution(ExecutionMode.CONCURRENT)
 @Timeout(120)
 class ForeignRepliesTest {
     private static final int QUESTIONS = 1500;

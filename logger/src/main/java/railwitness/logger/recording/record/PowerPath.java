@@ -164,11 +164,10 @@ final class PowerPath {
         return mayBeDown;
     }
 
-    /** False once a rail that is read stands below the voltage from which it counts as up. */
+    /** False once a rail that is read stands below the voltage from which that rail counts as up. */
     boolean railsUp() {
         return setup.watchedRails().stream()
-                .allMatch(rail -> Math.abs(railVolts.getOrDefault(rail, 0.0))
-                        >= setup.firstPower().railLowVolts());
+                .allMatch(rail -> Math.abs(railVolts.getOrDefault(rail, 0.0)) >= setup.railDownVolts(rail.node()));
     }
 
     private void awaitRails(Consumer<Result> then) {
