@@ -1,5 +1,6 @@
 package railwitness.drivers.instrument;
 
+import java.time.Duration;
 import java.util.List;
 
 /** What every instrument can do. All calls block and throw LineException. */
@@ -19,6 +20,11 @@ public interface Instrument {
      */
     default List<String> lacks() {
         return List.of();
+    }
+
+    /** The shortest time in which a question of this session was answered; zero where that is not measured. */
+    default Duration quickestAnswer() {
+        return Duration.ZERO;
     }
 
     /**

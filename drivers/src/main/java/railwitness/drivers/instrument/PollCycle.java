@@ -1,6 +1,7 @@
 package railwitness.drivers.instrument;
 
 import java.time.Duration;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import railwitness.drivers.instrument.Dialect.State;
@@ -75,6 +76,25 @@ final class PollCycle {
             silent = reason;
         }
         return reason;
+    }
+
+    /** A number that is no reading; empty when none came. */
+    OptionalDouble number(String question) {
+        if (!silent.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        try {
+            if (Numeric.of(dialogue.poll(question, deadline)) instanceof Numeric.Value number) {
+                return OptionalDouble.of(number.value());
+            }
+        } catch (LineException e) {
+            fallSilent(e);
+            return OptionalDouble.empty();
+        } catch (IllegalArgumentException notANumber) {
+            // like what is no value
+        }
+        dialogue.doubt();
+        return OptionalDouble.empty();
     }
 
     /** True once a question of this round was not answered. */

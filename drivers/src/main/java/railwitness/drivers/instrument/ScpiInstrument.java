@@ -73,7 +73,15 @@ abstract class ScpiInstrument implements Instrument {
     }
 
     final boolean saysOn(String question) {
-        String reply = dialogue.ask(question);
+        return on(question, dialogue.ask(question));
+    }
+
+    /** Asked once more where no answer comes: for what is no switching off. */
+    final boolean saysOnAtLast(String question) {
+        return on(question, dialogue.askTwice(question));
+    }
+
+    private boolean on(String question, String reply) {
         Optional<SwitchState> state = SwitchState.of(reply);
         if (state.isEmpty()) {
             dialogue.doubt();
@@ -91,6 +99,11 @@ abstract class ScpiInstrument implements Instrument {
 
     final void lacks(String words) {
         lacks.add(words);
+    }
+
+    @Override
+    public final Duration quickestAnswer() {
+        return dialogue.quickestAnswer();
     }
 
     /** To be called at the beginning of a set-up. */

@@ -172,7 +172,7 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
 
     @Override
     public boolean isOn() {
-        return saysOn(template.fill(input.isOn()));
+        return saysOnAtLast(template.fill(input.isOn()));
     }
 
     @Override

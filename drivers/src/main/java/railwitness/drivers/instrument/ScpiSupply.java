@@ -27,6 +27,13 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     /** Judged from its readings, a supply limits that is within so much of its limit and below its voltage. */
     private static final double LIMIT_SHARE = 0.02;
 
+    /** What it is set to is read back again after this, the voltage and the current limit in turn. */
+    private static final long HOLD_NANOS = 1_000_000_000L;
+
+    /** A slow supply is asked for it less often: it must not make its readings old. */
+    private static final int ANSWERS = 40;
+
+    private static final int MOST_SILENCES = 2;
     private static final double LIMIT_AMPS = 0.02;
     private static final double LIMIT_VOLTS = 0.1;
 
@@ -40,6 +47,12 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     private boolean tellsAmps = true;
     private OptionalDouble sentVolts = OptionalDouble.empty();
     private OptionalDouble sentAmps = OptionalDouble.empty();
+    private final HeldSetting heldVolts;
+    private final HeldSetting heldAmps;
+    private volatile Optional<String> changed = Optional.empty();
+    private long holdNanos;
+    private boolean voltsNext;
+    private int unheld;
 
     /** @throws IllegalArgumentException when the dialect has no supply, or none that can drive the remote line as said */
     public ScpiSupply(Dialogue dialogue, Identity identity, Dialect dialect, String terminator, SupplySetting setting) {
@@ -59,6 +72,10 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
                 .with("remote_amps", setting.remoteAmps());
         this.overVolts = words.overVolts();
         this.overAmps = words.overAmps();
+        this.heldVolts =
+                new HeldSetting("voltage", "V", setting.resolutionVolts().orElse(0));
+        this.heldAmps =
+                new HeldSetting("current limit", "A", setting.resolutionAmps().orElse(0));
         this.states = new States(words.states(), template::fill, this::lost);
     }
 
@@ -127,25 +144,27 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     @Override
     public void setVolts(double volts) {
         within("voltage in V", volts, 0, highestVolts().orElse(HIGHEST_PROTECTION));
+        heldVolts.forget();
         set(words.volts(), "volts", volts);
         sentVolts = OptionalDouble.of(volts);
     }
 
     @Override
     public double voltsSetting() {
-        return tellsVolts ? ask(words.volts()) : sentVolts.orElse(0);
+        return tellsVolts ? readBack(words.volts(), heldVolts) : sentVolts.orElse(0);
     }
 
     @Override
     public void setCurrentLimit(double amps) {
         within("current limit in A", amps, 0, highestAmps().orElse(HIGHEST_PROTECTION));
+        heldAmps.forget();
         set(words.amps(), "amps", amps);
         sentAmps = OptionalDouble.of(amps);
     }
 
     @Override
     public double currentLimitSetting() {
-        return tellsAmps ? ask(words.amps()) : sentAmps.orElse(0);
+        return tellsAmps ? readBack(words.amps(), heldAmps) : sentAmps.orElse(0);
     }
 
     @Override
@@ -187,6 +206,13 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     private void set(Level level, String name, double value) {
         Template filled = new Template().with("channel", setting.channel()).with(name, value);
         dialogue().set(filled.fill(level.set()));
+    }
+
+    private double readBack(Level level, HeldSetting held) {
+        double value = ask(level);
+        holdNanos = held.isHeld() ? holdNanos : dialogue().nowNanos() + HOLD_NANOS;
+        held.readBack(value);
+        return value;
     }
 
     private double ask(Level level) {
@@ -290,7 +316,43 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
         if (!states.tell(Condition.LIMITING) && seemsToLimit(volts, amps)) {
             conditions.add(Condition.LIMITING);
         }
+        hold(round);
         return new PollResult(name(), List.of(volts, amps), conditions);
+    }
+
+    @Override
+    public Optional<String> settingChanged() {
+        return changed;
+    }
+
+    @Override
+    public Optional<String> askSettings() {
+        Optional<String> volts = tellsVolts ? asked(words.volts(), heldVolts) : Optional.empty();
+        return volts.isPresent() || !tellsAmps ? volts : asked(words.amps(), heldAmps);
+    }
+
+    private Optional<String> asked(Level level, HeldSetting held) {
+        Optional<String> otherwise = held.isHeld() ? held.now(ask(level)) : Optional.empty();
+        return held.doubted() && otherwise.isEmpty() ? held.now(ask(level)) : otherwise;
+    }
+
+    /* Last in a round, so that no reading waits for it; one that falls silent is not asked for again. */
+    private void hold(PollCycle round) {
+        boolean doubted = heldVolts.doubted() || heldAmps.doubted();
+        if (unheld >= MOST_SILENCES
+                || round.isSilent()
+                || !doubted && dialogue().nowNanos() < holdNanos) {
+            return;
+        }
+        voltsNext = doubted ? heldVolts.doubted() : !voltsNext;
+        HeldSetting held = voltsNext ? heldVolts : heldAmps;
+        if (held.isHeld()) {
+            holdNanos = dialogue().nowNanos()
+                    + Math.max(HOLD_NANOS, ANSWERS * quickestAnswer().toNanos());
+            OptionalDouble value = round.number(template.fill((voltsNext ? words.volts() : words.amps()).ask()));
+            unheld = value.isPresent() ? 0 : unheld + 1;
+            changed = value.isPresent() ? held.now(value.getAsDouble()) : changed;
+        }
     }
 
     /* It gives all the current it may, and less voltage than it was set to. */

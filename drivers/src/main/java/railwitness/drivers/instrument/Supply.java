@@ -1,5 +1,6 @@
 package railwitness.drivers.instrument;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -69,6 +70,19 @@ public interface Supply extends Instrument {
     /** Ends {@link #setWatchdog}. */
     default void endWatchdog() {
         // nothing was begun
+    }
+
+    /**
+     * In words, that its voltage or current limit is no longer as it was set last; empty while it is, and where it cannot
+     * be read back. Looked at while it is polled; from any thread.
+     */
+    default Optional<String> settingChanged() {
+        return Optional.empty();
+    }
+
+    /** Asks now what it is set to; in words what is not as it was set last. Empty also where it cannot be read back. */
+    default Optional<String> askSettings() {
+        return Optional.empty();
     }
 
     /** Largest voltage and current the bench sheet allows this supply, where stated. */

@@ -11,9 +11,10 @@ import railwitness.drivers.line.Reception.Why;
  * thrown away.
  *
  * <p>Best is a number not used before, written to the event enable register and asked back ({@code *ESE n;*ESE?}, IEEE
- * 488.2). An instrument that does not know it is asked for its identity. As that is the same each time, it is asked again
- * only when the last one was not answered for long, and what may still be on its way is then waited for as well. Of an
- * instrument that knows neither, a silence is taken to mean that it owes no answer.
+ * 488.2). An instrument that does not know it is asked for its identity. As that is the same each time, one identity proves
+ * nothing: it may have been sent twice and be older than the doubt. So two must come, the second asked for when the first
+ * had come, and then nothing more for a while. A serial device keeps its order; what it said before the doubt is through
+ * by then. Of an instrument that knows neither, a silence is taken to mean that it owes no answer.
  */
 final class InStep {
     static final String IDENTITY = "*IDN?";
@@ -26,8 +27,16 @@ final class InStep {
 
     private static final long AGAIN_NANOS = 500_000_000L;
     private static final long SLOWEST_NANOS = 8_000_000_000L;
-    /** After this silence, or half the patience, a second identity is not on its way any more. */
+    /** After this silence, or half the patience, a lost identity is not on its way any more. */
     private static final long SILENCE_NANOS = 250_000_000L;
+    /** A second identity that was not asked for follows at the latest after this. */
+    private static final long HEELS_NANOS = 40_000_000L;
+    /** So many identities must come after a doubt. */
+    private static final int WANTED = 2;
+    /** An instrument that says who it is within this is asked for it after each of its replies. */
+    private static final long QUICK_NANOS = 100_000_000L;
+
+    private static final long MOST_CONFIRMING_NANOS = 300_000_000L;
 
     private final Reception reception;
     private final Writer writer;
@@ -36,10 +45,19 @@ final class InStep {
     private boolean knowsNoNumbers;
     private String identity = "";
     private int owed;
+    private int come;
+    private boolean begun;
     private long askedNanos;
     private long firstAskedNanos;
     private long identityNanos;
     private Tags tags = new Tags(0);
+
+    /** What follows a reply. */
+    enum Heels {
+        CLEAN,
+        MORE,
+        UNKNOWN
+    }
 
     /** Writes a message unless something was cut in since. */
     @FunctionalInterface
@@ -160,26 +178,63 @@ final class InStep {
         return end.why();
     }
 
+    /** True where the identity, asked for after each reply, shows whether something followed that reply. */
+    boolean confirms() {
+        return knowsNoNumbers && !identity.isEmpty() && identityNanos < QUICK_NANOS;
+    }
+
+    /** Asks for the identity after a reply that has come, and looks whether anything more comes before it. */
+    Heels confirm(int cuts) {
+        askIdentity(cuts);
+        long within = Math.min(MOST_CONFIRMING_NANOS, Math.max(HEELS_NANOS, AGAIN * identityNanos));
+        boolean[] more = {false};
+        End end = reception.await(
+                askedNanos + within,
+                cuts,
+                in -> in.lineThat(text -> {
+                    boolean itself = text.equals(identity);
+                    more[0] |= !itself && !text.equals(IDENTITY);
+                    return itself;
+                }));
+        owed -= end.reply().isPresent() ? 1 : 0;
+        return more[0] ? Heels.MORE : end.reply().isPresent() ? Heels.CLEAN : Heels.UNKNOWN;
+    }
+
+    private void askIdentity(int cuts) {
+        writer.write(IDENTITY, cuts);
+        owed++;
+        askedNanos = System.nanoTime();
+    }
+
     private Why byIdentity(long due, int cuts) {
-        long now = System.nanoTime();
-        long patience = due - now;
-        if (owed == 0 || now - askedNanos > Math.max(AGAIN_NANOS, AGAIN * patience)) {
-            writer.write(IDENTITY, cuts);
-            owed++;
-            askedNanos = now;
+        long patience = due - System.nanoTime();
+        if (!begun || owed == 0 || System.nanoTime() - askedNanos > Math.max(AGAIN_NANOS, AGAIN * patience)) {
+            askIdentity(cuts);
+            begun = true;
         }
         End end = awaitIdentity(due, cuts);
-        while (end.reply().isPresent() && owed > 0) {
-            owed--;
-            long most = Math.max(Math.min(SILENCE_NANOS, patience / 2), identityNanos * 3 / 2);
-            long silence = Math.min(due, System.nanoTime() + most);
-            end = owed > 0 ? awaitIdentity(silence, cuts) : end;
-            if (end.why() == Why.DUE && silence < due) {
-                owed = 0;
-                return Why.COMPLETE;
+        while (end.reply().isPresent()) {
+            owed = Math.max(0, owed - 1);
+            come++;
+            if (come < WANTED) {
+                askIdentity(cuts);
+                end = awaitIdentity(due, cuts);
+            } else {
+                end = awaitIdentity(System.nanoTime() + silence(patience), cuts);
+                if (end.why() == Why.DUE) {
+                    owed = 0;
+                    come = 0;
+                    begun = false;
+                    return Why.COMPLETE;
+                }
             }
         }
         return end.why();
+    }
+
+    private long silence(long patience) {
+        long lost = Math.max(Math.min(SILENCE_NANOS, patience / 2), identityNanos * 3 / 2);
+        return Math.max(HEELS_NANOS, owed > 0 ? lost : 0);
     }
 
     private End awaitIdentity(long due, int cuts) {

@@ -14,13 +14,14 @@ import java.util.function.Function;
  * <p>A reply never becomes that of another question. After a silence, a reply that is spoilt or too long, or after
  * something was cut in, the line is first brought back in step ({@link InStep}); whatever comes before is thrown away.
  * Where the instrument answers several questions in one message (IEEE 488.2), every reply bears a mark of its own question
- * ({@link Tags}). Where it does not, a reply counts only when nothing else follows at its heels.
+ * ({@link Tags}). Where it does not, it is asked for its identity after each reply, and a reply counts only when nothing
+ * else comes before that; where it is slow in saying who it is, when nothing follows at the heels of the reply.
  */
 public final class SerialLine implements Line {
     private static final Duration CLOSING = Duration.ofSeconds(1);
     /** A second reply to the same question follows the first within a few characters' time. */
     private static final long HEELS_NANOS = 5_000_000;
-    /** Where only the identity brings the line in step, a gap inside of what follows is waited for as well. */
+    /** Of an instrument that is slow in saying who it is, a gap inside of what follows is waited for as well. */
     private static final long LONG_HEELS_NANOS = 40_000_000;
     /** Wait for the echo of a command on a line that echoes. */
     private static final long ECHO_NANOS = 200_000_000;
@@ -86,13 +87,18 @@ public final class SerialLine implements Line {
         write(message, asked.cuts());
         String reply = text(asked, reply(asked, come -> own(come, message)));
         inStep.answered(message);
-        if (!reception.quiet(inStep.isByIdentity() ? LONG_HEELS_NANOS : HEELS_NANOS)) {
-            uncertain = true;
-            if (!message.startsWith("*")) {
-                throw LineException.outOfStep(port(), message, reply + "\n" + reception.text());
-            }
+        boolean common = message.startsWith("*");
+        InStep.Heels heels = inStep.confirms() && !common ? inStep.confirm(asked.cuts()) : heels();
+        uncertain |= heels != InStep.Heels.CLEAN;
+        if (heels == InStep.Heels.MORE && !common) {
+            throw LineException.outOfStep(port(), message, reply + "\n" + reception.text());
         }
         return reply;
+    }
+
+    private InStep.Heels heels() {
+        boolean quiet = reception.quiet(inStep.isByIdentity() ? LONG_HEELS_NANOS : HEELS_NANOS);
+        return quiet ? InStep.Heels.CLEAN : InStep.Heels.MORE;
     }
 
     /* The shortest way to learn that a question is unknown: its mark comes back alone. */
@@ -173,7 +179,7 @@ public final class SerialLine implements Line {
 
     /**
      * Brings the line in step where that is needed. Who it is may be asked all the same of one that has not said it yet:
-     * no other answer is like it. An instrument slow in saying it is given that time once more, besides the deadline.
+     * no other answer is like it. Where the identity does it, the question has its deadline whole after that.
      *
      * @param willBeMarked what came unasked then does no harm
      */
@@ -197,7 +203,7 @@ public final class SerialLine implements Line {
             throw failed(asked, why);
         }
         uncertain = false;
-        return slow == 0 ? asked : new Asked(asked.message(), asked.deadline(), asked.cuts());
+        return inStep.isByIdentity() ? new Asked(asked.message(), asked.deadline(), asked.cuts()) : asked;
     }
 
     private byte[] reply(Asked asked, Function<Reception, byte[]> complete) {

@@ -28,6 +28,7 @@ public final class Dialogue {
     private final ExchangeLog log;
     private String errorQuery;
     private final Duration patience;
+    private volatile long quickestNanos = Long.MAX_VALUE;
 
     /**
      * @param errorQuery asks for the next entry of the error queue; empty where there is none
@@ -53,6 +54,11 @@ public final class Dialogue {
 
     public Duration patience() {
         return patience;
+    }
+
+    /** The shortest time in which a question was answered, its line back in step and confirmed; zero before the first. */
+    public Duration quickestAnswer() {
+        return quickestNanos == Long.MAX_VALUE ? Duration.ZERO : Duration.ofNanos(quickestNanos);
     }
 
     /** False where a refused setting shows in its read-back only. */
@@ -112,9 +118,21 @@ public final class Dialogue {
         return block[0];
     }
 
-    /** Asks for a number that must be one. */
+    /** Asks once more where no answer comes: one reply that is lost costs its wait, not the run. */
+    public String askTwice(String message) {
+        try {
+            return ask(message);
+        } catch (LineException first) {
+            if (first.trouble() != Trouble.NO_ANSWER) {
+                throw first;
+            }
+            return ask(message);
+        }
+    }
+
+    /** Asks for a number that must be one; asked once more where no answer comes. */
     public double askNumber(String message) {
-        String reply = ask(message);
+        String reply = askTwice(message);
         try {
             if (Numeric.of(reply) instanceof Numeric.Value number) {
                 return number.value();
@@ -140,7 +158,7 @@ public final class Dialogue {
     /** Sends one setting and empties the error queue. */
     public void set(String message) {
         send(message);
-        List<ErrorEntry> errors = drain();
+        List<ErrorEntry> errors = drained(() -> askTwice(errorQuery));
         if (!errors.isEmpty()) {
             throw refused(message, errors);
         }
@@ -161,14 +179,13 @@ public final class Dialogue {
 
     /** Reads the error queue until it is empty; returns what was in it, oldest first. */
     public List<ErrorEntry> drain() {
-        return drain(patience);
+        return drained(() -> ask(errorQuery));
     }
 
-    /** Like {@link #drain()}, with a patience of its own: after a reset an instrument may be busy for seconds. */
-    public List<ErrorEntry> drain(Duration deadline) {
+    private List<ErrorEntry> drained(Supplier<String> asked) {
         List<ErrorEntry> errors = new ArrayList<>();
         while (hasErrorQueue() && errors.size() < MOST_ERRORS) {
-            ErrorEntry entry = nextError(deadline);
+            ErrorEntry entry = nextError(asked);
             if (entry.isNone()) {
                 return errors;
             }
@@ -181,8 +198,8 @@ public final class Dialogue {
                 .of(instrument);
     }
 
-    private ErrorEntry nextError(Duration deadline) {
-        String reply = ask(errorQuery, deadline);
+    private ErrorEntry nextError(Supplier<String> asked) {
+        String reply = asked.get();
         try {
             return ErrorEntry.of(reply);
         } catch (IllegalArgumentException e) {
@@ -222,6 +239,9 @@ public final class Dialogue {
         long begun = nowNanos();
         try {
             String reply = exchange.get();
+            if (!reply.isEmpty()) {
+                quickestNanos = Math.min(quickestNanos, nowNanos() - begun);
+            }
             logUnasked();
             log.ended(new Exchange(begun, instrument, polling, message, bounded(reply), ""));
             return reply;

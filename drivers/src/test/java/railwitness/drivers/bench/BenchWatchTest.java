@@ -10,6 +10,8 @@ import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import railwitness.drivers.converter.Specimen;
 import railwitness.drivers.line.LineException.Trouble;
 import railwitness.drivers.line.PeerTerminal;
@@ -22,6 +24,7 @@ import railwitness.drivers.sheet.Sheet;
 import railwitness.drivers.time.VirtualScheduler;
 
 /** Watching a bench of which not everything is there. */
+@Execution(ExecutionMode.CONCURRENT)
 @Timeout(30)
 class BenchWatchTest {
     private final Map<String, Seen> seen = new ConcurrentHashMap<>();
@@ -42,6 +45,7 @@ class BenchWatchTest {
                 name = "supply"
                 kind = "supply"
                 port = "%s"
+                answer_within_s = 0.2
                 [[instrument]]
                 name = "plus meter"
                 kind = "meter"

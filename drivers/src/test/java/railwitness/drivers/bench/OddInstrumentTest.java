@@ -3,11 +3,14 @@ package railwitness.drivers.bench;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import java.util.List;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.PseudoTerminal;
@@ -20,6 +23,7 @@ import railwitness.drivers.sheet.Sheet;
 import railwitness.drivers.time.RealScheduler;
 
 /** Instruments that do not behave as the usual ones do are either used or refused with the way out. */
+@Execution(ExecutionMode.CONCURRENT)
 @Timeout(60)
 class OddInstrumentTest {
     private static final String SHEET = """
@@ -101,21 +105,20 @@ class OddInstrumentTest {
         }
     }
 
-    @Test
-    void repliesWithoutMeasureCostLittleTimeAndFewWords() {
-        for (int length : List.of(10_000, 60_000, 3_000_000)) {
-            OddInstrument odd = new OddInstrument(message -> switch (message) {
-                case "*IDN?" -> "Copperyard,DM-9,4,2.0";
-                case "READ?" -> "1".repeat(length);
-                default -> null;
-            });
-            try (OddInstrument far = odd.on()) {
-                long begun = System.nanoTime();
-                LineException e = catchThrowableOfType(LineException.class, () -> reading(far, ""));
-                assertThat(e).as("%d digits are no reading", length).isNotNull();
-                assertThat(e.getMessage().length()).isLessThan(1000);
-                assertThat((System.nanoTime() - begun) / 1e9).isLessThan(15);
-            }
+    @ParameterizedTest
+    @ValueSource(ints = {10_000, 60_000, 3_000_000})
+    void repliesWithoutMeasureCostLittleTimeAndFewWords(int length) {
+        OddInstrument odd = new OddInstrument(message -> switch (message) {
+            case "*IDN?" -> "Copperyard,DM-9,4,2.0";
+            case "READ?" -> "1".repeat(length);
+            default -> null;
+        });
+        try (OddInstrument far = odd.on()) {
+            long begun = System.nanoTime();
+            LineException e = catchThrowableOfType(LineException.class, () -> reading(far, ""));
+            assertThat(e).as("%d digits are no reading", length).isNotNull();
+            assertThat(e.getMessage().length()).isLessThan(1000);
+            assertThat((System.nanoTime() - begun) / 1e9).isLessThan(15);
         }
     }
 

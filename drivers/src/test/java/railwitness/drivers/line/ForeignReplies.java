@@ -1,29 +1,65 @@
 package railwitness.drivers.line;
 
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BiFunction;
 
 /**
  * The law of the wire: under delays, losses, doublings and splits no reply is ever taken for that of another question. Each
  * question bears its own number, which its reply repeats, so that a foreign reply is seen at once. As a command it asks as
- * often as it is told: {@code ForeignReplies 100000 [SEED]}, first of an instrument that knows IEEE 488.2, then of one that
- * knows its identity and its readings alone.
+ * often as it is told: {@code ForeignReplies 100000 [SEED [LINES]]}, first of an instrument that knows IEEE 488.2, then of one
+ * that knows its identity and its readings alone; over so many lines side by side, each with a seed of its own.
  */
 final class ForeignReplies {
     private static final Duration PATIENCE = Duration.ofMillis(25);
+    private static final int LINES = 8;
     private static final String IDENTITY = "Staithe Works,L2,77,1.3";
 
     /** What came of so many questions. */
-    record Count(int asked, int own, int foreign, int none, int thrownAway, String troubles) {}
+    record Count(int asked, int own, int foreign, int none, int thrownAway, String troubles) {
+        Count and(Count other) {
+            return new Count(
+                    asked + other.asked,
+                    own + other.own,
+                    foreign + other.foreign,
+                    none + other.none,
+                    thrownAway + other.thrownAway,
+                    troubles + "; " + other.troubles);
+        }
+    }
 
     private ForeignReplies() {}
 
     public static void main(String[] arguments) {
         int questions = Integer.parseInt(arguments[0]);
         long seed = arguments.length > 1 ? Long.parseLong(arguments[1]) : System.nanoTime();
-        System.out.println("seed " + seed);
-        System.out.println("IEEE 488.2: " + of488(questions, seed));
-        System.out.println("bare:       " + ofBare(questions, seed));
+        int lines = arguments.length > 2 ? Integer.parseInt(arguments[2]) : LINES;
+        System.out.println("seed " + seed + ", lines " + lines);
+        System.out.println("IEEE 488.2: " + sideBySide(questions, seed, lines, ForeignReplies::of488));
+        System.out.println("bare:       " + sideBySide(questions, seed, lines, ForeignReplies::ofBare));
+    }
+
+    /** So many questions in all, as many over each line; the lines have seeds one after the other. */
+    static Count sideBySide(int questions, long seed, int lines, BiFunction<Integer, Long, Count> kind) {
+        List<CompletableFuture<Count>> counts = new ArrayList<>();
+        ExecutorService pool = Executors.newFixedThreadPool(lines);
+        try {
+            for (int i = 0; i < lines; i++) {
+                long own = seed + i;
+                counts.add(CompletableFuture.supplyAsync(() -> kind.apply(questions / lines, own), pool));
+            }
+            return counts.stream()
+                    .map(CompletableFuture::join)
+                    .reduce(Count::and)
+                    .orElseThrow();
+        } finally {
+            pool.shutdownNow();
+        }
     }
 
     /** An instrument that keeps an event enable register and answers several questions in one message. */

@@ -5,11 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 
 /** The short form of {@link ForeignReplies}, whose long form is a command. */
+@Execution(ExecutionMode.CONCURRENT)
 @Timeout(120)
 class ForeignRepliesTest {
     private static final int QUESTIONS = 1500;
+    private static final int LINES = 6;
     private static final long SEED = 20261127;
 
     @BeforeEach
@@ -19,12 +23,12 @@ class ForeignRepliesTest {
 
     @Test
     void noReplyIsTakenForThatOfAnotherQuestion() {
-        judge(ForeignReplies.of488(QUESTIONS, SEED));
+        judge(ForeignReplies.sideBySide(QUESTIONS, SEED, LINES, ForeignReplies::of488));
     }
 
     @Test
     void norOfAnInstrumentThatKnowsItsIdentityAndItsReadingsAlone() {
-        judge(ForeignReplies.ofBare(QUESTIONS, SEED));
+        judge(ForeignReplies.sideBySide(QUESTIONS, SEED, LINES, ForeignReplies::ofBare));
     }
 
     private static void judge(ForeignReplies.Count count) {

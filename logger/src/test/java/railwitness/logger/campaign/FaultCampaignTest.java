@@ -19,7 +19,7 @@ class FaultCampaignTest {
 
     @Test
     void everySampledCaseEndsSafeAndKept() {
-        List<CaseEnding> endings = FaultCase.sample(FaultCase.all(1), 24, SEED).stream()
+        List<CaseEnding> endings = FaultCase.sample(FaultCase.all(1), 24, SEED).parallelStream()
                 .map(FaultySession::virtual)
                 .toList();
         System.out.println("seed " + SEED + "\n" + EndingTable.of(endings));
@@ -66,7 +66,7 @@ class FaultCampaignTest {
     /** Every instrument that resets itself, has its leads reversed or stands still under load: never a false point. */
     @Test
     void whatLiesUnderLoadNeverBecomesAPoint() {
-        List<CaseEnding> endings = FaultCase.all(1).stream()
+        List<CaseEnding> endings = FaultCase.all(1).parallelStream()
                 .filter(one -> TROUBLES_THAT_LIE.contains(one.trouble()))
                 .filter(one -> one.moment() == Moment.NO_LOAD || one.moment() == Moment.LOADED)
                 .map(FaultySession::virtual)

@@ -21,7 +21,6 @@ import java.util.Locale;
  * @param softStart time the unit itself takes to come up
  * @param noLoadAmps highest current after the inrush window without load, A; below the inrush limit
  * @param noLoadKnown whether the design gives that current; where it does not the person is asked once
- * @param railLowVolts magnitude below which a rail that was up counts as down, V
  */
 public record FirstPowerBounds(
         List<Double> stepVolts,
@@ -35,8 +34,7 @@ public record FirstPowerBounds(
         double storedJoules,
         Duration softStart,
         double noLoadAmps,
-        boolean noLoadKnown,
-        double railLowVolts) {
+        boolean noLoadKnown) {
     /** How much longer than worked out the filling of capacitors may take; common practice, no source. */
     public static final double MARGIN = 3;
 

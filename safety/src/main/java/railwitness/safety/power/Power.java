@@ -15,6 +15,7 @@ import java.util.function.Consumer;
 import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.Load;
 import railwitness.drivers.instrument.Supply;
+import railwitness.drivers.line.LineException;
 import railwitness.drivers.reading.LatestReadings;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Scheduler;
@@ -154,7 +155,7 @@ public final class Power {
         state = PowerState.ON;
         Callable<Result> on = () -> {
             supply.instrument().switchOn();
-            return supply.instrument().isOn()
+            return saysOn()
                     ? new Result.Done("output on, read back")
                     : new Result.Refused("told on, but the supply says that it is off");
         };
@@ -164,6 +165,18 @@ public final class Power {
             }
             then.accept(result);
         });
+    }
+
+    /** Asked once more where its answer is lost. */
+    private boolean saysOn() {
+        try {
+            return supply.instrument().isOn();
+        } catch (LineException lost) {
+            if (lost.trouble() != LineException.Trouble.NO_ANSWER) {
+                throw lost;
+            }
+            return supply.instrument().isOn();
+        }
     }
 
     /** Output voltage, V, at most the highest that was armed; read back. */

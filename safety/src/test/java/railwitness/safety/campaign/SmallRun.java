@@ -156,7 +156,7 @@ final class SmallRun implements PowerLog {
             return;
         }
         FirstPowerBounds bounds = new FirstPowerBounds(
-                List.of(3.0, 6.0, 9.0), 1, 0.2, true, 4700e-6, 13.8, 9.5, 8, 8, Duration.ofSeconds(1), 2, true, 20);
+                List.of(3.0, 6.0, 9.0), 1, 0.2, true, 4700e-6, 13.8, 9.5, 8, 8, Duration.ofSeconds(1), 2, true);
         FirstPower.RemoteTurnOn remote = then -> power.remote(true, then);
         first = Optional.of(new FirstPower(
                 scheduler, power, bounds, READINGS, remote, (sentence, yes) -> yes.run(), this::entered));

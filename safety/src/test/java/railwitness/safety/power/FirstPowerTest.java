@@ -99,7 +99,7 @@ class FirstPowerTest {
     void inrushWindowFollowsFromEnergyAndLimit() {
         // two capacitors of 4700 uF at 42 V: 2 x 4700e-6 x 42^2 / 2 = 8.29 J; at 13.8 V and 2 A 0.30 s
         FirstPowerBounds bounds = new FirstPowerBounds(
-                List.of(), 1, 0.1, true, 0, 13.8, 9.5, 2, 2 * 4700e-6 * 42 * 42 / 2, Duration.ZERO, 1, true, 20);
+                List.of(), 1, 0.1, true, 0, 13.8, 9.5, 2, 2 * 4700e-6 * 42 * 42 / 2, Duration.ZERO, 1, true);
         double seconds = bounds.inrushWindow().toNanos() / 1e9;
         assertThat((seconds - 0.1) / FirstPowerBounds.MARGIN).isCloseTo(0.30, within(0.005));
     }
@@ -141,8 +141,8 @@ class FirstPowerTest {
     void limitingIsSeenInTheReadBackToo() {
         bench.unit.idleAmps = 4.9;
         bench.unit.sagVolts = 5;
-        FirstPowerBounds wide = new FirstPowerBounds(
-                List.of(3.0), 1, 0.1, true, 4700e-6, 13.8, 9.5, 5, 6, Duration.ZERO, 4.95, true, 20);
+        FirstPowerBounds wide =
+                new FirstPowerBounds(List.of(3.0), 1, 0.1, true, 4700e-6, 13.8, 9.5, 5, 6, Duration.ZERO, 4.95, true);
         targets = List.of(RailTarget.nominal(PLUS, 23.4), RailTarget.nominal(MINUS, -23.4));
         bench.unit.startVolts = 6;
         FirstPower.Outcome.Ended ended = (FirstPower.Outcome.Ended) run(wide);
@@ -183,8 +183,8 @@ class FirstPowerTest {
     void anIdleCurrentThatNobodyKnowsIsAskedAboutOnce() {
         bench.unit.idleAmps = 0.298;
         personSaysYes = true;
-        FirstPowerBounds unknown = new FirstPowerBounds(
-                List.of(3.0), 1, 0.1, true, 4700e-6, 13.8, 9.5, 5, 6, Duration.ZERO, 4.5, false, 20);
+        FirstPowerBounds unknown =
+                new FirstPowerBounds(List.of(3.0), 1, 0.1, true, 4700e-6, 13.8, 9.5, 5, 6, Duration.ZERO, 4.5, false);
         assertThat(run(unknown)).isInstanceOf(FirstPower.Outcome.Up.class);
         assertThat(asked).hasSize(1).first().asString().contains("0.298 A", "does not say how much");
     }
@@ -308,6 +308,6 @@ class FirstPowerTest {
     }
 
     private static FirstPowerBounds bounds(List<Double> steps) {
-        return new FirstPowerBounds(steps, 1, 0.1, true, 4700e-6, 13.8, 9.5, 5, 6, Duration.ofMillis(200), 1, true, 20);
+        return new FirstPowerBounds(steps, 1, 0.1, true, 4700e-6, 13.8, 9.5, 5, 6, Duration.ofMillis(200), 1, true);
     }
 }

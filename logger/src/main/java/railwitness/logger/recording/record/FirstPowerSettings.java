@@ -35,7 +35,6 @@ final class FirstPowerSettings {
     private static final double UNKNOWN_SHARE = 0.9;
 
     private static final double CONTRADICTS = 0.4;
-    private static final double UP_SHARE = 0.5;
 
     private FirstPowerSettings() {}
 
@@ -76,8 +75,7 @@ final class FirstPowerSettings {
                 storedJoules(design),
                 SOFT_START,
                 Math.min(noLoad.orElse(UNKNOWN_SHARE * inrush), inrush),
-                noLoad.isPresent(),
-                railLow(design));
+                noLoad.isPresent());
     }
 
     /**
@@ -118,14 +116,6 @@ final class FirstPowerSettings {
     /** A choke carries no current without load: the rail then follows the winding's peak. */
     private static double peak(Design design) {
         return Prediction.highestNoLoadRailVolts(design).orElse(0);
-    }
-
-    private static double railLow(Design design) {
-        double lowest = design.rails().stream()
-                .mapToDouble(rail -> Math.abs(rail.nominalVolts()))
-                .min()
-                .orElse(0);
-        return design.limits().railLowVolts().orElse(UP_SHARE * lowest);
     }
 
     /** Four equal steps up to the working voltage; with the remote turn-on off nothing runs at any of them. */

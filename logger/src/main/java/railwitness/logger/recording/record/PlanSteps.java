@@ -14,6 +14,7 @@ import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.instrument.Scope;
+import railwitness.drivers.instrument.Supply;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Scheduler;
@@ -61,6 +62,7 @@ final class PlanSteps {
     private final Set<String> limiting = new TreeSet<>();
     private Optional<Consumer<Result>> turnOn = Optional.empty();
     private StepRun current;
+    private StepRun asked;
     private boolean averagingTold;
     private final StepWitness witness;
     private final SettingsHeld held;
@@ -230,7 +232,35 @@ final class PlanSteps {
         if (current != step) {
             return; // whoever was asked ended it at once
         }
-        step.entry().ifPresent(this::stepEnded);
+        step.entry().ifPresent(entry -> ended(step, entry));
+    }
+
+    /** A point counts only where the supply is still set as it was ordered. */
+    private void ended(StepRun step, StepEntry entry) {
+        if (entry.outcome() != StepOutcome.MEASURED || !course.stepping()) {
+            stepEnded(entry);
+        } else if (asked != step) {
+            asked = step;
+            InstrumentWorker<Supply> supply = setup.bench().supply();
+            supply.ask(
+                    () -> supply.instrument().askSettings(),
+                    outcome -> outcome.either(
+                            changed -> confirmed(step, entry, changed),
+                            silent -> confirmed(step, entry, Optional.empty())));
+        }
+    }
+
+    private void confirmed(StepRun step, StepEntry entry, Optional<String> changed) {
+        if (current != step) {
+            return; // off came between, and has ended the step
+        }
+        if (changed.isEmpty()) {
+            stepEnded(entry);
+            return;
+        }
+        String supply = setup.bench().supply().name();
+        stepEnded(entry.notReached(supply + ": " + changed.get()));
+        course.stop(supply, supply + ": " + changed.get());
     }
 
     /** Meters without a wire, one after the other; the average goes on until the last was read. */

@@ -171,7 +171,7 @@ final class PowerPath {
         return mayBeDown;
     }
 
-    /** False once a rail that is read stands below the voltage from which it counts as up. */
+    /** False once a rail that is read stands below the voltage from which that rail counts as up. */
     boolean railsUp() {
         return setup.watchedRails().stream()
                 .allMatch(rail -> power.latest()
@@ -179,7 +179,7 @@ final class PowerPath {
                                 .map(Measured::value)
                                 .map(Math::abs)
                                 .orElse(0.0)
-                        >= setup.firstPower().railLowVolts());
+                        >= setup.railDownVolts(rail.node()));
     }
 
     private void awaitRails(Consumer<Result> then) {

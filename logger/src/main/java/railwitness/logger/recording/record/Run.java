@@ -159,6 +159,11 @@ public final class Run implements PowerLog {
         return part != Part.LISTENING && part != Part.OVER;
     }
 
+    /** The first thing a person will be asked while the output is on, in words; empty where nobody is needed. */
+    public Optional<String> asksUnderPower() {
+        return setup.asksUnderPower();
+    }
+
     /** False where the run no longer goes on, whatever it should do; from any thread. */
     public boolean awake(Duration longest) {
         return scheduler.nowNanos() - awakeNanos <= longest.toNanos();
@@ -263,6 +268,19 @@ public final class Run implements PowerLog {
         }
         if (part == Part.STEPPING) {
             steps.conditions(pollResult);
+        }
+        settings(pollResult);
+    }
+
+    /** What was set must stay set, a current limit too, which no reading shows while it is not reached. */
+    private void settings(PollResult pollResult) {
+        String supply = setup.bench().supply().name();
+        if (pollResult.instrument().equals(supply) && (part == Part.POWERING || part == Part.STEPPING)) {
+            setup.bench()
+                    .supply()
+                    .instrument()
+                    .settingChanged()
+                    .ifPresent(words -> stop(supply, supply + ": " + words));
         }
     }
 

@@ -2,6 +2,8 @@ package railwitness.logger.recording.record;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,6 +44,11 @@ public final class RunSetup {
 
     /** The slope is looked at over this long. */
     private static final double SETTLE_WINDOW_SECONDS = 3;
+
+    private static final double DOWN_SHARE = 0.5;
+
+    /** So many questions an instrument is asked in a round, at most. */
+    private static final int QUESTIONS = 6;
 
     /** From this share of full load on a step counts as one at full load. */
     private static final double FULL = 0.975;
@@ -119,7 +126,33 @@ public final class RunSetup {
     }
 
     List<Watch> watches() {
-        return Watches.of(design, read, interval(), limits);
+        return Watches.of(design, read, new Watches.Pace(interval(), this::answerWithin), limits);
+    }
+
+    /** Longest wait for an answer of whoever reads this channel, and for the rest of its round. */
+    private Duration answerWithin(Channel channel) {
+        return bench.sheet().instruments().stream()
+                .filter(sheet -> channel.node().equals("supply")
+                        ? sheet.name().equals(bench.supply().name())
+                        : sheet.reads().contains(channel))
+                .map(sheet -> sheet.answerWithin().plus(round(sheet.name())))
+                .max(Comparator.naturalOrder())
+                .orElse(Duration.ZERO);
+    }
+
+    /** What the questions of one round take at least, where each needs its time. */
+    private Duration round(String instrument) {
+        return bench.workers().stream()
+                .filter(worker -> worker.name().equals(instrument))
+                .map(worker -> worker.instrument().quickestAnswer().multipliedBy(QUESTIONS))
+                .findFirst()
+                .orElse(Duration.ZERO);
+    }
+
+    /** Magnitude below which a rail that was up counts as down, V: its own limit, else half of its nominal. */
+    double railDownVolts(String rail) {
+        double nominal = Math.abs(design.rail(rail).orElseThrow().nominalVolts());
+        return limits.railLowVolts(rail).orElse(DOWN_SHARE * nominal);
     }
 
     List<InstrumentWorker<Load>> loads() {
@@ -156,6 +189,27 @@ public final class RunSetup {
         return read.contains(INPUT_CURRENT) ? INPUT_CURRENT : SUPPLY_CURRENT;
     }
 
+    /** The first thing a person will be asked while the output is on, in words; empty where nobody is needed. */
+    Optional<String> asksUnderPower() {
+        if (!drivesRemote()) {
+            return Optional.of("to switch the remote turn-on");
+        }
+        if (!firstPower().noLoadKnown()) {
+            return Optional.of("whether the current without load is right, as the design sheet does not give it");
+        }
+        Optional<String> switched = steps().stream()
+                .flatMap(step -> step.loadAmps().entrySet().stream())
+                .filter(load -> load.getValue() > 0)
+                .map(Map.Entry::getKey)
+                .filter(rail -> bench.sheet().bank(rail).isPresent()
+                        && !programmableRails().contains(rail))
+                .findFirst()
+                .map(rail -> "to switch the load of the " + rail + " rail");
+        return switched.or(() -> handRead().stream()
+                .findFirst()
+                .map(meter -> "to read the " + meter.reads().node() + " meter"));
+    }
+
     /** Voltage channels of the rails that instruments read by themselves. */
     List<Channel> watchedRails() {
         return design.rails().stream()
@@ -181,14 +235,13 @@ public final class RunSetup {
     SettingsHeld.SettingsHeldSheet held() {
         InputLeads leads = InputLeads.of(bench.sheet(), inputCurrent(), limits);
         Map<String, Double> nominals = new TreeMap<>();
-        design.rails().forEach(rail -> nominals.put(rail.name(), rail.nominalVolts()));
+        Map<String, Double> down = new TreeMap<>();
+        design.rails().forEach(rail -> {
+            nominals.put(rail.name(), rail.nominalVolts());
+            down.put(rail.name(), railDownVolts(rail.name()));
+        });
         return new SettingsHeld.SettingsHeldSheet(
-                bench.supply().name(),
-                limits.workingAmps(),
-                leads.words(),
-                leads.negativeAmps(),
-                firstPower().railLowVolts(),
-                nominals);
+                bench.supply().name(), limits.workingAmps(), leads.words(), leads.negativeAmps(), down, nominals);
     }
 
     /** What must move from step to step. */

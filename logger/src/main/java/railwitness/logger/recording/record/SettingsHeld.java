@@ -171,7 +171,7 @@ final class SettingsHeld {
         if (channel.quantity() != Quantity.VOLTAGE) {
             return Optional.empty();
         }
-        boolean down = Math.abs(value) < sheet.railLowVolts();
+        boolean down = Math.abs(value) < sheet.railLowVolts().getOrDefault(channel.node(), 0.0);
         boolean wrong = value * nominal < 0;
         return down || wrong
                 ? Optional.of(words("the " + channel.node() + " rail reads %.3g V under power", value)
@@ -215,7 +215,7 @@ final class SettingsHeld {
      * @param limitAmps its current limit once the rails are up, A
      * @param currentLeads whose leads are reversed when the input current is negative
      * @param negativeAmps magnitude up to which a negative input current is the meter's own error, A
-     * @param railLowVolts magnitude below which a rail is down, V
+     * @param railLowVolts by name, magnitude below which that rail is down, V
      * @param railNominals by name, V with sign
      */
     record SettingsHeldSheet(
@@ -223,7 +223,7 @@ final class SettingsHeld {
             double limitAmps,
             String currentLeads,
             double negativeAmps,
-            double railLowVolts,
+            Map<String, Double> railLowVolts,
             Map<String, Double> railNominals) {
         Channel supplyVolts() {
             return new Channel("supply", Quantity.VOLTAGE);

@@ -2,10 +2,14 @@ package railwitness.logger.recording.record;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Prediction;
 import railwitness.analysis.design.Rail;
@@ -18,30 +22,41 @@ import railwitness.safety.interlock.Watch;
 
 /** What is watched while the output is on: the design sheet's limits on the channels this bench reads. */
 final class Watches {
+    private static final Channel SUPPLY_VOLTAGE = new Channel("supply", Quantity.VOLTAGE);
+    private static final Channel SUPPLY_CURRENT = new Channel("supply", Quantity.CURRENT);
     private static final Duration SUPPLY_AGE = Duration.ofSeconds(1);
     private static final Duration METER_AGE = Duration.ofSeconds(3);
     /** A channel may miss this many rounds before it counts as silent. */
     private static final int ROUNDS = 3;
+    /** Until a line is back in step after one lost reply, and the reading after it has come. */
+    private static final Duration IN_STEP = Duration.ofMillis(600);
 
     private final Design design;
     private final Set<Channel> read;
-    private final Duration interval;
+    private final Pace pace;
     private final RunLimits limits;
     private final List<Watch> watches = new ArrayList<>();
 
-    private Watches(Design design, Set<Channel> read, Duration interval, RunLimits limits) {
+    /**
+     * How often and how quickly instruments answer.
+     *
+     * @param interval of polling
+     * @param answers longest wait for the answer of whoever reads a channel
+     */
+    record Pace(Duration interval, Function<Channel, Duration> answers) {}
+
+    private Watches(Design design, Set<Channel> read, Pace pace, RunLimits limits) {
         this.design = design;
         this.read = read;
-        this.interval = interval;
+        this.pace = pace;
         this.limits = limits;
     }
 
     /**
      * @param read channels that instruments read by themselves; the supply's read-back is always among them
-     * @param interval of polling
      */
-    static List<Watch> of(Design design, Set<Channel> read, Duration interval, RunLimits limits) {
-        Watches made = new Watches(design, read, interval, limits);
+    static List<Watch> of(Design design, Set<Channel> read, Pace pace, RunLimits limits) {
+        Watches made = new Watches(design, read, pace, limits);
         made.supply();
         made.inputCurrent();
         design.rails().forEach(made::rail);
@@ -54,13 +69,13 @@ final class Watches {
     private void supply() {
         watches.add(Watch.of(
                 "supply voltage",
-                new Channel("supply", Quantity.VOLTAGE),
-                age(SUPPLY_AGE),
+                SUPPLY_VOLTAGE,
+                age(SUPPLY_AGE, SUPPLY_VOLTAGE),
                 Limits.atMost(limits.overVoltageVolts())));
         watches.add(Watch.of(
                 "supply current",
-                new Subject.Magnitude(new Channel("supply", Quantity.CURRENT)),
-                age(SUPPLY_AGE),
+                new Subject.Magnitude(SUPPLY_CURRENT),
+                age(SUPPLY_AGE, SUPPLY_CURRENT),
                 Limits.atMost(limits.overCurrentAmps())));
     }
 
@@ -70,7 +85,10 @@ final class Watches {
             return;
         }
         Watch watch = Watch.of(
-                "input current", new Subject.Magnitude(channel), age(METER_AGE), Limits.atMost(limits.inputAmps()));
+                "input current",
+                new Subject.Magnitude(channel),
+                age(METER_AGE, channel),
+                Limits.atMost(limits.inputAmps()));
         OptionalDouble standby = design.limits().standbyAmperes();
         watches.add(standby.isPresent() ? watch.during(Phase.STANDBY, Limits.atMost(standby.getAsDouble())) : watch);
     }
@@ -81,8 +99,8 @@ final class Watches {
             return;
         }
         double high = limits.railHighVolts(rail.name());
-        Watch watch =
-                Watch.of(rail.name() + " rail", new Subject.Magnitude(channel), age(METER_AGE), Limits.atMost(high));
+        Watch watch = Watch.of(
+                rail.name() + " rail", new Subject.Magnitude(channel), age(METER_AGE, channel), Limits.atMost(high));
         double low = limits.railLowVolts(rail.name()).orElse(0);
         watches.add(watch.during(Phase.UP, Limits.between(Math.min(low, high), high)));
     }
@@ -95,8 +113,9 @@ final class Watches {
         Channel one = new Channel(design.rails().get(0).name(), Quantity.VOLTAGE);
         Channel other = new Channel(design.rails().get(1).name(), Quantity.VOLTAGE);
         if (read.containsAll(Set.of(one, other))) {
-            watches.add(Watch.of("imbalance", new Subject.Imbalance(one, other), age(METER_AGE), Limits.open())
-                    .during(Phase.UP, Limits.atMost(limit.getAsDouble())));
+            watches.add(
+                    Watch.of("imbalance", new Subject.Imbalance(one, other), age(METER_AGE, one, other), Limits.open())
+                            .during(Phase.UP, Limits.atMost(limit.getAsDouble())));
         }
     }
 
@@ -104,7 +123,7 @@ final class Watches {
         Channel channel = new Channel("heatsink", Quantity.TEMPERATURE);
         OptionalDouble limit = design.limits().heatsinkDegC();
         if (limit.isPresent() && read.contains(channel)) {
-            watches.add(Watch.of("heat sink", channel, age(METER_AGE), Limits.atMost(limit.getAsDouble())));
+            watches.add(Watch.of("heat sink", channel, age(METER_AGE, channel), Limits.atMost(limit.getAsDouble())));
         }
     }
 
@@ -136,7 +155,8 @@ final class Watches {
                                 none.getAsDouble(),
                                 wattsPerAmp,
                                 ohms),
-                        age(METER_AGE).multipliedBy(2),
+                        age(METER_AGE, extraLossChannels().toArray(Channel[]::new))
+                                .multipliedBy(2),
                         Limits.open())
                 .during(Phase.UP, Limits.atMost(limit.getAsDouble())));
     }
@@ -165,8 +185,17 @@ final class Watches {
                 .orElse(OptionalDouble.empty());
     }
 
-    private Duration age(Duration usual) {
-        Duration rounds = interval.multipliedBy(ROUNDS);
-        return usual.compareTo(rounds) >= 0 ? usual : rounds;
+    /**
+     * One reply may be lost: its wait, the line back in step and the next reading of the round after must fit in. What
+     * stays silent for longer than that trips, and so does what is lost twice in a row.
+     */
+    private Duration age(Duration usual, Channel... channels) {
+        Duration rounds = pace.interval().multipliedBy(ROUNDS);
+        Duration slowest = Arrays.stream(channels)
+                .map(pace.answers())
+                .max(Comparator.naturalOrder())
+                .orElse(Duration.ZERO);
+        Duration lost = pace.interval().plus(slowest).plus(IN_STEP);
+        return Stream.of(usual, rounds, lost).max(Comparator.naturalOrder()).orElseThrow();
     }
 }

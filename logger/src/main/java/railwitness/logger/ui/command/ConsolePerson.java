@@ -60,6 +60,11 @@ final class ConsolePerson implements Person {
         gone = told;
     }
 
+    /** Whether lines were typed that wait for a question. */
+    boolean hasAnswers() {
+        return !typed.isEmpty();
+    }
+
     @Override
     public void act(String sentence, Runnable done) {
         ask(new Prompt(sentence + ", then press Enter.", line -> done.run()));

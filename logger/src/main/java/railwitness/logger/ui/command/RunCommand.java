@@ -96,7 +96,7 @@ final class RunCommand implements Callable<Integer> {
                 (writer, trouble) -> Recorder.threaded(writer, WAITING_ENTRIES, trouble),
                 keyboard,
                 progress);
-        keyboard.whenGone(asked -> nobodyAtTheKeyboard(session, asked, err));
+        keyboard.whenGone(asked -> nobodyAtTheKeyboard(session, keyboard, asked, err));
         session.guardedBy(GuardianStart::of);
         session.acknowledged(acknowledged);
         Interruption interruption = new Interruption(scheduler, session::running);
@@ -111,16 +111,28 @@ final class RunCommand implements Callable<Integer> {
         return end.offConfirmed() ? found : ExitCode.INSTRUMENT;
     }
 
-    /** Nobody can answer any more: under power, and where something is asked, that is a stop. */
-    private void nobodyAtTheKeyboard(LiveSession session, boolean asked, PrintWriter err) {
+    /** Nobody can answer any more: under power, and where something is or will be asked, that is a stop. */
+    private void nobodyAtTheKeyboard(LiveSession session, ConsolePerson keyboard, boolean asked, PrintWriter err) {
         boolean mayBeOn = session.running().filter(Run::mayBeOn).isPresent();
-        if (!asked && !mayBeOn) {
+        Optional<String> willAsk =
+                keyboard.hasAnswers() ? Optional.empty() : session.running().flatMap(Run::asksUnderPower);
+        if (asked || mayBeOn) {
+            stop(session, "stopped: the input has ended, so nobody can answer at the keyboard");
+        } else if (willAsk.isPresent()) {
+            stop(
+                    session,
+                    "stopped before power: the input has ended, so nobody is at the keyboard, and under power this run asks "
+                            + willAsk.get() + "; start it at a terminal");
+        } else {
             err.println("            nobody is at the keyboard: where this run asks for something, it is stopped");
             err.flush();
-        } else if (!stopped) {
+        }
+    }
+
+    private void stop(LiveSession session, String words) {
+        if (!stopped) {
             stopped = true;
-            session.running()
-                    .ifPresent(run -> run.stop("stopped: the input has ended, so nobody can answer at the keyboard"));
+            session.running().ifPresent(run -> run.stop(words));
         }
     }
 }

@@ -17,7 +17,12 @@ import railwitness.drivers.reading.Reading;
 class SettingsHeldTest {
     private static final long SECOND = 1_000_000_000L;
     private static final SettingsHeld.SettingsHeldSheet SHEET = new SettingsHeld.SettingsHeldSheet(
-            "supply", 30, "the shunt's leads", 0.05, 18, Map.of("plus", 36.7, "minus", -36.7));
+            "supply",
+            30,
+            "the shunt's leads",
+            0.05,
+            Map.of("plus", 18.0, "minus", 18.0, "preamp", 6.0),
+            Map.of("plus", 36.7, "minus", -36.7, "preamp", 12.0));
 
     private final LatestReadings latest = new LatestReadings();
     private final SettingsHeld held = new SettingsHeld(SHEET, latest);
@@ -159,5 +164,16 @@ class SettingsHeldTest {
         held.ordered(new SettingsHeld.Ordered(11, Map.of(), true, now + 5 * SECOND));
         rounds(6, "supply", "supply.voltage=13.8");
         assertThat(held.doubted()).isFalse();
+    }
+
+    /** A rail of 12 V beside two of 36.7 V is judged by its own bound, and so are they. */
+    @Test
+    void eachRailHasItsOwnBoundBelowWhichItIsDown() {
+        healthy();
+        rounds(8, "preamp meter", "preamp.voltage=11.7");
+        assertThat(held.doubted()).isFalse();
+        rounds(8, "plus meter", "plus.voltage=11.7");
+        assertThat(held.lost(now))
+                .hasValueSatisfying(words -> assertThat(words).contains("the plus rail reads 11.7 V"));
     }
 }

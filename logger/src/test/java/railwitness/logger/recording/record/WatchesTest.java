@@ -45,6 +45,7 @@ class WatchesTest {
             """;
     private static final String PLAN =
             "[[stage]]\nkind = \"power-up\"\ncurrent_limit_A = 3\n[[stage]]\nkind = \"no-load\"\n";
+    private static final Duration ANSWER = Duration.ofSeconds(1);
     private static final Set<Channel> ALL = Set.of(
             new Channel("input", Quantity.CURRENT),
             new Channel("plus", Quantity.VOLTAGE),
@@ -54,7 +55,7 @@ class WatchesTest {
     private static List<Watch> watches(String design, Set<Channel> read, Duration interval) {
         Design unit = Sheets.design("design.toml", design).content();
         RunLimits limits = RunLimits.of(unit, Sheets.plan("plan.toml", PLAN).content(), OptionalDouble.of(40));
-        return Watches.of(unit, read, interval, limits);
+        return Watches.of(unit, read, new Watches.Pace(interval, channel -> ANSWER), limits);
     }
 
     private static Watch named(List<Watch> watches, String name) {
@@ -124,7 +125,16 @@ class WatchesTest {
         List<Watch> slow = watches(DESIGN + LIMITS, ALL, Duration.ofSeconds(10));
         assertThat(slow).allMatch(watch -> watch.age().equals(Duration.ofSeconds(30)));
         List<Watch> quick = watches(DESIGN + LIMITS, ALL, Duration.ofMillis(250));
-        assertThat(named(quick, "supply voltage").age()).isEqualTo(Duration.ofSeconds(1));
         assertThat(named(quick, "plus rail").age()).isEqualTo(Duration.ofSeconds(3));
+    }
+
+    /** A round, the wait for the lost reply and the line back in step; less than two lost replies take. */
+    @Test
+    void oneLostReplyFitsIntoTheAgeAndTwoDoNot() {
+        Duration interval = Duration.ofMillis(250);
+        for (Watch watch : watches(DESIGN + LIMITS, Set.of(), interval)) {
+            assertThat(watch.age()).isGreaterThan(ANSWER.plus(interval.multipliedBy(2)));
+            assertThat(watch.age()).isLessThan(ANSWER.multipliedBy(2).plus(interval));
+        }
     }
 }

@@ -23,7 +23,7 @@ import railwitness.drivers.line.PseudoTerminal;
 @Timeout(400)
 @Execution(ExecutionMode.CONCURRENT)
 class FrozenStandInTest {
-    private static final int FROZEN_SECONDS = 14;
+    private static final int FROZEN_SECONDS = 12;
     private static final String PLAN = """
             [plan]
             settle_at_most_s = 0
@@ -71,7 +71,7 @@ class FrozenStandInTest {
                     "Ann Other");
             pressEnter(run);
             await("half load", "run.txt", ": hold");
-            Thread.sleep(2000);
+            Thread.sleep(500);
             signal("STOP", far);
             Thread.sleep(FROZEN_SECONDS * 1000L);
             assertThat(run.isAlive()).as(text("run.txt")).isTrue();

@@ -6,6 +6,7 @@ import java.awt.Component;
 import java.awt.Container;
 import java.awt.event.KeyEvent;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -17,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import railwitness.drivers.bench.BenchSheet;
+import railwitness.logger.fixture.ProgramProcess;
 import railwitness.logger.fixture.ShortPlan;
 import railwitness.logger.recording.sheet.SheetText;
 import railwitness.logger.recording.sheet.Sheets;
@@ -31,6 +33,9 @@ class RealBenchTest {
     private static final String PLAN = ShortPlan.of(0.6, "power-up", "no-load", "load-sweep; loads_pct = [100]");
 
     private static final String HOLD = ShortPlan.of(0.6, "power-up", "hold; load_pct = 50; duration_s = 600");
+
+    /** As long as it took to be given up once. */
+    private static final long FROZEN_NANOS = 11_000_000_000L;
 
     @TempDir
     private Path folder;
@@ -151,6 +156,65 @@ class RealBenchTest {
         driver.until("all is over", () -> driver.run().filter(RunView::over).isPresent());
         driver.until("it says so", () -> driver.text("band title").equals("Tripped, output is off"));
         assertThat(driver.run().orElseThrow().ended().orElseThrow().state()).isEqualTo(SessionState.TRIPPED);
+    }
+
+    /**
+     * The computer behind all ten ports stands still at half load, and goes on after longer than anybody waits: the band
+     * says what is so, Escape sends off again, and the run ends with the supply's own word.
+     */
+    @Test
+    @Timeout(180)
+    void aBenchOfAnotherProcessThatIsFrozenIsToldOffUntilItSaysSo() throws Exception {
+        Path sheet = folder.resolve("stand-in.toml");
+        Path design = Files.writeString(
+                folder.resolve("design.toml"),
+                StandInPorts.quickToDischarge().design().text());
+        ProgramProcess far = ProgramProcess.started(
+                folder.resolve("far.txt"), "stand-in", "--design", design.toString(), "--bench-out", sheet.toString());
+        try {
+            far.await("the stand-in", () -> said(far).contains("ready"));
+            lay(HOLD, Sheets.bench("bench.toml", often(Files.readString(sheet))));
+            driver.ask(() -> {
+                driver.window().desk().virtualBench(false);
+                return true;
+            });
+            driver.key(KeyEvent.VK_3, KeyEvent.VK_CONTROL);
+            driver.until(
+                    "the cautions are shown", () -> driver.window().present().equals("cautions"));
+            acknowledge();
+            driver.controlEnter();
+            driver.until(
+                    "the load is held",
+                    () -> driver.run().filter(view -> view.liveStep() >= 0).isPresent());
+            assertThat(said(far).strip()).endsWith("supply output on");
+            far.signal("STOP");
+            long frozen = System.nanoTime();
+            driver.until("it is told", () -> driver.text("band title").equals("NOT CONFIRMED OFF"));
+            while (System.nanoTime() - frozen < FROZEN_NANOS) {
+                driver.key(KeyEvent.VK_ESCAPE);
+                assertThat(driver.ask(() -> driver.window().desk().message()))
+                        .startsWith("Switching off")
+                        .doesNotContain("No supply is connected");
+                assertThat(driver.text("band title")).isEqualTo("NOT CONFIRMED OFF");
+                assertThat(driver.ask(() -> driver.window().desk().running())).isTrue();
+                Thread.sleep(500);
+            }
+            far.signal("CONT");
+            far.await("the supply obeys", () -> said(far).strip().endsWith("supply output off"));
+            driver.until("all is over", () -> driver.run().filter(RunView::over).isPresent());
+            driver.until("it says so", () -> driver.text("band title").equals("Tripped, output is off"));
+        } finally {
+            far.signal("CONT");
+            far.process().destroy();
+        }
+    }
+
+    private static String said(ProgramProcess process) {
+        try {
+            return Files.readString(process.said());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** Unit and plan lie on the desk; the bench sheet is opened as a person opens it. */
