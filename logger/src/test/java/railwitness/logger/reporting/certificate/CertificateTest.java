@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -91,8 +92,10 @@ class CertificateTest {
     @Test
     void textIsTheSameInThreeLocales() {
         Locale before = Locale.getDefault();
+        List<String> others = new ArrayList<>(List.of("en", "de", "ar"));
+        others.remove(before.getLanguage());
         try {
-            for (String tag : List.of("en", "de", "ar")) {
+            for (String tag : others) {
                 Locale.setDefault(Locale.forLanguageTag(tag));
                 Path out = folder.resolve(tag + ".pdf");
                 Certificate.of(sound, ORDER).writeTo(out);

@@ -2,6 +2,7 @@ package railwitness.logger.reporting.certificate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -97,12 +98,16 @@ class LongNamesTest {
         return out;
     }
 
+    private static long ownNanos() {
+        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+    }
+
     @Test
     void megabytesOfTextMakeNoLongCertificate() throws Exception {
         Path session = session("n".repeat(MEGABYTE) + " " + ACTS);
-        long began = System.nanoTime();
+        long began = ownNanos();
         Path out = certificate(session);
-        assertThat((System.nanoTime() - began) / 1e9).as("seconds").isLessThan(10);
+        assertThat((ownNanos() - began) / 1e9).as("seconds of the processor").isLessThan(10);
         try (PDDocument document = Loader.loadPDF(out.toFile())) {
             assertThat(document.getNumberOfPages()).isLessThan(40);
         }
@@ -113,9 +118,9 @@ class LongNamesTest {
     @Test
     void megabytesOfTextMakeNoLongFindings() {
         Path session = session("m ".repeat(MEGABYTE / 2) + ACTS);
-        long began = System.nanoTime();
+        long began = ownNanos();
         String text = FindingsText.of(SessionFindings.of(session));
-        assertThat((System.nanoTime() - began) / 1e9).as("seconds").isLessThan(10);
+        assertThat((ownNanos() - began) / 1e9).as("seconds of the processor").isLessThan(10);
         assertThat(text).hasSizeLessThan(200_000).contains("more characters").satisfies(LongNamesTest::nothingActs);
     }
 
