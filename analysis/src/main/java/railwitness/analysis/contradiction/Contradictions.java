@@ -34,6 +34,7 @@ public final class Contradictions {
         disagreement.find().stream()
                 .filter(one -> !explained.containsAll(one.doubted()))
                 .forEach(found::add);
+        found.addAll(new OddResistor(evidence).find());
         Doubt doubt = new Doubt(evidence);
         found.addAll(new PowerBalance(
                         evidence,

@@ -163,7 +163,9 @@ final class Disagreement {
                     + loose(step, set);
             compare(step, channel, Math.abs(amps - set) - allowed, set > most / 2, apart);
         }
-        if (!apart.isEmpty()) {
+        if (apart.isEmpty()) {
+            new SameSetting(evidence, rail).find().ifPresent(odd -> disagree(channel, odd.text(), odd.check()));
+        } else {
             Testimony worst = largest(apart, channel);
             disagree(
                     channel,

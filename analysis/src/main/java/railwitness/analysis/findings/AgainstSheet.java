@@ -42,9 +42,9 @@ public record AgainstSheet(
     /**
      * Compares.
      *
-     * @param trusted false where readings contradict each other: no cause is named from such points
+     * @param wanted whether a cause is looked for in the points; never where readings contradict each other
      */
-    static AgainstSheet of(Points points, Optional<Design> design, Circumstances circumstances, boolean trusted) {
+    static AgainstSheet of(Points points, Optional<Design> design, Circumstances circumstances, CausesWanted wanted) {
         Optional<Expectations> expectations = design.map(sheet -> Expectations.of(sheet, points.all()));
         List<Deviation> deviations = expectations
                 .map(expected -> Deviations.of(points.all(), expected))
@@ -55,13 +55,17 @@ public record AgainstSheet(
         List<Cause> causes;
         if (ending.isPresent()) {
             causes = EarlyEnd.causes(ending.get());
-        } else if (trusted && design.isPresent()) {
+        } else if (design.isPresent() && isLookedFor(wanted, deviations)) {
             causes = Diagnosis.of(points, design.get(), circumstances.ripple(), circumstances.leadOhms())
                     .causes();
         } else {
             causes = List.of();
         }
         return new AgainstSheet(expectations, figures, deviations, causes, explained(causes, deviations));
+    }
+
+    private static boolean isLookedFor(CausesWanted wanted, List<Deviation> deviations) {
+        return wanted == CausesWanted.ALWAYS || wanted == CausesWanted.WHERE_NOTHING_DEVIATES && deviations.isEmpty();
     }
 
     private static Explained explained(List<Cause> causes, List<Deviation> deviations) {

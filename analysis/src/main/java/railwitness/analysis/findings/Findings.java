@@ -62,6 +62,16 @@ public record Findings(
     /** Works everything out; without a design nothing is compared, judged or diagnosed. */
     public static Findings of(
             List<OperatingPoint> points, Optional<Design> design, Circumstances circumstances, Witnesses witnesses) {
+        return of(points, design, circumstances, witnesses, CausesWanted.ALWAYS);
+    }
+
+    /** As {@link #of(List, Optional, Circumstances, Witnesses)}, with causes only where they are wanted. */
+    public static Findings of(
+            List<OperatingPoint> points,
+            Optional<Design> design,
+            Circumstances circumstances,
+            Witnesses witnesses,
+            CausesWanted causes) {
         Points sorted = new Points(points, design);
         List<Contradiction> against = Contradictions.of(design, witnesses);
         Figures figures = Rests.keep(Figures.of(points, design, circumstances.ripple()), sorted.rails(), against);
@@ -80,7 +90,7 @@ public record Findings(
                         .orElse(List.of()),
                 verdicts,
                 against,
-                AgainstSheet.of(sorted, design, circumstances, against.isEmpty()),
+                AgainstSheet.of(sorted, design, circumstances, against.isEmpty() ? causes : CausesWanted.NEVER),
                 against.isEmpty() ? Verdict.overall(verdicts) : neverFit(Verdict.overall(verdicts)));
     }
 

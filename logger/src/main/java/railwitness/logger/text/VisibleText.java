@@ -19,6 +19,19 @@ public final class VisibleText {
         return shown.toString();
     }
 
+    /**
+     * The beginning of a text that is longer than so many characters, with how many more there are; else the text itself.
+     *
+     * @param most 1 or more
+     */
+    public static String shortened(String text, int most) {
+        if (text.length() <= most) {
+            return text;
+        }
+        int end = Character.isHighSurrogate(text.charAt(most - 1)) ? most - 1 : most;
+        return text.substring(0, end) + "\u2026 (" + (text.length() - end) + " more characters)";
+    }
+
     /** Text of JSON in which what does not show itself is written as its escape; what ends lines stays. */
     public static String json(String text) {
         StringBuilder shown = new StringBuilder(text.length());

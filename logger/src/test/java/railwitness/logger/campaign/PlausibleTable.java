@@ -17,6 +17,7 @@ import railwitness.logger.recording.importing.ImportException;
 import railwitness.logger.recording.importing.TableForm;
 import railwitness.logger.recording.importing.TableSession;
 import railwitness.logger.recording.sheet.Sheets;
+import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.reporting.findings.SessionFindings;
 
@@ -111,7 +112,9 @@ final class PlausibleTable {
                             start -> new SessionHead(
                                     "0412", Instant.EPOCH, ZoneOffset.UTC, false, "test", "", "Saloon", "0412", ""),
                             share -> {});
-            return Optional.of(SessionFindings.of(session));
+            try (SessionFile file = SessionFile.open(session)) {
+                return Optional.of(SessionFindings.judged(file));
+            }
         } catch (ImportException refused) {
             return Optional.empty();
         } catch (IOException e) {

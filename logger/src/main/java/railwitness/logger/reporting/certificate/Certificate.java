@@ -27,6 +27,9 @@ public final class Certificate {
 
     static final String SESSION_KEY = "SessionId";
 
+    /** Characters of a name in the document information. */
+    private static final int LONGEST_INFORMED = 300;
+
     private final Evidence evidence;
 
     private Certificate(Evidence evidence) {
@@ -41,6 +44,15 @@ public final class Certificate {
      */
     public static Certificate of(Path session, Order order) {
         return new Certificate(Evidence.of(session, order));
+    }
+
+    /**
+     * The same certificate on another order; what was read of the session stays as it is.
+     *
+     * @throws CertificateException when the order does not fit
+     */
+    public Certificate ordered(Order other) {
+        return new Certificate(evidence.ordered(other));
     }
 
     /** As it was made before. */
@@ -110,9 +122,9 @@ public final class Certificate {
             throw new CertificateException(target + ": is there already and is no certificate; choose another name");
         }
         String id = evidence.session().head().id();
-        if (!there.get().sessionId().equals(Optional.of(id))) {
+        if (!there.get().sessionId().equals(Optional.of(forReaders(id)))) {
             throw new CertificateException(target + ": is the certificate of another session ("
-                    + there.get().sessionId().orElse("unnamed") + "); choose another name");
+                    + forReaders(there.get().sessionId().orElse("unnamed")) + "); choose another name");
         }
     }
 
@@ -143,18 +155,23 @@ public final class Certificate {
         }
     }
 
+    /** As programs that read PDF files may show it: nothing in it acts, and it is no longer than a title. */
+    private static String forReaders(String text) {
+        return VisibleText.line(VisibleText.shortened(text, LONGEST_INFORMED));
+    }
+
     private void inform(PDDocument document) {
         PDDocumentInformation information = document.getDocumentInformation();
         information.setTitle(
-                "Test certificate " + VisibleText.line(evidence.session().head().id()));
-        information.setSubject(
-                VisibleText.line(evidence.unit()) + ": " + verdict().words());
-        information.setCreator("railwitness " + evidence.session().head().programVersion());
+                "Test certificate " + forReaders(evidence.session().head().id()));
+        information.setSubject(forReaders(evidence.unit()) + ": " + verdict().words());
+        information.setCreator(
+                "railwitness " + forReaders(evidence.session().head().programVersion()));
         Calendar issued = new GregorianCalendar(TimeZone.getTimeZone("UTC"), Locale.ROOT);
         issued.setTimeInMillis(evidence.order().issued().toEpochMilli());
         information.setCreationDate(issued);
         information.setCustomMetadataValue(
-                SESSION_KEY, evidence.session().head().id());
+                SESSION_KEY, forReaders(evidence.session().head().id()));
         information.setCustomMetadataValue(DIGEST_KEY, evidence.seal());
         Making.keep(evidence, information);
         document.getDocumentCatalog().setLanguage("en");

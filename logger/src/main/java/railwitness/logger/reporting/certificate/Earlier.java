@@ -18,7 +18,7 @@ record Earlier(String words, String seal) {
      */
     static Earlier of(Path file, SessionHead now) {
         try (SessionFile opened = SessionFile.open(file)) {
-            SessionFindings findings = SessionFindings.of(opened);
+            SessionFindings findings = SessionFindings.judged(opened);
             findings.chain().refuseBroken(file);
             SessionHead before = findings.head();
             if (before.id().equals(now.id())) {

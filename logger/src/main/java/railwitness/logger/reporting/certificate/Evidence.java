@@ -39,20 +39,44 @@ record Evidence(
 
     /** @throws CertificateException when the session is altered, still running or holds nothing */
     static Evidence of(Path session, Order order) {
-        boolean verified = verify(session, order.whole());
+        ChainState chain = verify(session, order.whole());
         String fileName = session.getFileName().toString();
-        return of(session, order, fileName, verified, head -> order.before().map(before -> Earlier.of(before, head)));
+        return of(session, order, fileName, chain, chain.isKnown(), head -> order.before()
+                .map(before -> Earlier.of(before, head)));
+    }
+
+    /** The same, for another order. */
+    Evidence ordered(Order other) {
+        return new Evidence(
+                other,
+                fileName,
+                session,
+                seal,
+                sheets,
+                instruments,
+                notes,
+                tally,
+                other.before().map(before -> Earlier.of(before, session.head())),
+                holdCharts,
+                verified);
     }
 
     /** What a certificate was made from before. */
     static Evidence again(Path session, Making making) {
-        return of(session, making.order(), making.fileName(), making.verified(), head -> making.earlier());
+        return of(
+                session,
+                making.order(),
+                making.fileName(),
+                ChainState.of(session, making.verified()),
+                making.verified(),
+                head -> making.earlier());
     }
 
     private static Evidence of(
             Path session,
             Order order,
             String fileName,
+            ChainState chain,
             boolean verified,
             Function<SessionHead, Optional<Earlier>> earlier) {
         try (SessionFile file = SessionFile.open(session)) {
@@ -63,7 +87,7 @@ record Evidence(
             if (file.seal().length() != Digest.DIGITS) {
                 throw new CertificateException(session + ": carries no digest yet; it was cut off in its first second");
             }
-            SessionFindings findings = SessionFindings.of(file);
+            SessionFindings findings = SessionFindings.of(file, chain);
             List<String> rails = new Points(findings.findings().points(), findings.design()).rails();
             return new Evidence(
                     order,
@@ -81,13 +105,13 @@ record Evidence(
     }
 
     /** Nothing is certified that was altered; a session too long to be worked out in passing is left to verify. */
-    private static boolean verify(Path session, boolean whole) {
+    private static ChainState verify(Path session, boolean whole) {
         ChainState chain = ChainState.of(session, whole);
         if (chain.isBroken()) {
             throw new CertificateException(
                     session + ": no certificate of it: " + chain.words(), new StoreException(chain.words()));
         }
-        return chain.isKnown();
+        return chain;
     }
 
     /** Whether a plan was run; else the readings were imported. */

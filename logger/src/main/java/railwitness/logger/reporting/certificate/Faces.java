@@ -11,10 +11,14 @@ import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
+import railwitness.logger.text.VisibleText;
 
 /** The packed fonts in one document, embedded as far as they are used, and the widths of text in them. */
 final class Faces {
     private static final String FOLDER = "/com/formdev/flatlaf/fonts/roboto/";
+
+    /** Half a page. */
+    private static final int LONGEST_TEXT = 4_000;
 
     private final Map<Face, PDType0Font> fonts = new EnumMap<>(Face.class);
     private final HarmlessText harmless;
@@ -48,9 +52,12 @@ final class Faces {
         return fonts.get(face);
     }
 
-    /** The text with everything that has no glyph, or no visible one, written as its code. */
+    /**
+     * The text with everything that has no glyph, or no visible one, written as its code; of a text that no page has room
+     * for, the beginning.
+     */
     String clean(String text) {
-        return harmless.of(text);
+        return harmless.of(VisibleText.shortened(text, LONGEST_TEXT));
     }
 
     /** Width of clean text, pt. */

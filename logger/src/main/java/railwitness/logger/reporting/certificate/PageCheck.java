@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -34,15 +35,19 @@ public record PageCheck(List<String> differences, String notCompared) {
      * @throws railwitness.logger.recording.store.StoreException when the session cannot be read
      */
     public static PageCheck of(Path session, Path pdf) {
+        return of(session, pdf, making -> Certificate.again(session, making).pdf());
+    }
+
+    /** @param again sets the pages again as they were made */
+    static PageCheck of(Path session, Path pdf, Function<Making, byte[]> again) {
         try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
             Optional<Making> making = Making.of(document);
             Making used = making.orElseGet(
                     () -> Making.plain(document, session.getFileName().toString()));
-            try (PDDocument again =
-                    Loader.loadPDF(Certificate.again(session, used).pdf())) {
+            try (PDDocument expected = Loader.loadPDF(again.apply(used))) {
                 return making.isPresent() && used.byThisProgram()
-                        ? wholly(document, again)
-                        : figuresOnly(document, again, used.program());
+                        ? wholly(document, expected)
+                        : figuresOnly(document, expected, used.program());
             }
         } catch (IOException
                 | IllegalArgumentException
@@ -106,9 +111,10 @@ public record PageCheck(List<String> differences, String notCompared) {
         }
         differences.addAll(PageLines.joined(pages).figureDifferences(PageLines.joined(PageLines.all(again))));
         List<String> verdicts = PageLines.verdicts(document);
-        if (!verdicts.equals(PageLines.verdicts(again))) {
-            differences.add("it says " + String.join(", ", verdicts) + ", its session says "
-                    + String.join(", ", PageLines.verdicts(again)));
+        List<String> expected = PageLines.verdicts(again);
+        if (!verdicts.equals(expected)) {
+            differences.add(
+                    "it says " + String.join(", ", verdicts) + ", its session says " + String.join(", ", expected));
         }
         return new PageCheck(
                 first(differences),

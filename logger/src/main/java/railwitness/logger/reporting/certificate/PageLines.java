@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import railwitness.analysis.design.FigureName;
@@ -17,21 +18,30 @@ import railwitness.analysis.design.FigureName;
  */
 record PageLines(List<String> lines) {
     private static final Pattern VERDICT = Pattern.compile("Fit to return|Not fit to return|Not judged");
+    private static final Pattern FIGURE = Pattern.compile(Arrays.stream(FigureName.values())
+                    .map(name -> Pattern.quote(name.word()))
+                    .collect(Collectors.joining("|", "(", ")"))
+            + "(, \\S+ rail)? [\\u2212\\d]");
     private static final int LONGEST_SAID = 120;
 
     static List<PageLines> all(PDDocument document) throws IOException {
         List<PageLines> pages = new ArrayList<>();
         for (int i = 1; i <= document.getNumberOfPages(); i++) {
-            PDFTextStripper stripper = new PDFTextStripper();
-            stripper.setSortByPosition(true);
-            stripper.setStartPage(i);
-            stripper.setEndPage(i);
-            pages.add(new PageLines(Arrays.stream(stripper.getText(document).split("\\R"))
-                    .map(line -> line.strip().replaceAll("\\s+", " "))
-                    .filter(line -> !line.isEmpty())
-                    .toList()));
+            pages.add(page(document, i));
         }
         return pages;
+    }
+
+    /** @param number from 1 on */
+    static PageLines page(PDDocument document, int number) throws IOException {
+        PDFTextStripper stripper = new PDFTextStripper();
+        stripper.setSortByPosition(true);
+        stripper.setStartPage(number);
+        stripper.setEndPage(number);
+        return new PageLines(Arrays.stream(stripper.getText(document).split("\\R"))
+                .map(line -> line.strip().replaceAll("\\s+", " "))
+                .filter(line -> !line.isEmpty())
+                .toList());
     }
 
     static PageLines joined(List<PageLines> pages) {
@@ -74,10 +84,7 @@ record PageLines(List<String> lines) {
     }
 
     private static boolean isFigure(String line) {
-        return Arrays.stream(FigureName.values())
-                .anyMatch(name -> Pattern.compile(Pattern.quote(name.word()) + "(, \\S+ rail)? [\u2212\\d]")
-                        .matcher(line)
-                        .find());
+        return FIGURE.matcher(line).find();
     }
 
     private static List<String> without(List<String> these, List<String> those) {

@@ -13,6 +13,7 @@ import java.util.function.DoubleConsumer;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.supply.Figure;
 import railwitness.logger.recording.points.BenchErrors;
+import railwitness.logger.recording.store.ChainState;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.reporting.findings.SessionFindings;
 
@@ -55,13 +56,18 @@ public record Comparison(
         if (files.size() < 2) {
             throw new ComparisonException("a comparison needs two sessions or more, not " + files.size());
         }
+        List<ChainState> chains = new ArrayList<>();
+        for (Path file : files) {
+            ChainState chain = ChainState.of(file, false);
+            chain.refuseBroken(file);
+            chains.add(chain);
+        }
         BenchErrors errors = new BenchErrors();
         List<SessionFindings> sessions = new ArrayList<>();
         Set<String> seen = new HashSet<>();
         for (Path file : files) {
             progress.accept((double) sessions.size() / files.size());
-            SessionFindings session = SessionFindings.of(file, errors);
-            session.chain().refuseBroken(file);
+            SessionFindings session = SessionFindings.compared(file, errors, chains.get(sessions.size()));
             if (session.state() == SessionState.RUNNING) {
                 throw new ComparisonException(
                         "session " + file + " is being recorded right now; compare it when it has ended");

@@ -97,6 +97,9 @@ public final class ComparisonPdf implements AutoCloseable {
         numbers();
     }
 
+    /** More than can be read in one line of a page. */
+    private static final int LONGEST_LINE = 1_500;
+
     private void newPage() throws IOException {
         if (page != null) {
             page.close();
@@ -134,7 +137,7 @@ public final class ComparisonPdf implements AutoCloseable {
     /** What the font has no sign for is written as its code. */
     private String glyphs(String text) {
         StringBuilder shown = new StringBuilder();
-        VisibleText.line(text).codePoints().forEach(codePoint -> {
+        VisibleText.line(VisibleText.shortened(text, LONGEST_LINE)).codePoints().forEach(codePoint -> {
             try {
                 font.encode(Character.toString(codePoint));
                 shown.appendCodePoint(codePoint);

@@ -20,6 +20,9 @@ public final class ComparisonText {
     private static final DateTimeFormatter MINUTE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
+    private static final int LONGEST_LINE = 4_000;
+    private static final int LONGEST_NAME = 300;
+
     private final Comparison comparison;
     private final List<String> lines = new ArrayList<>();
 
@@ -39,7 +42,10 @@ public final class ComparisonText {
             text.charts();
         }
         text.steps();
-        return text.lines.stream().map(VisibleText::line).collect(Collectors.joining("\n")) + "\n";
+        return text.lines.stream()
+                        .map(line -> VisibleText.line(VisibleText.shortened(line, LONGEST_LINE)))
+                        .collect(Collectors.joining("\n"))
+                + "\n";
     }
 
     private void head() {
@@ -68,12 +74,16 @@ public final class ComparisonText {
         lines.add("");
     }
 
+    private static String name(String text) {
+        return VisibleText.shortened(text, LONGEST_NAME);
+    }
+
     static String line(SessionFindings session) {
         var head = session.head();
-        return head.unitName()
-                + (head.unitSerial().isEmpty() ? "" : ", serial " + head.unitSerial())
-                + (head.unitCondition().isEmpty() ? "" : ", " + head.unitCondition()) + "; session "
-                + head.id() + ", " + MINUTE.format(head.startedWall()) + ", "
+        return name(head.unitName())
+                + (head.unitSerial().isEmpty() ? "" : ", serial " + name(head.unitSerial()))
+                + (head.unitCondition().isEmpty() ? "" : ", " + name(head.unitCondition())) + "; session "
+                + name(head.id()) + ", " + MINUTE.format(head.startedWall()) + ", "
                 + session.state().word() + "; "
                 + session.findings().verdict().words();
     }
@@ -150,7 +160,7 @@ public final class ComparisonText {
     private static String serial(SessionFindings session) {
         return session.head().unitSerial().isEmpty()
                 ? ""
-                : " (serial " + session.head().unitSerial() + ")";
+                : " (serial " + name(session.head().unitSerial()) + ")";
     }
 
     private void values() {

@@ -9,12 +9,14 @@ import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import railwitness.drivers.sheet.SheetException;
+import railwitness.logger.recording.store.ChainState;
 import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.recording.store.SheetEntry;
@@ -30,12 +32,27 @@ import railwitness.logger.reporting.findings.SessionFindings;
 public final class SessionExport {
     private final Path session;
     private final Path folder;
+    private final Optional<ChainState> chain;
     private final CountDownLatch over = new CountDownLatch(1);
     private volatile boolean stopped;
 
     /** @param folder to make; must not be there yet, or be empty */
     public SessionExport(Path session, Path folder) {
+        this(session, folder, Optional.empty());
+    }
+
+    /**
+     * The same of a session whose chain was looked at before.
+     *
+     * @param chain what was found then
+     */
+    public SessionExport(Path session, Path folder, ChainState chain) {
+        this(session, folder, Optional.of(chain));
+    }
+
+    private SessionExport(Path session, Path folder, Optional<ChainState> chain) {
         this.session = session;
+        this.chain = chain;
         this.folder = folder.toAbsolutePath().normalize();
     }
 
@@ -111,7 +128,7 @@ public final class SessionExport {
         sheets(file.sheets(), Files.createDirectory(part.resolve("sheets")));
         long readings = new ReadingsTable(file, times, listener, () -> stopped).write(part.resolve("readings.csv"));
         try {
-            findings(SessionFindings.of(session), part);
+            findings(SessionFindings.of(file, chain.orElseGet(() -> ChainState.of(session, false))), part);
         } catch (SheetException e) {
             noFindings(part, "a sheet in the session cannot be read: " + e.getMessage());
         } catch (StoreException e) {

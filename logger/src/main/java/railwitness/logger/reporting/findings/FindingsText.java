@@ -83,13 +83,20 @@ public final class FindingsText {
         }
     }
 
+    private static String name(String text) {
+        return VisibleText.shortened(text, LONGEST_NAME);
+    }
+
+    /** Of a longer name the beginning stands. */
+    private static final int LONGEST_NAME = 300;
+
     private void head() {
         var head = session.head();
         lines.add("FINDINGS" + (head.rehearsal() ? "   --   REHEARSAL on the virtual bench, no real unit" : ""));
-        lines.add(head.unitName()
-                + (head.unitSerial().isEmpty() ? "" : ", serial " + head.unitSerial())
-                + (head.unitCondition().isEmpty() ? "" : ", " + head.unitCondition()));
-        lines.add("Session " + head.id() + ", " + MINUTE.format(head.startedWall()) + ", "
+        lines.add(name(head.unitName())
+                + (head.unitSerial().isEmpty() ? "" : ", serial " + name(head.unitSerial()))
+                + (head.unitCondition().isEmpty() ? "" : ", " + name(head.unitCondition())));
+        lines.add("Session " + name(head.id()) + ", " + MINUTE.format(head.startedWall()) + ", "
                 + session.state().word());
         if (!session.chain().isKnown()) {
             lines.add(session.chain().words() + " (--whole works it out)");

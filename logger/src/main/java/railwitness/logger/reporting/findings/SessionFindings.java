@@ -12,10 +12,12 @@ import java.util.stream.Collectors;
 import railwitness.analysis.cause.EarlyEnding;
 import railwitness.analysis.contradiction.Contradiction;
 import railwitness.analysis.contradiction.Testimony;
+import railwitness.analysis.contradiction.Witnesses;
 import railwitness.analysis.design.Band;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.design.Rail;
+import railwitness.analysis.findings.CausesWanted;
 import railwitness.analysis.findings.Circumstances;
 import railwitness.analysis.findings.Findings;
 import railwitness.analysis.supply.Figure;
@@ -89,20 +91,44 @@ public record SessionFindings(
     }
 
     public static SessionFindings of(SessionFile file) {
-        return of(file, new BenchErrors(), ChainState.of(file.file(), false));
+        return of(file, ChainState.of(file.file(), false));
     }
 
-    /** Opens the file, works out, closes it; what is wrong with the bench is shared with other sessions. */
-    public static SessionFindings of(Path session, BenchErrors errors) {
+    /**
+     * The same of a session whose chain was looked at before.
+     *
+     * @param chain what was found then
+     */
+    public static SessionFindings of(SessionFile file, ChainState chain) {
+        return of(file, new BenchErrors(), chain);
+    }
+
+    /**
+     * Opens the file, works out what is held against other sessions, closes it. Causes are left out where they would say
+     * nothing that readings do not show.
+     *
+     * @param errors what is wrong with the bench, shared with the other sessions
+     * @param chain of the session, looked at before
+     */
+    public static SessionFindings compared(Path session, BenchErrors errors, ChainState chain) {
         try (SessionFile file = SessionFile.open(session)) {
-            return of(file, errors, ChainState.of(session, false));
+            return of(file, errors, chain, CausesWanted.WHERE_NOTHING_DEVIATES);
         }
     }
 
-    /** What makes no sense in a session that was altered is told as that, not as a mistake of anybody's. */
+    /** As {@link #of(SessionFile)}, but without causes, which take longest: for who wants the verdict. */
+    public static SessionFindings judged(SessionFile file) {
+        return of(file, new BenchErrors(), ChainState.of(file.file(), false), CausesWanted.NEVER);
+    }
+
     private static SessionFindings of(SessionFile file, BenchErrors errors, ChainState chain) {
+        return of(file, errors, chain, CausesWanted.ALWAYS);
+    }
+
+    /** What makes no sense in a session that was altered is told as that, not as a mistake of anybody's. */
+    private static SessionFindings of(SessionFile file, BenchErrors errors, ChainState chain, CausesWanted causes) {
         try {
-            return workedOut(file, errors, chain);
+            return workedOut(file, errors, chain, chain.isBroken() ? CausesWanted.NEVER : causes);
         } catch (RuntimeException e) {
             chain.refuseBroken(file.file());
             throw e;
@@ -115,7 +141,8 @@ public record SessionFindings(
         return chain.isBroken() ? honest.contradicted(Contradiction.brokenChain(chain.words())) : honest;
     }
 
-    private static SessionFindings workedOut(SessionFile file, BenchErrors errors, ChainState chain) {
+    private static SessionFindings workedOut(
+            SessionFile file, BenchErrors errors, ChainState chain, CausesWanted causes) {
         Optional<Design> design = file.sheet("design").map(SessionFindings::design);
         Optional<BenchSheet> bench = file.sheet("bench").map(SessionFindings::bench);
         List<String> rails = design.map(
@@ -129,8 +156,9 @@ public record SessionFindings(
         Circumstances circumstances = new Circumstances(
                 ripple,
                 bench.isPresent() ? OptionalDouble.of(bench.get().leadResistanceOhms()) : OptionalDouble.empty(),
-                ending(file, events, rails));
-        Findings found = Findings.of(points, design, circumstances, Witness.all(testimonies, bench));
+                causes == CausesWanted.NEVER ? Optional.empty() : ending(file, events, rails));
+        Witnesses witnesses = Witness.all(testimonies, bench);
+        Findings found = Findings.of(points, design, circumstances, witnesses, causes);
         SessionState state = file.state();
         return new SessionFindings(
                 file.head(),

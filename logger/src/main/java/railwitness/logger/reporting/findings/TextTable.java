@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
+import railwitness.logger.text.VisibleText;
 
 /** Columns of plain text under a head: numbers to the right, words to the left, the head as its column. */
 public final class TextTable {
@@ -13,11 +14,16 @@ public final class TextTable {
 
     private static final int LEAST_FIRST = 12;
 
+    /** A longer one, such as a name that somebody made against the table, would widen every row. */
+    private static final int LONGEST_CELL = 300;
+
     private final List<List<String>> rows = new ArrayList<>();
 
     /** The first row is the head. */
     public void row(List<String> cells) {
-        rows.add(List.copyOf(cells));
+        rows.add(cells.stream()
+                .map(cell -> VisibleText.shortened(cell, LONGEST_CELL))
+                .toList());
     }
 
     /** A line across. */

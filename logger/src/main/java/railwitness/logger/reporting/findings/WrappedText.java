@@ -3,21 +3,26 @@ package railwitness.logger.reporting.findings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
+import railwitness.logger.text.VisibleText;
 
 /** Breaks text into lines at its spaces. */
 final class WrappedText {
     private static final Pattern BELONGS = Pattern.compile("^ (V|A|W|ohm|mV|kHz|MHz|s|%)\\b|^ %");
 
+    /** More than anybody reads of one paragraph. */
+    private static final int LONGEST = 4_000;
+
     private WrappedText() {}
 
     /**
-     * Lines of at most so many signs; a single word that is longer keeps a line to itself.
+     * Lines of at most so many signs; a single word that is longer keeps a line to itself. Of a text of many thousands of
+     * signs the beginning stands.
      *
      * @param indent in front of every line but the first
      */
     static List<String> lines(String text, int widest, String indent) {
         List<String> lines = new ArrayList<>();
-        String rest = text;
+        String rest = VisibleText.shortened(text, LONGEST);
         while (rest.length() > widest) {
             int from = rest.length() - rest.stripLeading().length();
             int at = lastBreak(rest, widest);

@@ -41,13 +41,7 @@ final class ExportCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         ChainState chain = ChainState.of(session, whole);
-        if (chain.isBroken() || !chain.isKnown()) {
-            spec.commandLine()
-                    .getErr()
-                    .println(session + ": " + chain.words()
-                            + (chain.isBroken() ? "; it is exported as it stands" : " (--whole works it out)"));
-        }
-        SessionExport export = new SessionExport(session, out);
+        SessionExport export = new SessionExport(session, out, chain);
         Thread onInterruption = new Thread(export::stop, "clearing away a half export");
         Runtime.getRuntime().addShutdownHook(onInterruption);
         PrintWriter err = spec.commandLine().getErr();
@@ -59,6 +53,12 @@ final class ExportCommand implements Callable<Integer> {
                 err.flush();
             }
         });
+        if (chain.isBroken() || !chain.isKnown()) {
+            spec.commandLine()
+                    .getErr()
+                    .println(session + ": " + chain.words()
+                            + (chain.isBroken() ? "; it is exported as it stands" : " (--whole works it out)"));
+        }
         spec.commandLine().getOut().println(out + ": " + readings + " readings");
         return chain.isBroken() ? ExitCode.STORE : ExitCode.DONE;
     }

@@ -17,6 +17,7 @@ import railwitness.drivers.converter.Fault;
 import railwitness.drivers.converter.Specimen;
 import railwitness.logger.recording.rehearsal.FixtureMaker;
 import railwitness.logger.recording.sheet.Sheets;
+import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.SessionState;
 
 /**
@@ -58,7 +59,7 @@ public final class ForgeryStudy {
         Specimen unit = UnitDraw.of(FixtureMaker.specimen(sheets), random);
         Path session = folder.resolve(number + ".session");
         Rehearsed.session(session, sheets, unit, faults, random.nextLong());
-        SessionFindings sound = SessionFindings.of(session);
+        SessionFindings sound = judged(session);
         if (!sound.findings().contradictions().isEmpty()) {
             accused.put(number + " " + faults, texts(sound.findings().contradictions()));
         }
@@ -79,7 +80,7 @@ public final class ForgeryStudy {
         Path session = folder.resolve(number + "-bank.session");
         Rehearsed.session(
                 session, sheets, UnitDraw.of(FixtureMaker.specimen(sheets), random), List.of(), random.nextLong());
-        SessionFindings sound = SessionFindings.of(session);
+        SessionFindings sound = judged(session);
         if (!sound.findings().contradictions().isEmpty()) {
             accused.put(number + " with resistors", texts(sound.findings().contradictions()));
         }
@@ -101,7 +102,7 @@ public final class ForgeryStudy {
     /** A load that reads its own voltage, soundly, accuses no one. */
     private void believed(Path session, int number) throws IOException {
         Path copy = ForgedCopy.of(session, Forgery.none(), folder.resolve(number + "-copy.session"));
-        List<Contradiction> against = SessionFindings.of(copy).findings().contradictions();
+        List<Contradiction> against = judged(copy).findings().contradictions();
         if (!against.isEmpty()) {
             accused.put(number + " with a load that reads its voltage", texts(against));
         }
@@ -110,7 +111,7 @@ public final class ForgeryStudy {
 
     private void forged(Path session, Forgery forgery, int number) throws IOException {
         Path copy = ForgedCopy.of(session, forgery, folder.resolve(number + "-forged.session"));
-        SessionFindings findings = SessionFindings.of(copy);
+        SessionFindings findings = judged(copy);
         List<Contradiction> against = findings.findings().contradictions();
         boolean named = against.stream()
                 .anyMatch(one -> forgery.expected().contains(one.code().word()));
@@ -121,6 +122,12 @@ public final class ForgeryStudy {
             found.merge(forgery.name().replaceAll("[0-9.]{5,}", "x"), 1, Integer::sum);
         }
         Files.delete(copy);
+    }
+
+    private static SessionFindings judged(Path session) {
+        try (SessionFile file = SessionFile.open(session)) {
+            return SessionFindings.judged(file);
+        }
     }
 
     private static List<String> texts(List<Contradiction> against) {

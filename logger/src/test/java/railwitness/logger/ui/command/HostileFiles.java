@@ -1,6 +1,7 @@
 package railwitness.logger.ui.command;
 
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -113,6 +114,11 @@ final class HostileFiles {
         add("empty", new byte[0]);
         add("only a mark", "\uFEFF");
         add("a PDF of nothing", "%PDF-1.7\n%%EOF\n");
+        Path large = Files.writeString(folder.resolve("f" + all.size() + ".toml"), "# a sheet\nname = \"");
+        try (RandomAccessFile raw = new RandomAccessFile(large.toFile(), "rw")) {
+            raw.setLength(100_000_000);
+        }
+        all.put("100 MB", large);
         byte[] noise = new byte[200_000];
         new Random(20_261).nextBytes(noise);
         add("noise", noise);

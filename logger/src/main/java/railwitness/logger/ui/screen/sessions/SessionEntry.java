@@ -35,10 +35,16 @@ record SessionEntry(
 
     SessionEntry judged() {
         try {
-            Fitness fitness = SessionFindings.of(file).findings().verdict();
+            Fitness fitness = verdict(file);
             return new SessionEntry(file, head, state, Optional.of(fitness), trouble);
         } catch (RuntimeException e) {
             return new SessionEntry(file, head, state, Optional.empty(), Trouble.words(e));
+        }
+    }
+
+    private static Fitness verdict(Path session) {
+        try (SessionFile opened = SessionFile.open(session)) {
+            return SessionFindings.judged(opened).findings().verdict();
         }
     }
 
