@@ -21,22 +21,23 @@ import railwitness.logger.reporting.designing.ProposalText;
         name = "design",
         mixinStandardHelpOptions = true,
         description = {
-            "Works out the transformer of a design sheet before it is wound: flux density, inductance, wire, resistance,",
-            "fill, losses, temperature, rails, each with limit, formula and source, and says which number limits. What",
-            "the sheet does not say is named with what that costs; docs/toroid.md leads through it."
+            "Works out the transformer of a design sheet before it is wound.",
+            "Flux density, inductance, wire, resistance, fill, losses, temperature and rails, each with its limit, formula"
+                    + " and source, and the number that limits.",
+            "What the sheet does not say is named with what that costs; docs/toroid.md leads through it."
         },
         footer = {"", "Example: railwitness design toroid.toml --propose"})
 final class DesignCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "DESIGN", description = "design sheet (TOML) with [core] and [winding]")
+    @Parameters(paramLabel = "DESIGN", description = "Design sheet (TOML) with [core] and [winding].")
     private Path file;
 
     @Option(names = "--json", description = "print JSON instead of text")
     private boolean json;
 
-    @Option(names = "--propose", description = "list the turns that fit this core and usual ring cores instead")
+    @Option(names = "--propose", description = "List the turns that fit this core and usual ring cores instead.")
     private boolean propose;
 
     @Override
