@@ -44,7 +44,8 @@ class ForeignRepliesTest {
         try (SerialLine line = SerialLine.open(PortSettings.usual(far.device()))) {
             line.getToKnow(line.ask("*IDN?", Duration.ofSeconds(5)), Duration.ofSeconds(5));
             for (int i = 0; i < 30; i++) {
-                assertThat(line.ask("MEAS:VOLT" + i + "?", Duration.ofSeconds(5))).isEqualTo("+" + i + ".25E+00");
+                assertThat(line.ask("MEAS:VOLT" + i + "?", Duration.ofSeconds(5)))
+                        .isEqualTo("+" + i + ".25E+00");
             }
         } finally {
             far.close();
