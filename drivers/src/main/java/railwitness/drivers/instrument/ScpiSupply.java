@@ -221,6 +221,7 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
 
     @Override
     public void switchOn() {
+        states.forget();
         dialogue().set(template.fill(words.on()));
     }
 

@@ -74,6 +74,11 @@ final class States {
         return before;
     }
 
+    /** The output is switched: what was known before says nothing of it any more. */
+    void forget() {
+        before = Set.of();
+    }
+
     private boolean asked(PollCycle round, State state, Set<Condition> found) {
         boolean answered = round.ask(state, fill.apply(state.ask()), found);
         int silent = answered ? 0 : silences.getOrDefault(state.ask(), 0) + (round.wasUnfit() ? 1 : 0);

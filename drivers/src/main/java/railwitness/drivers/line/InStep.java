@@ -31,8 +31,10 @@ final class InStep {
     private static final long SILENCE_NANOS = 250_000_000L;
     /** A second identity that was not asked for follows at the latest after this. */
     private static final long HEELS_NANOS = 40_000_000L;
-    /** So many identities must come after a doubt. */
+    /** So many identities must come after a doubt, of an instrument that does not take for ever to say who it is. */
     private static final int WANTED = 2;
+
+    private static final long PATIENT_NANOS = 1_000_000_000L;
     /** An instrument that says who it is within this is asked for it after each of its replies. */
     private static final long QUICK_NANOS = 100_000_000L;
 
@@ -216,7 +218,7 @@ final class InStep {
         while (end.reply().isPresent()) {
             owed = Math.max(0, owed - 1);
             come++;
-            if (come < WANTED) {
+            if (come < (identityNanos < PATIENT_NANOS ? WANTED : 1)) {
                 askIdentity(cuts);
                 end = awaitIdentity(due, cuts);
             } else {

@@ -161,6 +161,16 @@ final class Reception {
         }
     }
 
+    /** True when what has come ends within a line: its rest may still be on its way. */
+    boolean isMidLine() {
+        lock.lock();
+        try {
+            return count > 0 && bytes[count - 1] != '\n' && bytes[count - 1] != '\r';
+        } finally {
+            lock.unlock();
+        }
+    }
+
     /** How many bytes one reply may have from now on. */
     void bound(int bytes) {
         lock.lock();

@@ -181,7 +181,8 @@ public final class SerialLine implements Line {
      * Brings the line in step where that is needed. Who it is may be asked all the same of one that has not said it yet:
      * no other answer is like it. Where the identity does it, the question has its deadline whole after that.
      *
-     * @param willBeMarked what came unasked then does no harm
+     * @param willBeMarked what came unasked then does no harm, unless it is the beginning of a line: without that, the rest
+     *     may look like a reply with its mark
      */
     private Asked begin(Asked asked, int longest, boolean willBeMarked) {
         reception.bound(longest);
@@ -190,7 +191,8 @@ public final class SerialLine implements Line {
             return asked;
         }
         boolean coming = uncertain && inStep.awaitsIdentity();
-        if (!coming && reception.discard() && !nothingBegun && !willBeMarked) {
+        boolean cutOff = reception.isMidLine();
+        if (!coming && reception.discard() && !nothingBegun && (!willBeMarked || cutOff)) {
             uncertain = true;
         }
         nothingBegun = false;

@@ -65,16 +65,19 @@ final class ForeignReplies {
     /** An instrument that keeps an event enable register and answers several questions in one message. */
     static Count of488(int questions, long seed) {
         AtomicInteger register = new AtomicInteger();
-        return asked(questions, seed, message -> {
-            StringBuilder reply = new StringBuilder();
-            for (String part : message.split(";")) {
-                String said = one(part, register);
-                if (said != null) {
-                    reply.append(reply.length() == 0 ? "" : ";").append(said);
-                }
+        return asked(questions, seed, message -> reply(message, register));
+    }
+
+    /** What such an instrument says to one message; null for nothing. */
+    static String reply(String message, AtomicInteger register) {
+        StringBuilder reply = new StringBuilder();
+        for (String part : message.split(";")) {
+            String said = one(part, register);
+            if (said != null) {
+                reply.append(reply.length() == 0 ? "" : ";").append(said);
             }
-            return reply.length() == 0 ? null : reply.toString();
-        });
+        }
+        return reply.length() == 0 ? null : reply.toString();
     }
 
     /** An instrument that knows one question a message, and of the common ones its identity alone. */

@@ -32,6 +32,8 @@ class LostReplyTest {
     @TempDir
     Path folder;
 
+    private int files;
+
     /** The questions of one instrument, of which some are not heard; counted from the moment the output is on. */
     private static final class Deaf implements Line {
         private final Line line;
@@ -121,7 +123,7 @@ class LostReplyTest {
                     Recorder::inline,
                     new RehearsalPerson(scheduler, far),
                     listener);
-            end = session.run(folder.resolve(instrument + from + ".session"), StoppedSession.head());
+            end = session.run(folder.resolve("run" + files++ + ".session"), StoppedSession.head());
         }
     }
 
