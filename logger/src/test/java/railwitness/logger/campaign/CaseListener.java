@@ -1,11 +1,11 @@
 package railwitness.logger.campaign;
 
-import railwitness.logger.recording.event.SessionEvent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.time.Scheduler;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.record.RunListener;
 

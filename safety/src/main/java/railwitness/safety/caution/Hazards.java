@@ -1,9 +1,9 @@
 package railwitness.safety.caution;
 
-import railwitness.drivers.bench.Source;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import railwitness.drivers.bench.Source;
 
 /**
  * What can hurt at this unit in this plan, in plain SI numbers.

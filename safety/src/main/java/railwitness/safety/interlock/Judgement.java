@@ -16,8 +16,6 @@ record Judgement(long askedNanos, boolean inside, OptionalDouble value, Limits l
     Trip outside(Watch watch, long nowNanos) {
         Optional<Channel> channel = watch.derived() ? Optional.empty() : Optional.of(reading.channel());
         return Trip.outside(
-                watch.name(),
-                new Trip.Beyond(channel, value, watch.subject().unit(), limits),
-                nowNanos);
+                watch.name(), new Trip.Beyond(channel, value, watch.subject().unit(), limits), nowNanos);
     }
 }

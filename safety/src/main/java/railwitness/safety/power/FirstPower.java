@@ -2,7 +2,6 @@ package railwitness.safety.power;
 
 import java.time.Duration;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -297,7 +296,8 @@ public final class FirstPower {
     private String question() {
         String rail = rails.none()
                 ? "no meter reads the rails here: measure them. "
-                : "the rails read " + rails.words() + (rails.stand() ? "" : " (" + FirstPowerEnd.lowWords(rails.low(judgedFrom)) + ")")
+                : "the rails read " + rails.words()
+                        + (rails.stand() ? "" : " (" + FirstPowerEnd.lowWords(rails.low(judgedFrom)) + ")")
                         + " and stand still. ";
         return "At " + number(volts, "V") + " the unit draws " + drawn() + " without load"
                 + (bounds.noLoadKnown() ? "" : "; the design sheet does not say how much that may be") + "; " + rail
@@ -305,9 +305,10 @@ public final class FirstPower {
     }
 
     private FirstPowerEnd notUp() {
-        return rails.exchanged().<FirstPowerEnd>map(FirstPowerEnd.Exchanged::new)
-                .orElseGet(() -> new FirstPowerEnd.NotUp(
-                        rails.low(judgedFrom), supply.limits(), rails.steady(judgedFrom)));
+        return rails.exchanged()
+                .<FirstPowerEnd>map(FirstPowerEnd.Exchanged::new)
+                .orElseGet(() ->
+                        new FirstPowerEnd.NotUp(rails.low(judgedFrom), supply.limits(), rails.steady(judgedFrom)));
     }
 
     /** Readings asked for after this time are judged by the narrow bound; without one, the wait is bounded too. */

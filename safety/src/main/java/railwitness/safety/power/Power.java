@@ -230,7 +230,8 @@ public final class Power {
         if (load.isEmpty()) {
             refuse("load", "no load stands on rail " + rail, then);
         } else if (amps == 0) {
-            requests().step(
+            requests()
+                    .step(
                             load.get(),
                             rail + " load",
                             () -> Arming.loadOff(load.get().instrument()))

@@ -270,8 +270,7 @@ final class SwitchOff {
 
     private boolean inputStands() {
         return setVolts > LEAST_INPUT_VOLTS
-                && inputs()
-                        .filter(reading -> scheduler.nowNanos() - reading.repliedNanos() <= INPUT_AGE.toNanos())
+                && inputs().filter(reading -> scheduler.nowNanos() - reading.repliedNanos() <= INPUT_AGE.toNanos())
                         .anyMatch(reading -> reading.value() >= INPUT_SHARE * setVolts);
     }
 
@@ -279,8 +278,7 @@ final class SwitchOff {
     private Stream<Measured> inputs() {
         return discharge == null
                 ? Stream.empty()
-                : rails.inputVolts().stream()
-                        .flatMap(channel -> latest.number(channel, dischargingSince).stream());
+                : rails.inputVolts().stream().flatMap(channel -> latest.number(channel, dischargingSince).stream());
     }
 
     private String inputWords() {

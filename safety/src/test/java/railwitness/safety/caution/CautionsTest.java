@@ -1,6 +1,5 @@
 package railwitness.safety.caution;
 
-import railwitness.drivers.bench.Source;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -13,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import railwitness.drivers.bench.Source;
 
 class CautionsTest {
     private static final Instant NOW = Instant.parse("2026-11-25T10:00:00Z");

@@ -9,9 +9,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import railwitness.drivers.bench.Source;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.reading.Channel;
-import railwitness.drivers.bench.Source;
 import railwitness.safety.interlock.Phase;
 
 class FirstPowerTest {

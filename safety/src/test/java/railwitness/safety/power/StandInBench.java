@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import railwitness.drivers.bench.Source;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.InlineWorker;
 import railwitness.drivers.instrument.Instrument;
@@ -18,7 +19,6 @@ import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.VirtualScheduler;
-import railwitness.drivers.bench.Source;
 
 /** Supply, two loads and a unit on the virtual clock, polled four times a second. */
 final class StandInBench implements PowerLog {

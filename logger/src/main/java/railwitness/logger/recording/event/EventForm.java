@@ -41,8 +41,7 @@ public final class EventForm {
 
     /** Reads an event back; whatever the text is, it becomes one. */
     public static SessionEvent event(String what, String text) {
-        SessionEvent earlier =
-                EarlierTrace.of(what, text).orElseGet(() -> new SessionEvent.Earlier(what, text));
+        SessionEvent earlier = EarlierTrace.of(what, text).orElseGet(() -> new SessionEvent.Earlier(what, text));
         if (!text.startsWith("{\"form\":" + FORM + ",")) {
             return earlier;
         }
@@ -86,7 +85,9 @@ public final class EventForm {
             list.forEach(one -> array.add(written(one)));
             return array;
         }
-        return value instanceof Record && !(value instanceof Channel) ? parts(nodes.objectNode(), value) : nodes.textNode(word(value));
+        return value instanceof Record && !(value instanceof Channel)
+                ? parts(nodes.objectNode(), value)
+                : nodes.textNode(word(value));
     }
 
     private static String word(Object value) {

@@ -1,7 +1,5 @@
 package railwitness.logger.recording.importing;
 
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.event.SessionEvent;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -10,6 +8,8 @@ import java.util.function.DoubleConsumer;
 import java.util.function.Function;
 import railwitness.analysis.design.Design;
 import railwitness.drivers.bench.BenchSheet;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.sheet.SheetText;
 import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.SessionState;

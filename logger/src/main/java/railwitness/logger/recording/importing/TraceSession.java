@@ -1,7 +1,5 @@
 package railwitness.logger.recording.importing;
 
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.event.SessionEvent;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,6 +13,8 @@ import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.reading.Waveform;
 import railwitness.drivers.sheet.Sheet;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.sheet.DesignReader;
 import railwitness.logger.recording.sheet.SheetText;
 import railwitness.logger.recording.store.SessionFile;

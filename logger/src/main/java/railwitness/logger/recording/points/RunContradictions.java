@@ -18,8 +18,8 @@ import railwitness.logger.recording.store.Trace;
 /** Looks, while a run goes on, for readings that cannot all be true; each is told once. */
 public final class RunContradictions {
     /** What an event is called in which readings that cannot all be true were told during the run. */
-
     private final Design design;
+
     private final Optional<BenchSheet> bench;
     private final PointMaker maker;
     private final List<Testimony> testimonies = new ArrayList<>();

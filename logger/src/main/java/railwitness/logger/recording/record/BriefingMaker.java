@@ -16,7 +16,6 @@ import railwitness.logger.recording.sheet.Sheets;
 import railwitness.safety.caution.Briefing;
 import railwitness.safety.caution.Checklist;
 import railwitness.safety.caution.Hazards;
-import railwitness.drivers.bench.Source;
 
 /** The three sheets as what can hurt: the numbers that cautions and checklist are worked out from. */
 public final class BriefingMaker {

@@ -16,7 +16,6 @@ import railwitness.drivers.instrument.Supply;
 import railwitness.drivers.reading.Channel;
 import railwitness.logger.recording.plan.Plan;
 import railwitness.logger.recording.plan.PowerUp;
-import railwitness.drivers.bench.Source;
 import railwitness.safety.power.FirstPowerBounds;
 import railwitness.safety.power.RailTarget;
 import railwitness.safety.power.Settings;

@@ -1,7 +1,5 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.event.SessionEvent;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
@@ -16,6 +14,8 @@ import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.time.Scheduler;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.sheet.SheetText;
 import railwitness.logger.recording.sheet.Sheets;
 import railwitness.logger.recording.sheet.SheetsCheck;

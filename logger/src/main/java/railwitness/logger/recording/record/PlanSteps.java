@@ -1,7 +1,5 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.event.SessionEvent;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashSet;
@@ -18,6 +16,8 @@ import railwitness.drivers.instrument.Supply;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Scheduler;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.points.SwitchedResistor;
 import railwitness.logger.recording.store.Recorder;
@@ -267,11 +267,12 @@ final class PlanSteps {
     private void readByHand(StepRun step) {
         step.waitForPerson(!setup.handRead().isEmpty());
         Chain meters = Chain.begin();
-        setup.handRead().forEach(meter -> meters.then(done -> person.read(meter, value -> {
-            long now = scheduler.nowNanos();
-            value.ifPresent(number -> keep(new Measured(meter.reads(), number, now, now)));
-            done.accept(new Result.Done("read"));
-        })));
+        setup.handRead()
+                .forEach(meter -> meters.then(done -> person.read(meter, value -> {
+                    long now = scheduler.nowNanos();
+                    value.ifPresent(number -> keep(new Measured(meter.reads(), number, now, now)));
+                    done.accept(new Result.Done("read"));
+                })));
         meters.run(read -> step.waitForPerson(false));
     }
 

@@ -1,7 +1,5 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.event.SessionEvent;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.Set;
@@ -11,6 +9,8 @@ import railwitness.drivers.reading.LatestReadings;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Scheduler;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.Step;
 import railwitness.safety.interlock.Phase;
 import railwitness.safety.power.Chain;

@@ -1,7 +1,5 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.event.SessionEvent;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
@@ -12,6 +10,8 @@ import railwitness.drivers.line.LineException;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Due;
 import railwitness.drivers.time.Scheduler;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.Mistake;
 import railwitness.logger.recording.store.Recorder;

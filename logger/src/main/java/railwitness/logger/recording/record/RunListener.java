@@ -1,8 +1,8 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.SessionEvent;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.reading.Reading;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.store.StepEntry;
 

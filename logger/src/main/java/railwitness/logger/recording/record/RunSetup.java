@@ -28,10 +28,10 @@ import railwitness.logger.recording.plan.Plan;
 import railwitness.logger.recording.plan.Rating;
 import railwitness.logger.recording.plan.Step;
 import railwitness.safety.interlock.Watch;
+import railwitness.safety.power.Chain;
 import railwitness.safety.power.FirstPowerBounds;
 import railwitness.safety.power.FirstPowerReadings;
 import railwitness.safety.power.Rails;
-import railwitness.safety.power.Chain;
 import railwitness.safety.power.Result;
 import railwitness.safety.power.Settings;
 

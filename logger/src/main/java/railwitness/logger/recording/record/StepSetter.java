@@ -1,10 +1,10 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.SessionEvent;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.Step;
 import railwitness.safety.power.Chain;
 import railwitness.safety.power.Power;
@@ -29,8 +29,7 @@ final class StepSetter {
      * @param moving told true before set points move and false when all stand again
      * @param happened told what the person switched
      */
-    StepSetter(
-            RunSetup setup, Power power, Person person, Consumer<Boolean> moving, Consumer<SessionEvent> happened) {
+    StepSetter(RunSetup setup, Power power, Person person, Consumer<Boolean> moving, Consumer<SessionEvent> happened) {
         this.moving = moving;
         this.happened = happened;
         this.setup = setup;

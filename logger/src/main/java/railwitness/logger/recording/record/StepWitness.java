@@ -1,6 +1,5 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.SessionEvent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
@@ -10,6 +9,7 @@ import railwitness.analysis.contradiction.Contradiction;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.points.RunContradictions;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.StepOutcome;

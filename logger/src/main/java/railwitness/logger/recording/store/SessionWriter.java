@@ -1,8 +1,5 @@
 package railwitness.logger.recording.store;
 
-import railwitness.logger.recording.event.SessionEvent;
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.event.EventForm;
 import static railwitness.logger.recording.store.block.ReadingColumns.MEASURED;
 import static railwitness.logger.recording.store.block.ReadingColumns.MISSING;
 import static railwitness.logger.recording.store.block.ReadingColumns.OVERLOAD;
@@ -24,6 +21,9 @@ import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Missing;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.reading.Waveform;
+import railwitness.logger.recording.event.EventForm;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 
 /**
  * Writes one session. What is added is on the disk at the latest a second (of the wall clock) later, provided that
@@ -246,7 +246,8 @@ public final class SessionWriter implements AutoCloseable {
      */
     public void commit() {
         committedAt = System.nanoTime();
-        disk.roomWarning(committedAt / 1e9).ifPresent(text -> warn(new EventEntry(log.nowNanos(), new SessionEvent.Said(EventKind.DISK, text))));
+        disk.roomWarning(committedAt / 1e9)
+                .ifPresent(text -> warn(new EventEntry(log.nowNanos(), new SessionEvent.Said(EventKind.DISK, text))));
         log.commit();
         if (disk.justLost()) {
             throw new StoreException("session file " + file + " was moved or deleted while it is being recorded;"

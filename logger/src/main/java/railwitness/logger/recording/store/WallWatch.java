@@ -1,12 +1,12 @@
 package railwitness.logger.recording.store;
 
-import railwitness.logger.recording.event.SessionEvent;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import railwitness.logger.recording.event.SessionEvent;
 
 /**
  * Compares the wall clock with the session's monotonic axis. The axis never jumps; that the wall clock did, or that the

@@ -1,6 +1,5 @@
 package railwitness.logger.reporting.certificate;
 
-import railwitness.logger.recording.event.EventKind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -9,6 +8,7 @@ import railwitness.analysis.cause.Cause;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.sheet.Sheet;
 import railwitness.drivers.sheet.SheetException;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.plan.Plan;
 import railwitness.logger.recording.record.BriefingMaker;
 import railwitness.logger.recording.sheet.DesignReader;

@@ -58,7 +58,8 @@ final class EarlierEnding {
             List<String> names = Arrays.stream(low.group(1).split(",\\s*"))
                     .map(one -> one.split(" ")[0])
                     .toList();
-            return Optional.of(new EarlyEnding(FirstPowerEnding.STAGE, lastAmps.orElse(0), on, names, names.size() < rails));
+            return Optional.of(
+                    new EarlyEnding(FirstPowerEnding.STAGE, lastAmps.orElse(0), on, names, names.size() < rails));
         }
         boolean off = text.startsWith("remote off");
         return lastAmps.isPresent() && (on || off)

@@ -1,6 +1,5 @@
 package railwitness.logger.reporting.findings;
 
-import railwitness.logger.recording.event.EventKind;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -19,6 +18,7 @@ import railwitness.analysis.supply.RailPoint;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Rounding;
 import railwitness.analysis.verdict.Outcome;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.StepOutcome;

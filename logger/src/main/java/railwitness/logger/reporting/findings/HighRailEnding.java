@@ -35,12 +35,13 @@ final class HighRailEnding {
             return trip.beyond()
                     .filter(beyond -> Double.isInfinite(beyond.allowed().low()))
                     .filter(beyond -> beyond.channel()
-                            .filter(channel ->
-                                    channel.quantity() == Quantity.VOLTAGE && rails.contains(channel.node()))
+                            .filter(channel -> channel.quantity() == Quantity.VOLTAGE && rails.contains(channel.node()))
                             .isPresent())
                     .map(Trip.Beyond::value)
                     .orElse(OptionalDouble.empty());
         }
-        return event instanceof SessionEvent.Earlier earlier ? EarlierEnding.highRailVolts(earlier) : OptionalDouble.empty();
+        return event instanceof SessionEvent.Earlier earlier
+                ? EarlierEnding.highRailVolts(earlier)
+                : OptionalDouble.empty();
     }
 }

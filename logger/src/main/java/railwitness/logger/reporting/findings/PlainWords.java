@@ -1,6 +1,5 @@
 package railwitness.logger.reporting.findings;
 
-import railwitness.logger.recording.event.EventKind;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,6 +15,7 @@ import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Rounding;
 import railwitness.analysis.verdict.Fitness;
 import railwitness.analysis.verdict.Outcome;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.SessionState;
 

@@ -1,6 +1,5 @@
 package railwitness.logger.reporting.findings;
 
-import railwitness.logger.recording.event.EventKind;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
@@ -29,6 +28,7 @@ import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.sheet.Sheet;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.points.BenchErrors;
 import railwitness.logger.recording.points.SessionPoints;
 import railwitness.logger.recording.points.Witness;

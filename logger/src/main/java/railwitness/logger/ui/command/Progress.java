@@ -1,11 +1,11 @@
 package railwitness.logger.ui.command;
 
+import java.io.PrintWriter;
 import java.util.EnumSet;
+import java.util.Locale;
 import java.util.Set;
 import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.event.SessionEvent;
-import java.io.PrintWriter;
-import java.util.Locale;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.record.RunEnd;
 import railwitness.logger.recording.record.RunListener;

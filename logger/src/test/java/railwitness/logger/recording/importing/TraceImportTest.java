@@ -1,8 +1,5 @@
 package railwitness.logger.recording.importing;
 
-import java.util.List;
-import railwitness.logger.recording.event.EventForm;
-import railwitness.logger.recording.event.SessionEvent;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -10,12 +7,15 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Waveform;
+import railwitness.logger.recording.event.EventForm;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.store.EventEntry;
 
 class TraceImportTest {
@@ -76,7 +76,8 @@ class TraceImportTest {
         SessionEvent silent =
                 new SessionEvent.TraceTaken(RIPPLE, "b.csv", OptionalDouble.empty(), OptionalDouble.empty());
         for (SessionEvent one : List.of(note, silent)) {
-            assertThat(new EventEntry(5, one.what(), EventForm.text(one)).event()).isEqualTo(one);
+            assertThat(new EventEntry(5, one.what(), EventForm.text(one)).event())
+                    .isEqualTo(one);
             assertThat(new EventEntry(5, one.what(), one.words()).event()).isEqualTo(one);
         }
         assertThat(new EventEntry(1, "trip", note.words()).event()).isInstanceOf(SessionEvent.Earlier.class);

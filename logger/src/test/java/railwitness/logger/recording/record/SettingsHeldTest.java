@@ -1,6 +1,5 @@
 package railwitness.logger.recording.record;
 
-import railwitness.drivers.reading.LatestReadings;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
@@ -10,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.LatestReadings;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 

@@ -1,6 +1,5 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.SessionEvent;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -18,6 +17,7 @@ import railwitness.drivers.sheet.Sheet;
 import railwitness.drivers.time.RealScheduler;
 import railwitness.drivers.time.Scheduler;
 import railwitness.drivers.time.VirtualScheduler;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.rehearsal.FixtureMaker;
 import railwitness.logger.recording.rehearsal.PortsOnSheet;

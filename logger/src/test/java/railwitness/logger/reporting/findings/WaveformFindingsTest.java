@@ -21,8 +21,8 @@ import railwitness.drivers.converter.Specimen;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Waveform;
 import railwitness.drivers.sheet.Sheet;
-import railwitness.logger.recording.importing.SessionCopy;
 import railwitness.logger.recording.event.SessionEvent;
+import railwitness.logger.recording.importing.SessionCopy;
 import railwitness.logger.recording.rehearsal.FixtureMaker;
 import railwitness.logger.recording.sheet.SheetText;
 import railwitness.logger.recording.sheet.Sheets;
@@ -111,7 +111,8 @@ class WaveformFindingsTest {
         try (SessionFile old = SessionFile.open(recorded);
                 SessionWriter writer = SessionWriter.create(traced, head())) {
             SessionCopy.of(old, writer);
-            writer.event(1, new SessionEvent.TraceTaken(minus, "m.csv", OptionalDouble.of(20e6), OptionalDouble.empty()));
+            writer.event(
+                    1, new SessionEvent.TraceTaken(minus, "m.csv", OptionalDouble.of(20e6), OptionalDouble.empty()));
             writer.waveform(1, new Waveform(minus, 0, 1e-6, sine(1000, 50e3, 0.05)));
             writer.event(1, new SessionEvent.TraceTaken(drain, "d.csv", OptionalDouble.empty(), OptionalDouble.of(3)));
             writer.waveform(1, new Waveform(drain, 0, 1e-6, sine(1000, 25e3, 30)));

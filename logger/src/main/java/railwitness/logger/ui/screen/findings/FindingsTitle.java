@@ -1,12 +1,12 @@
 package railwitness.logger.ui.screen.findings;
 
-import railwitness.logger.recording.event.EventKind;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
 import java.util.ArrayList;
 import java.util.List;
 import railwitness.analysis.verdict.Outcome;
 import railwitness.analysis.verdict.Verdict;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.reporting.findings.SessionFindings;

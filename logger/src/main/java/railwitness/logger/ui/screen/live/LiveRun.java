@@ -10,7 +10,6 @@ import railwitness.drivers.time.Scheduler;
 import railwitness.logger.recording.record.Interruption;
 import railwitness.logger.recording.record.LiveSession;
 import railwitness.logger.recording.record.Run;
-import railwitness.logger.recording.record.RunEnd;
 import railwitness.logger.recording.sheet.Sheets;
 import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.ui.screen.widgets.Trouble;

@@ -1,8 +1,5 @@
 package railwitness.logger.ui.screen.live;
 
-import railwitness.drivers.reading.LatestReadings;
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.event.SessionEvent;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -15,8 +12,11 @@ import railwitness.analysis.design.Rail;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.LatestReadings;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.points.PointMaker;
 import railwitness.logger.recording.record.RailsNow;
