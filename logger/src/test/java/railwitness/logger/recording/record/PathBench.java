@@ -50,7 +50,7 @@ final class PathBench implements PowerLog, AutoCloseable {
         setup = new RunSetup(
                 scheduler, bench, sheets.design().content(), sheets.plan().content());
         power = new Power(scheduler, bench.supply(), setup.loads(), setup.rails(), () -> permitted, this);
-        path = new PowerPath(setup, power, people.apply(this), phases::add, (what, words) -> told.add(what));
+        path = new PowerPath(setup, power, people.apply(this), phases::add, event -> told.add(event.what()));
         Polling polling = new Polling(
                 scheduler,
                 () -> Duration.ofMillis(250),

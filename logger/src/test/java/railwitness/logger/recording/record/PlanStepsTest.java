@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.sheet.Sheets;
 import railwitness.logger.recording.store.Recorder;
@@ -124,8 +125,8 @@ class PlanStepsTest {
         }
 
         @Override
-        public void happened(String what, String text) {
-            tell(what + ": " + text);
+        public void happened(SessionEvent event) {
+            tell(event.what() + ": " + event.words());
         }
 
         @Override
@@ -287,7 +288,7 @@ class PlanStepsTest {
                     .findFirst()
                     .orElseThrow();
             assertThat(beyond.outcome()).isEqualTo(StepOutcome.NOT_REACHED);
-            assertThat(beyond.reason()).contains("on plus, the load takes 1.00 A");
+            assertThat(beyond.reason()).contains("on plus, the load takes 1 A");
             assertThat(plan.told).anyMatch(words -> words.startsWith("began line-sweep"));
             assertThat(count(plan, "began")).isEqualTo(count(plan, "ended"));
         }
