@@ -61,7 +61,7 @@ class PlanStepsTest {
                     Duration.ofSeconds(60),
                     words -> stop("person asked", words));
             StepSetter setter =
-                    new StepSetter(bench.setup, bench.power, person, moving -> {}, (what, words) -> tell(what));
+                    new StepSetter(bench.setup, bench.power, person, moving -> {}, event -> tell(event.what()));
             steps = new PlanSteps(bench.setup, recorder, person, this, bench.path, setter, this);
             bench.swept = result -> {
                 if (stepping) {

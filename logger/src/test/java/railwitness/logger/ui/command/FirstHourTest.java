@@ -74,7 +74,7 @@ class FirstHourTest {
                         .map(entry -> entry.getValue().out()))
                 .singleElement()
                 .asString()
-                .contains("NOT FIT", "minus rail: a rectifier of this rail does not conduct");
+                .contains("Not fit to return: ", "a rectifier of this rail does not conduct, minus rail");
         assertThat(of("run").err()).contains("Checklist", "/dev/ttyUSB0", "is its cable in?");
     }
 
@@ -93,9 +93,9 @@ class FirstHourTest {
     @Test
     void aMeterReadByHandAndKnobsLeadToACertificate() {
         assertThat(of("import").out())
-                .contains("FIT TO RETURN   2 of 2", "load effect, plus", "effective turns ratio, plus");
+                .contains("Fit to return: all 2 requirements met.", "load effect, plus", "effective turns ratio, plus");
         assertThat(Files.exists(folder.resolve("by-hand.pdf"))).isTrue();
-        assertThat(of("rehearse").out()).contains("FIT TO RETURN   2 of 2");
+        assertThat(of("rehearse").out()).contains("Fit to return: all 2 requirements met.");
     }
 
     @Test
@@ -117,10 +117,10 @@ class FirstHourTest {
         assertThat(check(design.replaceAll("full_load_A = .*\n", "")).err()).contains("load-sweep", "full_load_A");
         assertThat(briefing(design.replaceAll("fuse_A = .*\n", ""))).contains("The design sheet names no fuse.");
         String without = design.replaceAll("(?s)\\[\\[requirement.*", "");
-        assertThat(imported(without, bench())).contains("NOT JUDGED   no requirements");
+        assertThat(imported(without, bench())).contains("Not judged: no requirements to judge by.");
         assertThat(imported(design, bench().replaceAll("(?s)range = 40\naccuracy = [^\n]*", "range = 40")))
                 .contains("not judged: average efficiency");
-        assertThat(of("import").out()).contains("not found: ripple, plus: no ripple meter on this rail");
+        assertThat(of("import").out()).contains("not found: ripple (plus, minus): no ripple meter on this rail");
         assertThat(of("rehearse").out()).contains("read back at the supply, the leads' drop inside");
     }
 
