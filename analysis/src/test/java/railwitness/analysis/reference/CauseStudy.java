@@ -117,8 +117,10 @@ public final class CauseStudy {
         Map<String, int[]> counts = new LinkedHashMap<>();
         int faults = 0;
         int right = 0;
+        Map<Unit, Outcome> outcomes = new java.util.concurrent.ConcurrentHashMap<>();
+        units.parallelStream().forEach(unit -> outcomes.put(unit, Outcome.of(unit, known)));
         for (Unit unit : units) {
-            Outcome outcome = Outcome.of(unit, known);
+            Outcome outcome = outcomes.get(unit);
             rows.computeIfAbsent(unit.code(), none -> new TreeMap<>()).merge(outcome.first(), 1, Integer::sum);
             int[] count = counts.computeIfAbsent(unit.code(), none -> new int[3]);
             count[0]++;
