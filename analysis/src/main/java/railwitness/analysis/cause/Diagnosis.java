@@ -22,11 +22,11 @@ import railwitness.analysis.supply.RippleMeans;
  * become improbable.
  */
 public final class Diagnosis {
-    private static final double SOUND_WEIGHT = 5;
+    private static final double SOUND_WEIGHT = 4;
     private static final double ANYTHING_WEIGHT = 0.5;
 
-    /** Below this probability 'sound' is given up: three in ten. On the building half sound units stay above a half. */
-    private static final double SOUND_AT_MOST = 0.3;
+    /** Below this probability "sound" is given up: one in three. */
+    private static final double SOUND_AT_MOST = 0.35;
 
     /** Shares below this are not worth a line. */
     private static final double LEAST_SHARE = 0.01;
@@ -42,6 +42,7 @@ public final class Diagnosis {
 
     private static final double NEAR_ENOUGH = 12;
     private static final double WORTH_A_FIT = 30;
+    private static final double WORTH_A_SECOND_LOOK = 100;
 
     /** Squares below this share of the sightings' number leave nothing to explain. */
     private static final double WELL = 0.8;
@@ -201,10 +202,16 @@ public final class Diagnosis {
             List<Boolean> fromSound = new ArrayList<>();
             double[] start = look.sound().state().clone();
             for (Candidate candidate : candidates) {
-                Weighed one = weighed(fit.glance(candidate, look.nominal(), look.atNominal(), errors));
-                Weighed other = weighed(fit.glance(candidate, start, look.atSound(), errors));
-                boolean better = other.logWeight() > one.logWeight();
-                faults.add(better ? other : one);
+                faults.add(weighed(fit.glance(candidate, look.nominal(), look.atNominal(), errors)));
+            }
+            double first = faults.stream().mapToDouble(Weighed::logWeight).max().orElseThrow();
+            for (int i = 0; i < faults.size(); i++) {
+                boolean hopeless = faults.get(i).logWeight() < first - WORTH_A_SECOND_LOOK;
+                Weighed other = hopeless
+                        ? faults.get(i)
+                        : weighed(fit.glance(candidates.get(i), start, look.atSound(), errors));
+                boolean better = other.logWeight() > faults.get(i).logWeight();
+                faults.set(i, better ? other : faults.get(i));
                 fromSound.add(better);
             }
             double best = faults.stream().mapToDouble(Weighed::logWeight).max().orElseThrow();
@@ -270,7 +277,16 @@ public final class Diagnosis {
                 }
             }
             Diagnosis result = new Diagnosis(causes, soundPart / total, anythingPart / total);
-            result.ranking = parts.entrySet().stream().sorted(Comparator.comparingDouble(entry -> -entry.getValue())).limit(5).map(entry -> String.format(java.util.Locale.ROOT, "%s %.3f(f%.3f)", entry.getKey(), entry.getValue() / total, fitOf(best.get(entry.getKey()).fitted()))).toList();
+            result.ranking = parts.entrySet().stream()
+                    .sorted(Comparator.comparingDouble(entry -> -entry.getValue()))
+                    .limit(5)
+                    .map(entry -> String.format(
+                            java.util.Locale.ROOT,
+                            "%s %.3f(f%.3f)",
+                            entry.getKey(),
+                            entry.getValue() / total,
+                            fitOf(best.get(entry.getKey()).fitted())))
+                    .toList();
             return result;
         }
 

@@ -29,8 +29,8 @@ final class PartsFit {
     private static final double LARGE_FAULT = 0.8;
 
     /** Faults that make the two half cycles unequal: the core's offset decides how the ripple divides. */
-    private static final Set<CauseCode> UNEVEN = Set.of(
-            CauseCode.WEAK_HALF, CauseCode.DEAD_DRIVE, CauseCode.DEAD_RECTIFIER, CauseCode.DEAD_PARALLEL_SWITCH);
+    private static final Set<CauseCode> UNEVEN =
+            Set.of(CauseCode.WEAK_HALF, CauseCode.DEAD_DRIVE, CauseCode.DEAD_RECTIFIER, CauseCode.DEAD_PARALLEL_SWITCH);
 
     private final Recording recording;
     private final SheetParts sheet;
@@ -144,7 +144,8 @@ final class PartsFit {
         double[] predicted = predict(candidate, state, near);
         if (candidate.code().isPresent()) {
             List<double[]> more = new ArrayList<>(errors);
-            more.addAll(errorsOfFault(state, predicted, near, UNEVEN.contains(candidate.code().get())));
+            more.addAll(errorsOfFault(
+                    state, predicted, near, UNEVEN.contains(candidate.code().get())));
             errors = more;
         }
         int parts = tolerances.size();
@@ -227,9 +228,11 @@ final class PartsFit {
         List<double[]> columns = new ArrayList<>();
         double grown = ERROR_OF_FAULT * Math.min(3, done);
         if (grown >= WORTH_A_COLUMN) {
-            recording.modelErrors().forEach(column -> columns.add(java.util.Arrays.stream(column)
-                    .map(value -> value * grown)
-                    .toArray()));
+            recording
+                    .modelErrors()
+                    .forEach(column -> columns.add(java.util.Arrays.stream(column)
+                            .map(value -> value * grown)
+                            .toArray()));
         }
         if (uneven) {
             columns.addAll(recording.rippleOfUnevenHalves());

@@ -265,19 +265,30 @@ final class Recording {
         List<double[]> columns = new ArrayList<>();
         for (int rail = 0; rail < design.rails().size(); rail++) {
             int index = rail;
-            columns.add(column(
-                    Sighting.Kind.RIPPLE, (sighting, fraction) -> sighting.rail() == index ? UNEVEN_RIPPLE : 0));
+            columns.add(
+                    column(Sighting.Kind.RIPPLE, (sighting, fraction) -> sighting.rail() == index ? UNEVEN_RIPPLE : 0));
         }
         return columns;
     }
 
     /** What the model gets wrong of a unit whose loss or rails are far from where it was tried. */
     List<double[]> largeFault() {
-        return List.of(
-                column(Sighting.Kind.VOLTS, (sighting, fraction) -> fraction < 0.01 ? 0.06 : 0),
-                column(Sighting.Kind.VOLTS, (sighting, fraction) -> 0.05 * fraction),
-                column(Sighting.Kind.RIPPLE, (sighting, fraction) -> 0.3),
-                column(Sighting.Kind.LOSS, (sighting, fraction) -> 0.2 * fraction));
+        List<double[]> columns = new ArrayList<>();
+        columns.add(column(Sighting.Kind.VOLTS, (sighting, fraction) -> fraction < 0.01 ? 0.06 : 0));
+        columns.add(column(Sighting.Kind.VOLTS, (sighting, fraction) -> 0.05 * fraction));
+        columns.add(column(Sighting.Kind.RIPPLE, (sighting, fraction) -> 0.3));
+        columns.add(column(Sighting.Kind.LOSS, (sighting, fraction) -> 0.2 * fraction));
+        for (int i = 0; i < sightings.size(); i++) {
+            double[] own = new double[sightings.size()];
+            own[i] = switch (sightings.get(i).kind()) {
+                case VOLTS -> 0.02;
+                case LOSS -> 0.08;
+                case RIPPLE -> 0.3;
+                default -> 0;
+            };
+            columns.add(own);
+        }
+        return columns;
     }
 
     /** Errors of a unit that has something nobody thought of: large, on every quantity, on each rail and point. */

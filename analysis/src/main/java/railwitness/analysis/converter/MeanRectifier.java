@@ -155,7 +155,16 @@ final class MeanRectifier {
         double side = primary * primaryDrop(primary) * on - parts.get(Part.INPUT_CAPACITOR_OHMS) * primarySquare;
         double leakage = leakPrimary * primary * primary / period;
         return new Flow(
-                volts, squares, alternating, hertz, Math.max(0, side), primarySquare, primary * on, leakage, choke, empty);
+                volts,
+                squares,
+                alternating,
+                hertz,
+                Math.max(0, side),
+                primarySquare,
+                primary * on,
+                leakage,
+                choke,
+                empty);
     }
 
     /** Peak to peak of the choke's current, A; 0 where the choke is not known. */
@@ -173,9 +182,7 @@ final class MeanRectifier {
 
     private double continuousSwing(double volts, double mean, double lost, int rail) {
         double henries = parts.get(Part.CHOKE, rail);
-        return henries <= 0
-                ? 0
-                : (volts + parts.drop(mean / 2)) * (1 - 2 * duty + lost) * period / 2 / henries;
+        return henries <= 0 ? 0 : (volts + parts.drop(mean / 2)) * (1 - 2 * duty + lost) * period / 2 / henries;
     }
 
     private double oneSidedSquare(double drive, double volts, double mean, int rail) {

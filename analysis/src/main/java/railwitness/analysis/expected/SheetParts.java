@@ -141,7 +141,9 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
             take(Usual.CORE, of(transformer, Transformer::coreLossWatts), 0.009 * power);
             double swing = 2 * input * ratio;
             double snubbers = SNUBBER_SHARE * 2 * DRAIN_FARADS * 4 * input * input * hertz;
-            take(Usual.SECONDARY_SNUBBERS, OptionalDouble.empty(),
+            take(
+                    Usual.SECONDARY_SNUBBERS,
+                    OptionalDouble.empty(),
                     choke ? SECONDARY_SHARE * 2 * SECONDARY_FARADS * swing * swing * hertz : 0);
             take(Usual.SNUBBERS, OptionalDouble.empty(), snubbers);
             if (design.converter().regulated()) {

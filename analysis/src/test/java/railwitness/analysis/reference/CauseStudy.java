@@ -17,7 +17,7 @@ import railwitness.analysis.supply.OperatingPoint;
 
 /**
  * How far the expectation lies from the circuit simulator for sound units, and which cause is named for which fault, for
- * sheets that know much or little. Arguments: half ({@code building} or {@code held-back}), and which sheets (all). The command stands in
+ * sheets that know much or little. Arguments: half ({@code building} or {@code last-look}), and which sheets (all). The command stands in
  * {@code analysis/README.md}.
  */
 public final class CauseStudy {

@@ -176,7 +176,8 @@ final class Solver {
             Specimen.Rail rail = circuit.rail(r);
             out[r] = situation.draws().get(r).at(rail.outVolts(railVolts[r]))
                     + Math.max(0, railVolts[r]) * (1 / rail.bleederOhm() + 1 / rail.diodeShortOhm());
-            out[r] += flaws().shortAmps(r, railVolts[r], situation.draws().get(r).at(rail.outVolts(railVolts[r])));
+            out[r] +=
+                    flaws().shortAmps(r, railVolts[r], situation.draws().get(r).at(rail.outVolts(railVolts[r])));
             ringAmps[r] = pulsing ? ringing(r, terminalVolts, railVolts[r], duty) : 0;
         }
         double pulseAmps = Math.max(0, supplied - constantAmps(terminalVolts));

@@ -169,7 +169,8 @@ class FaultTest {
     /** Conduction loss goes with the resistance: 2 x 5 mohm more on one side, some 27 A in half of the time. */
     @Test
     void aDeadParallelSwitchCostsAsItsSidesResistance() {
-        double idle = loaded("dead-parallel-switch=3", 0).inputWatts() - loaded("", 0).inputWatts();
+        double idle =
+                loaded("dead-parallel-switch=3", 0).inputWatts() - loaded("", 0).inputWatts();
         Balance dead = loaded("dead-parallel-switch=3", 4);
         double added = dead.losses().switches() - loaded("", 4).losses().switches();
         assertThat(idle).isCloseTo(0, within(0.05));
@@ -182,7 +183,9 @@ class FaultTest {
     void aSlowDriveCostsInProportionToTheCurrent() {
         Balance slow = loaded("slow-drive=1.5", 4);
         double added = slow.losses().switches() - loaded("", 4).losses().switches();
-        double onAmps = slow.inputAmps() / 0.9;
+        double converted =
+                slow.inputAmps() - added / slow.terminalVolts() - loaded("", 0).inputAmps();
+        double onAmps = converted / 0.9;
         assertThat(added).isCloseTo(slow.terminalVolts() * onAmps * 1.5e-6 * 2 * 25_000, withinPercentage(5));
         assertThat(loaded("slow-drive=1.5", 0).inputWatts() - loaded("", 0).inputWatts())
                 .isLessThan(0.3);
@@ -212,8 +215,10 @@ class FaultTest {
     void aHotJointIsSoundWhileItIsCold() {
         ConverterModel joint = new ConverterModel(Fault.of("hot-joint=0.02").in(HEALTHY));
         List<Draw> draws = List.of(Draw.amps(4), Draw.amps(4));
-        double cold = joint.settled(Feed.of(13.8, 500), draws, 25, 25).rail("plus").volts();
-        double hot = joint.settled(Feed.of(13.8, 500), draws, 25, 60).rail("plus").volts();
+        double cold =
+                joint.settled(Feed.of(13.8, 500), draws, 25, 25).rail("plus").volts();
+        double hot =
+                joint.settled(Feed.of(13.8, 500), draws, 25, 60).rail("plus").volts();
         assertThat(cold).isCloseTo(plus("", 4), within(1e-6));
         assertThat(hot).isLessThan(cold - 1);
     }
@@ -232,8 +237,8 @@ class FaultTest {
 
     @Test
     void aUnitThatLocksOutStopsUnderLoadAndNotWithout() {
-        World world = new World(Fault.of("hiccup=13.4").in(HEALTHY), 22);
-        world.feed(0, Feed.of(13.95, 500));
+        World world = new World(Fault.of("hiccup=13.7").in(HEALTHY), 22);
+        world.feed(0, Feed.of(14.1, 500));
         world.remote(0, true);
         assertThat(world.at(3_000_000_000L).rail("plus").volts()).isGreaterThan(35);
         world.draw(3_000_000_000L, "plus", "load", Draw.amps(4));
@@ -245,19 +250,18 @@ class FaultTest {
         assertThat(least).isLessThan(30);
     }
 
-    /** A core driven one way only saturates: the source is at its limit and nothing comes out. */
+    /** A core driven one way only saturates: what the switches' and the primary's resistance lets through flows. */
     @Test
-    void aReversedPrimaryHalfIsAShortAtFirstPower() {
-        Balance reversed = powered("reversed-half", true, 5);
-        assertThat(reversed.limiting()).isTrue();
-        assertThat(reversed.rail("plus").volts()).isLessThan(20);
+    void aReversedPrimaryHalfIsAShort() {
+        assertThat(loaded("reversed-half", 0).inputAmps()).isGreaterThan(100);
         assertThat(powered("reversed-half", false, 5).limiting()).isFalse();
     }
 
     @Test
     void aShortThatWaitsForLoadIsNotSeenWithoutIt() {
         assertThat(plus("short-under-load=20", 0)).isCloseTo(plus("", 0), within(1e-6));
-        double added = loaded("short-under-load=20", 4).inputWatts() - loaded("", 4).inputWatts();
+        double added =
+                loaded("short-under-load=20", 4).inputWatts() - loaded("", 4).inputWatts();
         assertThat(added).isCloseTo(37.0 * 37 / 20, withinPercentage(20));
         assertThat(minus("short-under-load=20", 0.5)).isCloseTo(minus("", 0.5), within(1e-6));
     }
