@@ -26,7 +26,10 @@ final class PartsFit {
     private static final double WORTH_A_COLUMN = 0.5;
 
     /** A change of loss or rail by more than this (its logarithm) is beyond where the model was tried. */
-    private static final double LARGE_FAULT = 0.8;
+    private static final double LARGE_FAULT = 1.2;
+
+    /** Beyond this nothing is known of the model's error at a single point either. */
+    private static final double HUGE_FAULT = 2;
 
     /** Faults that make the two half cycles unequal: the core's offset decides how the ripple divides. */
     private static final Set<CauseCode> UNEVEN =
@@ -145,7 +148,7 @@ final class PartsFit {
         if (candidate.code().isPresent()) {
             List<double[]> more = new ArrayList<>(errors);
             more.addAll(errorsOfFault(
-                    state, predicted, near, UNEVEN.contains(candidate.code().get())));
+                    state, predicted, near, UNEVEN.contains(candidate.code().get()) || candidate.place().isPresent()));
             errors = more;
         }
         int parts = tolerances.size();
@@ -238,7 +241,7 @@ final class PartsFit {
             columns.addAll(recording.rippleOfUnevenHalves());
         }
         if (done > LARGE_FAULT) {
-            columns.addAll(recording.largeFault());
+            columns.addAll(recording.largeFault(done > HUGE_FAULT));
         }
         return columns;
     }

@@ -271,14 +271,14 @@ final class Recording {
         return columns;
     }
 
-    /** What the model gets wrong of a unit whose loss or rails are far from where it was tried. */
-    List<double[]> largeFault() {
+    /** What the model gets wrong of a unit whose loss or rails are far from where it was tried, and at each point too. */
+    List<double[]> largeFault(boolean eachPoint) {
         List<double[]> columns = new ArrayList<>();
         columns.add(column(Sighting.Kind.VOLTS, (sighting, fraction) -> fraction < 0.01 ? 0.06 : 0));
         columns.add(column(Sighting.Kind.VOLTS, (sighting, fraction) -> 0.05 * fraction));
         columns.add(column(Sighting.Kind.RIPPLE, (sighting, fraction) -> 0.3));
         columns.add(column(Sighting.Kind.LOSS, (sighting, fraction) -> 0.2 * fraction));
-        for (int i = 0; i < sightings.size(); i++) {
+        for (int i = 0; i < sightings.size() && eachPoint; i++) {
             double[] own = new double[sightings.size()];
             own[i] = switch (sightings.get(i).kind()) {
                 case VOLTS -> 0.02;

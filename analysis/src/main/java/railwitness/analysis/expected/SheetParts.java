@@ -33,6 +33,7 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
     private static final double HEADROOM_U = 0.15;
     private static final double IDLE_LIFT = 0.008;
     private static final double WIRING_OHMS = 0.008;
+    private static final double FREQUENCY_U = 0.5;
 
     public SheetParts {
         tolerances = List.copyOf(tolerances);
@@ -146,6 +147,10 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
                     OptionalDouble.empty(),
                     choke ? SECONDARY_SHARE * 2 * SECONDARY_FARADS * swing * swing * hertz : 0);
             take(Usual.SNUBBERS, OptionalDouble.empty(), snubbers);
+            if (design.converter().frequencyHz().isEmpty()) {
+                tolerances.add(new Tolerance(
+                        Part.SNUBBER_WATTS, -1, "snubbers at another frequency", FREQUENCY_U, true));
+            }
             if (design.converter().regulated()) {
                 for (int index = 0; index < design.rails().size(); index++) {
                     parts = parts.with(

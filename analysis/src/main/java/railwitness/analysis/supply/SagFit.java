@@ -60,7 +60,7 @@ record SagFit(Estimate resistance, String at) {
                     || levels(points, range) == 2) {
                 Estimate whole = withLackOfFit(resistance, line, range, rail, volts);
                 return new Outcome(
-                        Optional.of(new SagFit(whole, "line by least squares, " + range(points, range) + ", " + how)),
+                        Optional.of(new SagFit(whole, range(points, range) + ", line by least squares, " + how)),
                         "");
             }
             dropLowest(points, range);
