@@ -10,7 +10,7 @@ package railwitness.analysis.converter;
 final class PeakRectifier {
     private static final int STEPS = 24;
     private static final int ROUNDS = 30;
-    private static final int BALANCES = 9;
+    private static final int BALANCES = 4;
     private static final int SWEEPS = 8;
     private static final int HALVINGS = 24;
     private static final double IMPLICIT = 0.6;
@@ -64,7 +64,7 @@ final class PeakRectifier {
         for (int round = 0; round < BALANCES && Math.abs(missBefore) > 1e-4; round++) {
             state = settled(drive, state.volts(), now, loads);
             double miss = offset(state.strokes()) - now;
-            if (Math.abs(miss) < 2e-3 * (0.01 + Math.abs(now)) || now == before) {
+            if (Math.abs(miss) < 1e-2 * (0.01 + Math.abs(now)) || now == before) {
                 break;
             }
             double slope = (miss - missBefore) / (now - before);
