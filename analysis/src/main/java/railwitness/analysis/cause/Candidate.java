@@ -35,6 +35,8 @@ record Candidate(
         BEFORE_TERMINALS,
         /** It grows from nothing at the first point to its size at the last: heat. */
         GROWING,
+        /** It is there at points with load only. */
+        UNDER_LOAD,
         /** The unit stops by itself at some points; the others are as they should be. */
         STOPPING
     }
@@ -107,6 +109,10 @@ record Candidate(
 
     Candidate growing() {
         return new Candidate(code, rail, place, weight, median, spread, fault, Kind.GROWING, second);
+    }
+
+    Candidate underLoad() {
+        return new Candidate(code, rail, place, weight, median, spread, fault, Kind.UNDER_LOAD, second);
     }
 
     Candidate stopping() {

@@ -2,6 +2,7 @@ package railwitness.analysis.cause;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.analysis.converter.Part;
 import railwitness.analysis.converter.Parts;
@@ -24,11 +25,18 @@ final class Candidates {
         this.parts = parts;
     }
 
-    static List<Candidate> of(Design design, Parts parts) {
+    /** @param recording what was measured: what it cannot show is not tried */
+    static List<Candidate> of(Design design, Parts parts, Recording recording) {
         Candidates candidates = new Candidates(design, parts);
         candidates.transformer();
         candidates.primarySide();
         candidates.rails();
+        if (recording.stopped().isEmpty()) {
+            candidates.all.removeIf(one -> one.kind() == Candidate.Kind.STOPPING);
+        }
+        if (recording.sightings().stream().noneMatch(one -> one.kind() == Sighting.Kind.STANDBY)) {
+            candidates.all.removeIf(one -> one.code().equals(Optional.of(CauseCode.LEAKY_SWITCH)));
+        }
         return candidates.all;
     }
 
@@ -126,6 +134,15 @@ final class Candidates {
                             (sound, more) -> sound.with(
                                     Part.BLEEDER_SIEMENS, index, sound.get(Part.BLEEDER_SIEMENS, index) + more))
                     .on(name));
+            all.add(Candidate.sized(
+                            CauseCode.SHORT_UNDER_LOAD,
+                            0.1,
+                            0.1 * siemens,
+                            1.2,
+                            (sound, more) -> sound.with(
+                                    Part.BLEEDER_SIEMENS, index, sound.get(Part.BLEEDER_SIEMENS, index) + more))
+                    .on(name)
+                    .underLoad());
         }
         all.add(Candidate.sized(CauseCode.TIRED_CAPACITOR, 0.3, 4, 1.0, (sound, more) -> {
             Parts both = sound;

@@ -1,6 +1,7 @@
 package railwitness.analysis.cause;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The faults a cause may name, each with what to check, cheapest and safest first: looking, then measuring with the power
@@ -133,8 +134,19 @@ public enum CauseCode {
         return checks;
     }
 
-    /** Those that readings of means and ripple cannot tell from this one, whatever the numbers. */
-    public List<CauseCode> alike() {
+    /**
+     * Those that readings of means and ripple cannot tell from this one at a place, whatever the numbers.
+     *
+     * @param place as in the cause; empty where it is not told
+     */
+    public List<CauseCode> alike(Optional<String> place) {
+        if (this == WRONG_TURNS && place.isPresent()) {
+            return List.of(WEAK_HALF, DEAD_DRIVE);
+        }
+        return alike();
+    }
+
+    private List<CauseCode> alike() {
         return switch (this) {
             case SHORTED_TURN -> List.of(WEAK_CORE, LEAKY_CLAMP);
             case WEAK_CORE -> List.of(SHORTED_TURN, LEAKY_CLAMP);

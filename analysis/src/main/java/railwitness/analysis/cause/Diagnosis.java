@@ -22,11 +22,11 @@ import railwitness.analysis.supply.RippleMeans;
  * become improbable.
  */
 public final class Diagnosis {
-    private static final double SOUND_WEIGHT = 8;
+    private static final double SOUND_WEIGHT = 4;
     private static final double ANYTHING_WEIGHT = 0.5;
 
-    /** Below this probability 'sound' is given up: one in seven. On the building half sound units stay above a half. */
-    private static final double SOUND_AT_MOST = 0.15;
+    /** Below this probability "sound" is given up: one in three. */
+    private static final double SOUND_AT_MOST = 0.35;
 
     /** Shares below this are not worth a line. */
     private static final double LEAST_SHARE = 0.01;
@@ -42,6 +42,7 @@ public final class Diagnosis {
 
     private static final double NEAR_ENOUGH = 12;
     private static final double WORTH_A_FIT = 30;
+    private static final double WORTH_A_SECOND_LOOK = 100;
 
     /** Squares below this share of the sightings' number leave nothing to explain. */
     private static final double WELL = 0.8;
@@ -49,6 +50,11 @@ public final class Diagnosis {
     private final List<Cause> causes;
     private final double sound;
     private final double anything;
+    private List<String> ranking = List.of();
+
+    public List<String> ranking() {
+        return ranking;
+    }
 
     private Diagnosis(List<Cause> causes, double sound, double anything) {
         this.causes = List.copyOf(causes);
@@ -78,7 +84,7 @@ public final class Diagnosis {
         if (recording.sightings().isEmpty()) {
             return new Diagnosis(List.of(), 1, 0);
         }
-        return new Ranking(recording, sheet, Candidates.of(design, sheet.parts())).diagnosis();
+        return new Ranking(recording, sheet, Candidates.of(design, sheet.parts(), recording)).diagnosis();
     }
 
     /** Whether what is off is explained. */
@@ -196,10 +202,16 @@ public final class Diagnosis {
             List<Boolean> fromSound = new ArrayList<>();
             double[] start = look.sound().state().clone();
             for (Candidate candidate : candidates) {
-                Weighed one = weighed(fit.glance(candidate, look.nominal(), look.atNominal(), errors));
-                Weighed other = weighed(fit.glance(candidate, start, look.atSound(), errors));
-                boolean better = other.logWeight() > one.logWeight();
-                faults.add(better ? other : one);
+                faults.add(weighed(fit.glance(candidate, look.nominal(), look.atNominal(), errors)));
+            }
+            double first = faults.stream().mapToDouble(Weighed::logWeight).max().orElseThrow();
+            for (int i = 0; i < faults.size(); i++) {
+                boolean hopeless = faults.get(i).logWeight() < first - WORTH_A_SECOND_LOOK;
+                Weighed other = hopeless
+                        ? faults.get(i)
+                        : weighed(fit.glance(candidates.get(i), start, look.atSound(), errors));
+                boolean better = other.logWeight() > faults.get(i).logWeight();
+                faults.set(i, better ? other : faults.get(i));
                 fromSound.add(better);
             }
             double best = faults.stream().mapToDouble(Weighed::logWeight).max().orElseThrow();
@@ -209,10 +221,9 @@ public final class Diagnosis {
             for (int i = 0; i < faults.size() && !nothingLeft; i++) {
                 Candidate candidate = faults.get(i).fitted().candidate();
                 if (faults.get(i).logWeight() > best - WORTH_A_FIT) {
-                    PartsFit.Fitted fitted = fromSound.get(i)
-                            ? fit.fit(candidate, start, look.atSound(), errors)
-                            : fit.fit(candidate, look.nominal(), look.atNominal(), errors);
-                    faults.set(i, weighed(fitted));
+                    double[] from = faults.get(i).fitted().state();
+                    double[][] near = fromSound.get(i) ? look.atSound() : look.atNominal();
+                    faults.set(i, weighed(fit.fit(candidate, from, near, errors)));
                 }
             }
             return faults;
@@ -265,7 +276,18 @@ public final class Diagnosis {
                     causes.add(cause(best.get(key), parts.get(key) / total, sound, alike(key, keys, parts, best)));
                 }
             }
-            return new Diagnosis(causes, soundPart / total, anythingPart / total);
+            Diagnosis result = new Diagnosis(causes, soundPart / total, anythingPart / total);
+            result.ranking = parts.entrySet().stream()
+                    .sorted(Comparator.comparingDouble(entry -> -entry.getValue()))
+                    .limit(5)
+                    .map(entry -> String.format(
+                            java.util.Locale.ROOT,
+                            "%s %.3f(f%.3f)",
+                            entry.getKey(),
+                            entry.getValue() / total,
+                            fitOf(best.get(entry.getKey()).fitted())))
+                    .toList();
+            return result;
         }
 
         private static List<CauseCode> alike(
@@ -279,11 +301,7 @@ public final class Diagnosis {
                 }
             }
             CauseCode code = best.get(key).code();
-            alike.addAll(code.alike());
-            if (code == CauseCode.WRONG_TURNS
-                    && best.get(key).fitted().candidate().place().isPresent()) {
-                alike.addAll(List.of(CauseCode.WEAK_HALF, CauseCode.DEAD_DRIVE));
-            }
+            alike.addAll(code.alike(best.get(key).fitted().candidate().place()));
             return alike.stream().filter(other -> other != code).distinct().toList();
         }
 

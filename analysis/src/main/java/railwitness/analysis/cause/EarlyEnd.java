@@ -20,7 +20,7 @@ public final class EarlyEnd {
     private static final double LEAK_AMPERES = 1;
 
     private static final List<CauseCode> TOO_MUCH_WHEN_ON =
-            List.of(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN, CauseCode.DEAD_DRIVE);
+            List.of(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN, CauseCode.DEAD_DRIVE, CauseCode.REVERSED_HALF);
 
     /** What draws current though both rails stand. */
     private static final List<CauseCode> TOO_MUCH_WITH_RAILS = List.of(CauseCode.SHORTED_TURN, CauseCode.WEAK_CORE);

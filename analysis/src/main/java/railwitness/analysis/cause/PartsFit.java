@@ -2,6 +2,7 @@ package railwitness.analysis.cause;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.function.IntFunction;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.MatrixUtils;
@@ -23,6 +24,16 @@ final class PartsFit {
     private static final double FURTHEST = 4;
     private static final double ERROR_OF_FAULT = 3;
     private static final double WORTH_A_COLUMN = 0.5;
+
+    /** A change of loss or rail by more than this (its logarithm) is beyond where the model was tried. */
+    private static final double LARGE_FAULT = 1.2;
+
+    /** Beyond this nothing is known of the model's error at a single point either. */
+    private static final double HUGE_FAULT = 2;
+
+    /** Faults that make the two half cycles unequal: the core's offset decides how the ripple divides. */
+    private static final Set<CauseCode> UNEVEN =
+            Set.of(CauseCode.WEAK_HALF, CauseCode.DEAD_DRIVE, CauseCode.DEAD_RECTIFIER, CauseCode.DEAD_PARALLEL_SWITCH);
 
     private final Recording recording;
     private final SheetParts sheet;
@@ -93,6 +104,9 @@ final class PartsFit {
         return switch (candidate.kind()) {
             case OF_PARTS, STOPPING -> recording.predict(same(candidate.fault().in(all, size)), 0, near);
             case BEFORE_TERMINALS -> recording.predict(same(candidate.fault().in(all, size)), size, near);
+            case UNDER_LOAD ->
+                recording.predict(
+                        point -> recording.loaded(point) ? candidate.fault().in(all, size) : all, 0, near);
             case GROWING ->
                 recording.predict(point -> candidate.fault().in(all, size * recording.progress(point)), 0, near);
         };
@@ -129,17 +143,18 @@ final class PartsFit {
         if (candidate.sized() && start[tolerances.size()] == 0) {
             state[tolerances.size()] = bestSize(candidate, state, sensitivities, errors);
         }
+        Result[] near = new Result[recording.points()];
+        double[] predicted = predict(candidate, state, near);
         if (candidate.code().isPresent()) {
             List<double[]> more = new ArrayList<>(errors);
-            more.addAll(errorsOfFault(candidate, state));
+            more.addAll(errorsOfFault(
+                    state, predicted, near, UNEVEN.contains(candidate.code().get()) || candidate.place().isPresent()));
             errors = more;
         }
         int parts = tolerances.size();
         int sized = candidate.sized() ? 1 : 0;
         int all = parts + errors.size() + sized;
         double[] more = new double[errors.size()];
-        Result[] near = new Result[recording.points()];
-        double[] predicted = predict(candidate, state, near);
         double best = squares(state, more, predicted, errors, sized);
         for (int round = 0; round < rounds; round++) {
             double[][] columns = columns(candidate, state, predicted, near, sensitivities, errors);
@@ -204,10 +219,8 @@ final class PartsFit {
     }
 
     /** What the model may get wrong of the fault itself: the model's errors, grown with what the fault does. */
-    private List<double[]> errorsOfFault(Candidate candidate, double[] state) {
-        Candidate none = Candidate.sound(1);
-        double[] with = predict(candidate, state, new Result[recording.points()]);
-        double[] without = predict(none, state, new Result[recording.points()]);
+    private List<double[]> errorsOfFault(double[] state, double[] with, Result[] near, boolean uneven) {
+        double[] without = predict(Candidate.sound(1), state, near.clone());
         double done = 0;
         for (int k = 0; k < count; k++) {
             Sighting.Kind kind = recording.sightings().get(k).kind();
@@ -215,15 +228,22 @@ final class PartsFit {
                 done = Math.max(done, Math.abs(with[k] - without[k]));
             }
         }
+        List<double[]> columns = new ArrayList<>();
         double grown = ERROR_OF_FAULT * Math.min(3, done);
-        if (grown < WORTH_A_COLUMN) {
-            return List.of();
+        if (grown >= WORTH_A_COLUMN) {
+            recording
+                    .modelErrors()
+                    .forEach(column -> columns.add(java.util.Arrays.stream(column)
+                            .map(value -> value * grown)
+                            .toArray()));
         }
-        return recording.modelErrors().stream()
-                .map(column -> java.util.Arrays.stream(column)
-                        .map(value -> value * grown)
-                        .toArray())
-                .toList();
+        if (uneven) {
+            columns.addAll(recording.rippleOfUnevenHalves());
+        }
+        if (done > LARGE_FAULT) {
+            columns.addAll(recording.largeFault(done > HUGE_FAULT));
+        }
+        return columns;
     }
 
     private static double bounded(double standardUncertainties) {

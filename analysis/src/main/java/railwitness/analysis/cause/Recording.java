@@ -24,6 +24,7 @@ final class Recording {
     private static final double UNSTATED_POWER = 0.004;
     private static final double LOST_BY_BAND = 0.3;
     private static final double STOPPED = 0.5;
+    private static final double UNEVEN_RIPPLE = 0.3;
     private static final double SOURCE_LEAST_OHMS = 0.003;
 
     private final Design design;
@@ -182,6 +183,11 @@ final class Recording {
         return situations.size();
     }
 
+    /** Whether the unit is loaded at a point. */
+    boolean loaded(int point) {
+        return situations.get(point).fraction() > LEAST_RIPPLE_FRACTION;
+    }
+
     /** How far into the session a point lies, 0 to 1; 0 too where a drain of standby is all that was measured. */
     double progress(int point) {
         if (times.isEmpty()) {
@@ -251,6 +257,37 @@ final class Recording {
         columns.add(
                 column(Sighting.Kind.LOSS, (sighting, fraction) -> fraction < 0.01 ? ModelError.commonIdleLoss() : 0));
         columns.add(column(Sighting.Kind.RIPPLE, (sighting, fraction) -> ModelError.commonRipple()));
+        return columns;
+    }
+
+    /** What the model gets wrong of each rail's ripple where the half cycles are unequal. */
+    List<double[]> rippleOfUnevenHalves() {
+        List<double[]> columns = new ArrayList<>();
+        for (int rail = 0; rail < design.rails().size(); rail++) {
+            int index = rail;
+            columns.add(
+                    column(Sighting.Kind.RIPPLE, (sighting, fraction) -> sighting.rail() == index ? UNEVEN_RIPPLE : 0));
+        }
+        return columns;
+    }
+
+    /** What the model gets wrong of a unit whose loss or rails are far from where it was tried, and at each point too. */
+    List<double[]> largeFault(boolean eachPoint) {
+        List<double[]> columns = new ArrayList<>();
+        columns.add(column(Sighting.Kind.VOLTS, (sighting, fraction) -> fraction < 0.01 ? 0.06 : 0));
+        columns.add(column(Sighting.Kind.VOLTS, (sighting, fraction) -> 0.05 * fraction));
+        columns.add(column(Sighting.Kind.RIPPLE, (sighting, fraction) -> 0.3));
+        columns.add(column(Sighting.Kind.LOSS, (sighting, fraction) -> 0.2 * fraction));
+        for (int i = 0; i < sightings.size() && eachPoint; i++) {
+            double[] own = new double[sightings.size()];
+            own[i] = switch (sightings.get(i).kind()) {
+                case VOLTS -> 0.02;
+                case LOSS -> 0.08;
+                case RIPPLE -> 0.3;
+                default -> 0;
+            };
+            columns.add(own);
+        }
         return columns;
     }
 

@@ -14,6 +14,11 @@ public final class Converter {
     /** Loads below this share of the rectifier's pulse leave the rail to the ringing, A over full-load scale. */
     private static final double IDLE_AMPERES = 0.02;
 
+    /** Shares of what a hard transition takes that the parts' numbers for primary and secondary state. */
+    private static final double PRIMARY_SHARE = 0.5;
+
+    private static final double SECONDARY_SHARE = 0.73;
+
     private Converter() {}
 
     /**
@@ -128,7 +133,7 @@ public final class Converter {
         watts.put("gate and switching", parts.get(Part.FIXED_WATTS));
         watts.put("core", parts.get(Part.CORE_WATTS) * square);
         watts.put("beyond the core", parts.get(Part.SQUARE_WATTS) * square);
-        watts.put("snubbers", parts.get(Part.SNUBBER_WATTS) * square);
+        watts.put("snubbers", (parts.get(Part.SNUBBER_WATTS) + secondarySnubbers(parts, duty, flow.empty())) * square);
         watts.put("leakage", flow.leakageWatts() * (parts.choke() ? 1 : LOST_AT_THE_PEAK));
         watts.put("switches and primary", flow.sideWatts());
         double ripple = Math.max(0, flow.primarySquare() - flow.primaryMean() * flow.primaryMean());
@@ -145,6 +150,30 @@ public final class Converter {
             total += value;
         }
         return new Result(volts, flow.volts(), ripple(parts, flow), total / inputVolts, output, watts, duty);
+    }
+
+    /**
+     * Where the chokes run empty nothing holds the winding in the pause: its magnetising current swings it towards the other
+     * side before that side's switch closes, and the switch finds less to charge (resonant transition; such as Erickson and
+     * Maksimovic, chapter 20).
+     */
+    private static double secondarySnubbers(Parts parts, double duty, double empty) {
+        double held = parts.get(Part.SECONDARY_SNUBBER_WATTS);
+        double henries = parts.get(Part.MAGNETISING);
+        if (held == 0 || empty == 0 || henries == 0) {
+            return held;
+        }
+        double primary = parts.get(Part.SNUBBER_WATTS);
+        double input = parts.get(Part.NOMINAL_INPUT);
+        double hertz = parts.get(Part.FREQUENCY);
+        double hard = primary / PRIMARY_SHARE + held / SECONDARY_SHARE;
+        double farads = hard / (4 * input * input * hertz);
+        double angle = (0.5 - duty) / hertz / Math.sqrt(henries * farads);
+        double current = duty / hertz / henries / 2 * Math.sqrt(henries / farads);
+        double swing = Math.max(-1, Math.cos(Math.min(Math.PI, angle)) - current * Math.sin(Math.min(Math.PI, angle)));
+        double left = (1 + swing) / 2;
+        double free = Math.max(0, hard * left * left - primary);
+        return held + empty * (Math.min(held, free) - held);
     }
 
     /** 1 without load, falling to 0 as the load outgrows what ringing and bleeder give. */

@@ -12,6 +12,7 @@ package railwitness.analysis.converter;
  * @param primaryMean mean of it, A
  * @param leakageWatts energy of the leakage at every opening of a switch, W
  * @param chokeSquares mean square of the current through each choke, A^2
+ * @param empty 0 to 1: how far all chokes' currents lie below those at which they begin to run empty
  */
 record Flow(
         double[] volts,
@@ -22,4 +23,5 @@ record Flow(
         double primarySquare,
         double primaryMean,
         double leakageWatts,
-        double[] chokeSquares) {}
+        double[] chokeSquares,
+        double empty) {}

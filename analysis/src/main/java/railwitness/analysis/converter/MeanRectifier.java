@@ -132,12 +132,17 @@ final class MeanRectifier {
         double[] hertz = new double[rails];
         double[] choke = new double[rails];
         double on = 2 * duty;
+        double empty = 1;
         double leakPrimary = parts.get(Part.LEAKAGE_PER_SQUARED_RATIO) / rails;
         for (int rail = 0; rail < rails; rail++) {
             boolean one = parts.ratio(rail, 0) == 0 || parts.ratio(rail, 1) == 0;
             double mean = mean(loads, volts, rail);
             double swing = one ? 0 : swing(drive, volts[rail], mean, primary, rail);
             double square = one ? oneSidedSquare(drive, volts[rail], mean, rail) : swing * swing / 12;
+            if (!one) {
+                double critical = continuousSwing(volts[rail], mean, 0, rail) / 2;
+                empty = Math.min(empty, Math.max(0, 1 - mean / Math.max(critical, 1e-9)));
+            }
             if (!one && swing > 2 * mean) {
                 square = Math.max(0, 2.0 / 3 * swing * mean - mean * mean); // triangles with pauses between them
             }
@@ -150,7 +155,16 @@ final class MeanRectifier {
         double side = primary * primaryDrop(primary) * on - parts.get(Part.INPUT_CAPACITOR_OHMS) * primarySquare;
         double leakage = leakPrimary * primary * primary / period;
         return new Flow(
-                volts, squares, alternating, hertz, Math.max(0, side), primarySquare, primary * on, leakage, choke);
+                volts,
+                squares,
+                alternating,
+                hertz,
+                Math.max(0, side),
+                primarySquare,
+                primary * on,
+                leakage,
+                choke,
+                empty);
     }
 
     /** Peak to peak of the choke's current, A; 0 where the choke is not known. */
@@ -161,9 +175,14 @@ final class MeanRectifier {
         }
         double height = parts.get(Part.RATIO, rail) * drive;
         double lost = Math.min(0.5, overlap(mean, primary, rail) / Math.max(height, 1e-9));
-        double continuous = (volts + parts.drop(mean / 2)) * (1 - 2 * duty + lost) * period / 2 / henries;
+        double continuous = continuousSwing(volts, mean, lost, rail);
         double discontinuous = Math.max(0, height - parts.drop(mean) - volts) * duty * period / henries;
         return continuous <= 2 * mean ? continuous : Math.max(2 * mean, Math.min(continuous, discontinuous));
+    }
+
+    private double continuousSwing(double volts, double mean, double lost, int rail) {
+        double henries = parts.get(Part.CHOKE, rail);
+        return henries <= 0 ? 0 : (volts + parts.drop(mean / 2)) * (1 - 2 * duty + lost) * period / 2 / henries;
     }
 
     private double oneSidedSquare(double drive, double volts, double mean, int rail) {

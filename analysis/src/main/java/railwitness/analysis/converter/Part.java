@@ -66,6 +66,8 @@ public enum Part {
     CORE_WATTS(false),
     /** In snubbers and stray capacitances at the nominal input, W. */
     SNUBBER_WATTS(false),
+    /** In snubbers and stray capacitances of the secondary while the chokes' current never ends, at the nominal input, W. */
+    SECONDARY_SNUBBER_WATTS(false),
     /** Loss beyond the core's that grows with the square of the input, at the nominal input, W. */
     SQUARE_WATTS(false),
     /** Loss that grows with the input current (overlap of slow switches), W per A. */

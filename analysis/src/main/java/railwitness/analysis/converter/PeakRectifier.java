@@ -10,6 +10,7 @@ package railwitness.analysis.converter;
 final class PeakRectifier {
     private static final int STEPS = 24;
     private static final int ROUNDS = 30;
+    private static final int BALANCES = 4;
     private static final int SWEEPS = 8;
     private static final int HALVINGS = 24;
     private static final double IMPLICIT = 0.6;
@@ -42,7 +43,43 @@ final class PeakRectifier {
         for (int rail = 0; rail < rails; rail++) {
             volts[rail] = start != null ? start[rail] : Math.max(0.1, guess(drive, loads, rail));
         }
-        double offset = 0;
+        State state = settled(drive, volts, 0, loads);
+        if (!even) {
+            state = balanced(drive, loads, state);
+        }
+        return flow(state.strokes(), drive, state.volts(), loads);
+    }
+
+    private record State(double[] volts, Stroke[] strokes) {}
+
+    /**
+     * With the core's offset current that makes both phases' volt-seconds equal. The side that carries more loses more, the
+     * offset gives back what it loses, and it carries still more: the balance is looked for by secants.
+     */
+    private State balanced(double drive, double[] loads, State first) {
+        State state = first;
+        double before = 0;
+        double missBefore = offset(state.strokes());
+        double now = missBefore;
+        for (int round = 0; round < BALANCES && Math.abs(missBefore) > 1e-4; round++) {
+            state = settled(drive, state.volts(), now, loads);
+            double miss = offset(state.strokes()) - now;
+            if (Math.abs(miss) < 1e-2 * (0.01 + Math.abs(now)) || now == before) {
+                break;
+            }
+            double slope = (miss - missBefore) / (now - before);
+            double most = 2 * (Math.abs(now) + Math.abs(miss));
+            double step = slope < -0.05 ? -miss / slope : 4 * miss;
+            before = now;
+            missBefore = miss;
+            now += Math.max(-most, Math.min(most, step));
+        }
+        return state;
+    }
+
+    /** Rails at which as much comes as goes, for a given offset. */
+    private State settled(double drive, double[] near, double offset, double[] loads) {
+        double[] volts = near.clone();
         Stroke[] strokes = strokes(drive, volts, offset);
         double[] miss = miss(strokes, drive, volts, loads);
         double[][] slope = slope(drive, volts, offset, loads, miss);
@@ -59,7 +96,6 @@ final class PeakRectifier {
                 largest = Math.max(largest, Math.abs(bounded) / (1 + volts[rail]));
             }
             Stroke[] tried = strokes(drive, next, offset);
-            double newOffset = offset(tried);
             double[] newMiss = miss(tried, drive, next, loads);
             double now = size(newMiss, loads);
             if (now > 1.5 * before && shorten > 0.1) {
@@ -67,14 +103,10 @@ final class PeakRectifier {
                 slope = slope(drive, volts, offset, loads, miss);
                 continue;
             }
-            boolean still = even || Math.abs(newOffset - offset) < 1e-3 * (0.01 + Math.abs(offset));
             volts = next;
             strokes = tried;
             miss = newMiss;
-            if (!even) {
-                offset = (offset + newOffset) / 2;
-            }
-            if (still && (now < 1 || largest < SETTLED)) {
+            if (now < 1 || largest < SETTLED) {
                 break;
             }
             if (now > 0.3 * before) {
@@ -86,7 +118,7 @@ final class PeakRectifier {
             volts = bisected(drive, volts, offset, loads);
             strokes = strokes(drive, volts, offset);
         }
-        return flow(strokes, drive, volts, loads);
+        return new State(volts, strokes);
     }
 
     /** Rail after rail by halving, where the slopes do not lead there. */
@@ -339,7 +371,8 @@ final class PeakRectifier {
                 primarySquare,
                 primaryMean,
                 energy / period,
-                squares.clone());
+                squares.clone(),
+                1);
     }
 
     /** Lowest strong frequency of each rail's ripple, Hz: twice the cycle's where both phases give about as much. */

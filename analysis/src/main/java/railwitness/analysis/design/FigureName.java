@@ -42,7 +42,11 @@ public enum FigureName {
             true,
             "change of the rail when the other's load goes from its lowest to full, own load constant"),
     RAIL_BALANCE("rail balance", "V", false, "difference of the rails' magnitudes at equal loads"),
-    RAIL_VOLTAGE("rail voltage", "V", true, "rail at full load and nominal input"),
+    RAIL_VOLTAGE(
+            "rail voltage",
+            "V",
+            true,
+            "rail at full load, the source at nominal; the terminals' voltage stands beside it"),
     HIGHEST_RAIL_VOLTAGE("highest rail voltage", "V", true, "rail without load at the highest planned input"),
     AVERAGE_EFFICIENCY(
             "average efficiency", "1", false, "mean of the efficiencies at 25, 50, 75 and 100 % of full load"),

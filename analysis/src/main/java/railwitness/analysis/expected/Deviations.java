@@ -54,10 +54,20 @@ public final class Deviations {
         String key = rail.map(name -> name + "." + what).orElse(what);
         expected.value(key).ifPresent(value -> {
             double times = times(measured, value);
-            if (Math.abs(times) > MEANS_SOMETHING) {
+            if (Math.abs(times) > MEANS_SOMETHING && alsoAsAFactor(measured, value)) {
                 found.add(new Deviation(what, rail, point.stage(), point.step(), measured, value, times));
             }
         });
+    }
+
+    /**
+     * What a sheet leaves open may be more by a factor, so that an expectation's upper side is wider than its lower: a value
+     * above it is off only where it is so as a factor too.
+     */
+    private static boolean alsoAsAFactor(Estimate measured, Estimate expected) {
+        double factor = measured.value() / expected.value();
+        double u = Math.hypot(measured.u() / measured.value(), expected.u() / expected.value());
+        return !(factor > 1) || Math.log(factor) > MEANS_SOMETHING * u;
     }
 
     /**

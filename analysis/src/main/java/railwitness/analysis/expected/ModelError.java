@@ -35,7 +35,7 @@ public final class ModelError {
             return 0.004;
         }
         if (fraction < LIGHT) {
-            return choke ? 0.008 : 0.002;
+            return choke ? 0.02 : 0.002;
         }
         return choke && fraction < 0.3 ? 0.005 : 0.0012;
     }

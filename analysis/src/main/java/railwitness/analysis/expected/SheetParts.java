@@ -33,6 +33,7 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
     private static final double HEADROOM_U = 0.15;
     private static final double IDLE_LIFT = 0.008;
     private static final double WIRING_OHMS = 0.008;
+    private static final double FREQUENCY_U = 0.5;
 
     public SheetParts {
         tolerances = List.copyOf(tolerances);
@@ -92,10 +93,10 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
             double duty = parts.get(Part.DUTY);
             ratios(transformer, input, duty);
             Optional<Switches> switches = design.switches();
-            take(Usual.SWITCH, of(switches, Switches::onResistanceOhms), 0.012 * input / amperes);
-            take(Usual.PRIMARY, of(transformer, Transformer::primaryResistanceOhms), 0.006 * input / amperes);
+            take(Usual.SWITCH, of(switches, Switches::onResistanceOhms), 0.0085 * input / amperes);
+            take(Usual.PRIMARY, of(transformer, Transformer::primaryResistanceOhms), 0.004 * input / amperes);
             take(Usual.INPUT_CAPACITOR, design.input().capacitorEsrOhms(), 0.012 * input / amperes);
-            take(Usual.SECONDARY, of(transformer, Transformer::secondaryResistanceOhms), 0.0035 * rail / load);
+            take(Usual.SECONDARY, of(transformer, Transformer::secondaryResistanceOhms), 0.0027 * rail / load);
             double ratio = parts.get(Part.RATIO);
             double leakage = of(transformer, Transformer::leakageNanohenries).orElse(-1) * 1e-9;
             take(
@@ -109,7 +110,7 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
                     4000e-9 * turns * turns);
             Optional<Rectifier> rectifier = design.rectifier();
             take(Usual.DROP, of(rectifier, Rectifier::dropVolts), 0.7);
-            take(Usual.SLOPE, of(rectifier, Rectifier::slopeOhms), 0.0025 * rail / load);
+            take(Usual.SLOPE, of(rectifier, Rectifier::slopeOhms), 0.0019 * rail / load);
             Optional<Filter> filter = design.filter();
             if (choke) {
                 take(
@@ -140,9 +141,16 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
             take(Usual.GATE, of(switches, Switches::gateAndSwitchingWatts), 1.1);
             take(Usual.CORE, of(transformer, Transformer::coreLossWatts), 0.009 * power);
             double swing = 2 * input * ratio;
-            double snubbers = SNUBBER_SHARE * 2 * DRAIN_FARADS * 4 * input * input * hertz
-                    + (choke ? SECONDARY_SHARE * 2 * SECONDARY_FARADS * swing * swing * hertz : 0);
+            double snubbers = SNUBBER_SHARE * 2 * DRAIN_FARADS * 4 * input * input * hertz;
+            take(
+                    Usual.SECONDARY_SNUBBERS,
+                    OptionalDouble.empty(),
+                    choke ? SECONDARY_SHARE * 2 * SECONDARY_FARADS * swing * swing * hertz : 0);
             take(Usual.SNUBBERS, OptionalDouble.empty(), snubbers);
+            if (design.converter().frequencyHz().isEmpty()) {
+                tolerances.add(new Tolerance(
+                        Part.SNUBBER_WATTS, -1, "snubbers at another frequency", FREQUENCY_U, true));
+            }
             if (design.converter().regulated()) {
                 for (int index = 0; index < design.rails().size(); index++) {
                     parts = parts.with(

@@ -14,27 +14,28 @@ enum Usual {
     HELD(Part.HELD_VOLTS, "voltage the unit holds", 0.02, 0.02),
     RATIO(Part.RATIO, "turns ratio", 0, 0.06),
     /** Rises by a third to a half when hot; makers state a highest value, usual parts lie below. */
-    SWITCH(Part.SWITCH_OHMS, "switches' resistance", 0.2, 0.7),
-    PRIMARY(Part.PRIMARY_OHMS, "primary's resistance", 0.1, 0.7),
-    INPUT_CAPACITOR(Part.INPUT_CAPACITOR_OHMS, "input capacitor's series resistance", 0.4, 0.7),
-    SECONDARY(Part.SECONDARY_OHMS, "secondary's resistance", 0.1, 0.8),
-    LEAKAGE(Part.LEAKAGE_PER_SQUARED_RATIO, "leakage", 0.25, 0.8),
+    SWITCH(Part.SWITCH_OHMS, "switches' resistance", 0.2, 0.65),
+    PRIMARY(Part.PRIMARY_OHMS, "primary's resistance", 0.1, 0.65),
+    INPUT_CAPACITOR(Part.INPUT_CAPACITOR_OHMS, "input capacitor's series resistance", 0.4, 0.6),
+    SECONDARY(Part.SECONDARY_OHMS, "secondary's resistance", 0.1, 0.65),
+    LEAKAGE(Part.LEAKAGE_PER_SQUARED_RATIO, "leakage", 0.25, 0.6),
     MAGNETISING(Part.MAGNETISING, "magnetising inductance", 0.25, 0.7),
     DROP(Part.DIODE_VOLTS, "diodes' drop", 0.05, 0.2),
-    SLOPE(Part.DIODE_OHMS, "diodes' slope", 0.2, 0.8),
+    SLOPE(Part.DIODE_OHMS, "diodes' slope", 0.2, 0.75),
     CHOKE(Part.CHOKE, "chokes", 0.2, 0.5),
-    CHOKE_OHMS(Part.CHOKE_OHMS, "chokes' resistance", 0.2, 0.8),
+    CHOKE_OHMS(Part.CHOKE_OHMS, "chokes' resistance", 0.2, 0.6),
     /** From rectifier to terminals, where no choke is named. */
     WIRING(Part.CHOKE_OHMS, "a rail's wiring", 0.3, 0.6),
     /** Electrolytic capacitors: IEC 60384-4 allows +-20 %. */
     CAPACITOR(Part.CAPACITOR, "filter capacitors", 0.2, 0.6),
-    ESR(Part.CAPACITOR_OHMS, "filter capacitors' series resistance", 0.3, 0.7),
-    BLEEDER(Part.BLEEDER_SIEMENS, "bleeders", 0.1, 0.8),
-    CONTROL(Part.CONTROL_AMPERES, "control current", 0.2, 0.6),
-    GATE(Part.FIXED_WATTS, "gate and switching loss", 0.3, 0.7),
-    CORE(Part.CORE_WATTS, "core loss", 0.25, 0.7),
+    ESR(Part.CAPACITOR_OHMS, "filter capacitors' series resistance", 0.3, 0.5),
+    BLEEDER(Part.BLEEDER_SIEMENS, "bleeders", 0.1, 0.6),
+    CONTROL(Part.CONTROL_AMPERES, "control current", 0.2, 0.4),
+    GATE(Part.FIXED_WATTS, "gate and switching loss", 0.3, 0.75),
+    CORE(Part.CORE_WATTS, "core loss", 0.25, 0.5),
     /** No sheet names them: from 2 C V^2 f of 10 nF at each switch, less what the leakage's energy returns. */
-    SNUBBERS(Part.SNUBBER_WATTS, "snubbers and stray capacitances", 0, 0.5);
+    SNUBBERS(Part.SNUBBER_WATTS, "snubbers and stray capacitances", 0, 0.35),
+    SECONDARY_SNUBBERS(Part.SECONDARY_SNUBBER_WATTS, "snubbers of the secondary", 0, 0.35);
 
     private static final double ROOT_3 = Math.sqrt(3);
 

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import railwitness.analysis.uncertainty.Estimate;
+import railwitness.analysis.uncertainty.Influence;
 
 /**
  * The straight part of a rail's sag over load.
@@ -57,11 +58,51 @@ record SagFit(Estimate resistance, String at) {
             double fall = Math.abs(resistance.value()) * span(range, rail);
             if (line.largestResidual() <= Math.max(STRAIGHT * fall, 2 * uncertainty(range, volts))
                     || levels(points, range) == 2) {
-                return new Outcome(Optional.of(new SagFit(resistance, range(points, range) + ", " + how)), "");
+                Estimate whole = withLackOfFit(resistance, line, range, rail, volts);
+                return new Outcome(
+                        Optional.of(new SagFit(whole, range(points, range) + ", line by least squares, " + how)),
+                        "");
             }
             dropLowest(points, range);
         }
         return tooFew();
+    }
+
+    /**
+     * Points that lie further from the line than the fall is uncertain say that the line is not the whole truth: what the
+     * residuals' standard deviation beyond that does to a slope (simple linear regression, any textbook) belongs to its
+     * uncertainty.
+     */
+    private static Estimate withLackOfFit(
+            Estimate resistance,
+            Regression line,
+            List<OperatingPoint> range,
+            String rail,
+            Function<OperatingPoint, Estimate> volts) {
+        int free = range.size() - line.coefficients().size();
+        if (free < 1) {
+            return resistance;
+        }
+        double squares = 0;
+        for (double residual : line.residuals()) {
+            squares += residual * residual;
+        }
+        double noise = uncertainty(range, volts);
+        double excess = squares / free - noise * noise / 2;
+        if (excess <= 0) {
+            return resistance;
+        }
+        double[] amperes = range.stream()
+                .mapToDouble(point -> point.rails().get(rail).current().value())
+                .toArray();
+        double mean = java.util.Arrays.stream(amperes).average().orElseThrow();
+        double spread = 0;
+        for (double ampere : amperes) {
+            spread += (ampere - mean) * (ampere - mean);
+        }
+        double u = Math.sqrt(excess / spread);
+        return resistance.with(
+                Influence.normal("points that lie off the line", u, "ohm").times(1));
     }
 
     /** Uncertainty of the fall itself: what lies within it is no sign of a bend, V. */

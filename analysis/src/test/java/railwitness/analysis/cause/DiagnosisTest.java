@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -18,6 +20,7 @@ import railwitness.analysis.supply.Points;
 import railwitness.analysis.supply.RippleMeans;
 
 /** Faults put into a circuit simulation (ngspice) must be told from the outside readings alone. */
+@Execution(ExecutionMode.CONCURRENT)
 class DiagnosisTest {
 
     @ParameterizedTest

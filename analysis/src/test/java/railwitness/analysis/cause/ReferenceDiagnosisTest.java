@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import railwitness.analysis.reference.ReferenceDiagnosis;
@@ -14,13 +16,14 @@ import railwitness.analysis.reference.ReferenceSheet.Knowledge;
  * Recordings of the circuit simulator: sound ones accuse nobody with any sheet; faults are named first or said not to be
  * told apart. {@code analysis/README.md} has the whole table; here one recording of each kind, for the time it takes.
  */
+@Execution(ExecutionMode.CONCURRENT)
 class ReferenceDiagnosisTest {
+    /** For the time it takes; the table has all. */
+    private static final List<String> DESIGNS =
+            List.of("aqueduct", "butty", "staircase", "towpath", "wharf", "windlass");
+
     /** Known misses, counted as such in the table: small faults that are not named. */
-    private static final List<String> MISSED = List.of(
-            "butty lead-resistance-0.004 54",
-            "staircase weak-core-3 58",
-            "staircase wrong-turns-at-half-2--1 78",
-            "windlass poor-switch-0.03 72");
+    private static final List<String> MISSED = List.of("staircase wrong-turns-at-half-2--1 78", "windlass poor-switch-0.03 72");
 
     @ParameterizedTest
     @EnumSource(
@@ -84,6 +87,7 @@ class ReferenceDiagnosisTest {
     /** The building half; of the tired capacitors one size. */
     private static List<ReferenceSet.Unit> units(boolean sound) {
         return ReferenceSet.half("building", 1e-3).stream()
+                .filter(unit -> DESIGNS.contains(unit.design()))
                 .filter(unit -> unit.code().equals("sound") == sound)
                 .filter(unit -> sound ? unit.seed().equals("exact") : oneOfThree(unit))
                 .toList();

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.reference.ReferenceSet;
@@ -17,6 +19,7 @@ import railwitness.analysis.supply.OperatingPoint;
  * Recordings of the circuit simulator: whatever lies far from the sound unit that the simulator makes of the same sheet is
  * said to be off, and nothing is said of sound units.
  */
+@Execution(ExecutionMode.CONCURRENT)
 class SaidWhatIsOffTest {
     /** Beyond what parts' usual tolerances do to a rail under load (8 % windings, 12 % switches: 1 to 3 % of it). */
     private static final double RAIL = 0.06;

@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import railwitness.analysis.cause.CauseCode;
 import railwitness.analysis.cause.EarlyEnding;
 import railwitness.analysis.design.Band;
@@ -20,6 +22,7 @@ import railwitness.analysis.verdict.Fitness;
 import railwitness.analysis.verdict.Outcome;
 import railwitness.analysis.verdict.Verdict;
 
+@Execution(ExecutionMode.CONCURRENT)
 class FindingsTest {
     private static final double RELATIVE_U = 1e-4;
     private static final Band WIDE = new Band(20, 300_000);

@@ -17,7 +17,7 @@ import railwitness.analysis.supply.OperatingPoint;
 
 /**
  * How far the expectation lies from the circuit simulator for sound units, and which cause is named for which fault, for
- * sheets that know much or little. Arguments: half ({@code building} or {@code held-back}), and which sheets (all). The command stands in
+ * sheets that know much or little. Arguments: half ({@code building} or {@code last-look}), and which sheets (all). The command stands in
  * {@code analysis/README.md}.
  */
 public final class CauseStudy {
@@ -117,8 +117,10 @@ public final class CauseStudy {
         Map<String, int[]> counts = new LinkedHashMap<>();
         int faults = 0;
         int right = 0;
+        Map<Unit, Outcome> outcomes = new java.util.concurrent.ConcurrentHashMap<>();
+        units.parallelStream().forEach(unit -> outcomes.put(unit, Outcome.of(unit, known)));
         for (Unit unit : units) {
-            Outcome outcome = Outcome.of(unit, known);
+            Outcome outcome = outcomes.get(unit);
             rows.computeIfAbsent(unit.code(), none -> new TreeMap<>()).merge(outcome.first(), 1, Integer::sum);
             int[] count = counts.computeIfAbsent(unit.code(), none -> new int[3]);
             count[0]++;

@@ -15,8 +15,8 @@ import railwitness.analysis.uncertainty.Influence;
 
 /**
  * Supplies of our own as a circuit simulator (ngspice) works them out, sound and with faults; how they were made stands in
- * {@code supplies/README.md} beside them. The half 'building' was used to find the forward model's errors, the half
- * 'held-back' was not looked at before the end.
+ * {@code supplies/README.md} beside them. The part 'building' was used to find the forward model's errors, the
+ * part 'last-look' was looked at once, by the code as it stands.
  */
 public final class ReferenceSet {
     /** One recording. */
@@ -49,7 +49,7 @@ public final class ReferenceSet {
         }
     }
 
-    /** Recordings of one half: {@code building} or {@code held-back}. */
+    /** Recordings of one part: {@code building} or {@code last-look}. */
     public static List<Unit> half(String half, double relative) {
         try (Stream<Path> designs = Files.list(folder().resolve(half))) {
             List<Unit> units = new ArrayList<>();

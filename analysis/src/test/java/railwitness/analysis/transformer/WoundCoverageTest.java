@@ -8,12 +8,15 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Influence;
 
 /** How often the stated interval at 95 % holds the truth, with errors drawn as they are stated. */
+@Execution(ExecutionMode.CONCURRENT)
 class WoundCoverageTest {
-    private static final int RUNS = 3000;
+    private static final int RUNS = 1500;
 
     /** A meter of one range: its gain error is the same in every reading, its noise is not. */
     private static final class Meter {

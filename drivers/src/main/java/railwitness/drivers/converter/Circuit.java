@@ -15,6 +15,9 @@ final class Circuit {
 
     final double[] switchOhm;
     final double primaryOhm;
+    /** What the switches leak at this temperature, W. */
+    final double runawayWatts;
+
     final double esrInOhm;
     final double[] secondaryOhm;
     private final double primaryHenry;
@@ -52,7 +55,8 @@ final class Circuit {
             specimen.side2().onOhm() * (1 + specimen.side2().perKelvin() * sinkRise)
         };
         driven = new boolean[] {specimen.side1().driven(), specimen.side2().driven()};
-        primaryOhm = core.primaryOhm() * copper;
+        primaryOhm = core.primaryOhm() * copper + specimen.flaws().jointOhm(heatsinkDegC);
+        runawayWatts = specimen.flaws().leakWatts(heatsinkDegC);
         secondaryOhm = new double[] {core.secondaryOhm1() * copper, core.secondaryOhm2() * copper};
         esrInOhm = specimen.input().capacitorEsrOhm();
         primaryHenry = core.primaryLeakageHenry();

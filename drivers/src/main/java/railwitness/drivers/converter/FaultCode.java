@@ -103,7 +103,75 @@ public enum FaultCode {
             return healthy.withTransformer(core.withCore(
                     core.magnetisingHenry() / factor, core.saturationVoltSeconds(), core.coreOhm() / factor));
         }
+    },
+    /** Of the switches in parallel on one side (the second unless named) some do not conduct: value times the resistance. */
+    DEAD_PARALLEL_SWITCH("dead-parallel-switch", Place.SIDE, "factor of the side's resistance", 3, 1, 100) {
+        @Override
+        Specimen apply(Specimen healthy, String place, double factor) {
+            return onSide(healthy, place, side -> side.withOn(side.onOhm() * factor));
+        }
+    },
+    /** The switches change over slowly: value microseconds for both edges together. */
+    SLOW_DRIVE("slow-drive", Place.NONE, "time of both edges, microseconds", 1.5, 0, 20) {
+        @Override
+        Specimen apply(Specimen healthy, String place, double microseconds) {
+            return healthy.withFlaws(healthy.flaws().withOverlap(microseconds * 1e-6));
+        }
+    },
+    /** The rectifier diodes take value microseconds to stop conducting backwards. */
+    SLOW_RECTIFIER("slow-rectifier", Place.NONE, "recovery time, microseconds", 0.5, 0, 20) {
+        @Override
+        Specimen apply(Specimen healthy, String place, double microseconds) {
+            return healthy.withFlaws(healthy.flaws().withRecovery(microseconds * 1e-6));
+        }
+    },
+    /** The clamp of the drains conducts through value ohm whenever the other side is on. */
+    LEAKY_CLAMP("leaky-clamp", Place.NONE, "resistance, ohm", 15, 0.1, 1e6) {
+        @Override
+        Specimen apply(Specimen healthy, String place, double ohm) {
+            return healthy.withFlaws(healthy.flaws().withClamp(ohm));
+        }
+    },
+    /** A joint before the centre tap adds value ohm by the time the heat sink has 60 degC; it begins at 35 degC. */
+    HOT_JOINT("hot-joint", Place.NONE, "added resistance at 60 degC, ohm", 0.02, 0, 1) {
+        @Override
+        Specimen apply(Specimen healthy, String place, double ohm) {
+            return healthy.withFlaws(healthy.flaws().withHotJoint(ohm));
+        }
+    },
+    /** The switches leak value watts at 25 degC and twice as much with every 10 K. */
+    THERMAL_RUNAWAY("thermal-runaway", Place.NONE, "leak at 25 degC, W", 3, 0, 100) {
+        @Override
+        Specimen apply(Specimen healthy, String place, double watts) {
+            return healthy.withFlaws(healthy.flaws().withRunaway(watts));
+        }
+    },
+    /** The unit stops whenever its terminals fall below value volts, and starts again 0.3 V above that. */
+    HICCUP("hiccup", Place.NONE, "input at which it locks out, V", 13.3, 0.1, 900) {
+        @Override
+        Specimen apply(Specimen healthy, String place, double volts) {
+            return healthy.withDrive(healthy.drive().withLockOut(volts + 0.3, volts));
+        }
+    },
+    /** One half of the primary is joined the wrong way round: both switches drive the core the same way, it saturates. */
+    REVERSED_HALF("reversed-half", Place.NONE, "none", 1, 1, 1) {
+        @Override
+        Specimen apply(Specimen healthy, String place, double unused) {
+            Transformer core = healthy.transformer();
+            return healthy.withTransformer(
+                    core.withSaturation(core.magnetisingHenry() / SATURATED, core.saturationVoltSeconds() / SATURATED));
+        }
+    },
+    /** The first rail is shorted through value ohm as soon as its load draws 1 A. */
+    SHORT_UNDER_LOAD("short-under-load", Place.NONE, "resistance of the short, ohm", 1, 0.01, 1000) {
+        @Override
+        Specimen apply(Specimen healthy, String place, double ohm) {
+            return healthy.withFlaws(healthy.flaws().withShort(ohm));
+        }
     };
+
+    /** A core that is driven one way only keeps this share of its inductance (air in its place; rough). */
+    private static final double SATURATED = 1000;
 
     /** What a fault's place names. */
     enum Place {

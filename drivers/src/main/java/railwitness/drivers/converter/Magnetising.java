@@ -20,11 +20,12 @@ final class Magnetising {
             return 0;
         }
         double pathOhm = (circuit.switchOhm[0] + circuit.switchOhm[1]) / 2 + circuit.primaryOhm;
+        double most = Math.max(0, volts) / pathOhm; // whatever the core does
         if (both) {
-            double peak = peakAmps(circuit, swing / 2);
+            double peak = Math.min(peakAmps(circuit, swing / 2), most);
             return pathOhm * peak * peak / 3 * 2 * duty;
         }
-        double peak = peakAmps(circuit, swing);
+        double peak = Math.min(peakAmps(circuit, swing), most);
         return 2 * pathOhm * peak * peak / 3 * duty + BODY_DIODE_VOLTS * peak * duty / 2;
     }
 

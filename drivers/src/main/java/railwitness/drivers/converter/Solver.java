@@ -24,6 +24,8 @@ final class Solver {
     private double standingAmps;
     private double magnetisingWatts;
     private double leakAmps;
+    private double workedDuty;
+    private double[] workedRails = {};
     private double drawnAmps;
 
     Solver(Circuit circuit, Cycle cycle, Situation situation, Charge from, double seconds, boolean held) {
@@ -168,10 +170,14 @@ final class Solver {
         double supplied =
                 situation.feed().amps(terminalVolts, circuit.specimen.input().leadOhm());
         standing(terminalVolts, duty);
+        workedDuty = pulsing ? duty : 0;
+        workedRails = railVolts;
         for (int r = 0; r < rails; r++) {
             Specimen.Rail rail = circuit.rail(r);
             out[r] = situation.draws().get(r).at(rail.outVolts(railVolts[r]))
                     + Math.max(0, railVolts[r]) * (1 / rail.bleederOhm() + 1 / rail.diodeShortOhm());
+            out[r] +=
+                    flaws().shortAmps(r, railVolts[r], situation.draws().get(r).at(rail.outVolts(railVolts[r])));
             ringAmps[r] = pulsing ? ringing(r, terminalVolts, railVolts[r], duty) : 0;
         }
         double pulseAmps = Math.max(0, supplied - constantAmps(terminalVolts));
@@ -193,6 +199,9 @@ final class Solver {
         double bothSides = leakAmps(volts, circuit.specimen.side1().offOhm())
                 + leakAmps(volts, circuit.specimen.side2().offOhm());
         leakAmps = bothSides * (running ? 1 + 2 * duty : 1);
+        if (running) {
+            leakAmps += flaws().clampAmps(volts, duty) + circuit.runawayWatts / Math.max(1, volts);
+        }
     }
 
     private double leakAmps(double volts, double offOhm) {
@@ -209,7 +218,30 @@ final class Solver {
 
     /** What the converter draws at its terminals, A. */
     private double drawnAmps(double terminalVolts) {
-        return constantAmps(terminalVolts) + cycle.primaryAmps;
+        return constantAmps(terminalVolts)
+                + cycle.primaryAmps
+                + (overlapWatts(terminalVolts) + recoveryWatts()) / Math.max(1, terminalVolts);
+    }
+
+    private Flaws flaws() {
+        return circuit.specimen.flaws();
+    }
+
+    private double overlapWatts(double terminalVolts) {
+        return flaws().overlapWatts(
+                        terminalVolts,
+                        cycle.primaryAmps,
+                        workedDuty,
+                        circuit.specimen.drive().frequencyHz());
+    }
+
+    private double recoveryWatts() {
+        double watts = 0;
+        for (int r = 0; r < rails && workedDuty > 0; r++) {
+            watts += flaws().recoveryWatts(
+                            workedRails[r], out[r], circuit.specimen.drive().frequencyHz());
+        }
+        return watts;
     }
 
     private double ringRatio(int r) {
@@ -263,8 +295,9 @@ final class Solver {
             double rail = charge.railVolts()[r];
             Specimen.Rail part = circuit.rail(r);
             bleeders += rail * rail / part.bleederOhm();
-            shorted += rail * rail / part.diodeShortOhm();
             double outVolts = part.outVolts(rail);
+            shorted += rail * rail / part.diodeShortOhm()
+                    + rail * flaws().shortAmps(r, rail, situation.draws().get(r).at(outVolts));
             regulators += (rail - outVolts) * situation.draws().get(r).at(outVolts);
             filter += part.capacitorEsrOhm()
                     * Math.max(0, cycle.railSquares[r] - 2 * cycle.railAmps[r] * out[r] + out[r] * out[r]);
@@ -275,14 +308,14 @@ final class Solver {
         return new Losses(
                 volts * standingAmps,
                 inputCapacitor,
-                cycle.switchWatts,
+                cycle.switchWatts + overlapWatts(volts) * Math.max(0, volts) / Math.max(1, volts),
                 circuit.primaryOhm * cycle.primarySquares,
                 cycle.coreWatts,
                 magnetisingWatts * volts / Math.max(1, volts),
                 cycle.shortedTurnWatts,
                 cycle.clampWatts + ring,
                 cycle.secondaryWatts,
-                cycle.diodeWatts + shorted + regulators,
+                cycle.diodeWatts + shorted + regulators + recoveryWatts() * Math.max(0, volts) / Math.max(1, volts),
                 cycle.chokeWatts,
                 filter,
                 bleeders,

@@ -15,6 +15,7 @@ import java.util.function.UnaryOperator;
  * @param side1 the switch that drives the first half of the primary
  * @param side2 the switch that drives the second half
  * @param rails 1 to 4 rails with different names
+ * @param flaws what a sound unit has none of
  */
 public record Specimen(
         Drive drive,
@@ -25,7 +26,8 @@ public record Specimen(
         Rectifier rectifier,
         Filter filter,
         List<Rail> rails,
-        Thermal thermal) {
+        Thermal thermal,
+        Flaws flaws) {
 
     /** A resistance that stands for an open connection, ohm. */
     public static final double OPEN_OHM = 1e9;
@@ -61,6 +63,20 @@ public record Specimen(
             double gateWatts,
             double standbyAmps,
             OptionalDouble regulatedVolts) {
+        /** The same that starts and stops at other input voltages. */
+        Drive withLockOut(double start, double stop) {
+            return new Drive(
+                    frequencyHz,
+                    duty,
+                    start,
+                    stop,
+                    softStartSeconds,
+                    controlAmps,
+                    gateWatts,
+                    standbyAmps,
+                    regulatedVolts);
+        }
+
         public Drive {
             within("frequencyHz", frequencyHz, 1e3, 1e6);
             within("duty", duty, 0.05, 0.495);
@@ -182,6 +198,11 @@ public record Specimen(
                     copperPerKelvin);
         }
 
+        /** The same with a core that saturates at that flux linkage, V s. */
+        Transformer withSaturation(double henry, double voltSeconds) {
+            return withCore(henry, voltSeconds, coreOhm);
+        }
+
         /** The same with one turn closed by that resistance. */
         public Transformer withShortedTurn(double ohm) {
             return new Transformer(
@@ -241,6 +262,11 @@ public record Specimen(
         /** The same with another resistance when off. */
         public Switch withOff(double ohm) {
             return new Switch(onOhm, perKelvin, ohm, driven);
+        }
+
+        /** The same with another resistance when on. */
+        public Switch withOn(double ohm) {
+            return new Switch(ohm, perKelvin, offOhm, driven);
         }
 
         /** The same, its drive gone. */
@@ -420,6 +446,20 @@ public record Specimen(
         }
     }
 
+    /** A unit without flaws. */
+    public Specimen(
+            Drive drive,
+            Input input,
+            Transformer transformer,
+            Switch side1,
+            Switch side2,
+            Rectifier rectifier,
+            Filter filter,
+            List<Rail> rails,
+            Thermal thermal) {
+        this(drive, input, transformer, side1, side2, rectifier, filter, rails, thermal, Flaws.NONE);
+    }
+
     public Specimen {
         rails = List.copyOf(rails);
         within("number of rails", rails.size(), 1, 4);
@@ -455,37 +495,42 @@ public record Specimen(
 
     /** All parameters with the drive changed. */
     public Specimen withDrive(Drive changed) {
-        return new Specimen(changed, input, transformer, side1, side2, rectifier, filter, rails, thermal);
+        return new Specimen(changed, input, transformer, side1, side2, rectifier, filter, rails, thermal, flaws);
     }
 
     /** All parameters with the input changed. */
     public Specimen withInput(Input changed) {
-        return new Specimen(drive, changed, transformer, side1, side2, rectifier, filter, rails, thermal);
+        return new Specimen(drive, changed, transformer, side1, side2, rectifier, filter, rails, thermal, flaws);
     }
 
     /** All parameters with the transformer changed. */
     public Specimen withTransformer(Transformer changed) {
-        return new Specimen(drive, input, changed, side1, side2, rectifier, filter, rails, thermal);
+        return new Specimen(drive, input, changed, side1, side2, rectifier, filter, rails, thermal, flaws);
     }
 
     /** All parameters with the two switches changed. */
     public Specimen withSides(Switch first, Switch second) {
-        return new Specimen(drive, input, transformer, first, second, rectifier, filter, rails, thermal);
+        return new Specimen(drive, input, transformer, first, second, rectifier, filter, rails, thermal, flaws);
     }
 
     /** All parameters with the rectifier changed. */
     public Specimen withRectifier(Rectifier changed) {
-        return new Specimen(drive, input, transformer, side1, side2, changed, filter, rails, thermal);
+        return new Specimen(drive, input, transformer, side1, side2, changed, filter, rails, thermal, flaws);
     }
 
     /** All parameters with the filter and rails changed. */
     public Specimen withRails(Filter kind, List<Rail> changed) {
-        return new Specimen(drive, input, transformer, side1, side2, rectifier, kind, changed, thermal);
+        return new Specimen(drive, input, transformer, side1, side2, rectifier, kind, changed, thermal, flaws);
     }
 
     /** All parameters with the thermal model changed. */
     public Specimen withThermal(Thermal changed) {
-        return new Specimen(drive, input, transformer, side1, side2, rectifier, filter, rails, changed);
+        return new Specimen(drive, input, transformer, side1, side2, rectifier, filter, rails, changed, flaws);
+    }
+
+    /** All parameters with the flaws changed. */
+    public Specimen withFlaws(Flaws changed) {
+        return new Specimen(drive, input, transformer, side1, side2, rectifier, filter, rails, thermal, changed);
     }
 
     /** Changes the rail of that name. */

@@ -166,6 +166,106 @@ class FaultTest {
         assertThat(plus("weak-core=3", 4)).isCloseTo(plus("", 4), withinPercentage(0.5));
     }
 
+    /** Conduction loss goes with the resistance: 2 x 5 mohm more on one side, some 27 A in half of the time. */
+    @Test
+    void aDeadParallelSwitchCostsAsItsSidesResistance() {
+        double idle =
+                loaded("dead-parallel-switch=3", 0).inputWatts() - loaded("", 0).inputWatts();
+        Balance dead = loaded("dead-parallel-switch=3", 4);
+        double added = dead.losses().switches() - loaded("", 4).losses().switches();
+        assertThat(idle).isCloseTo(0, within(0.05));
+        assertThat(added).isBetween(2.0, 6.0);
+        assertThat(plus("dead-parallel-switch=3", 4)).isLessThan(plus("", 4));
+    }
+
+    /** Half of voltage times current in both edges (Mohan, chapter 2): 2 x 13.5 V x 27 A / 2 x 1.5 us x 2 x 25 kHz. */
+    @Test
+    void aSlowDriveCostsInProportionToTheCurrent() {
+        Balance slow = loaded("slow-drive=1.5", 4);
+        double added = slow.losses().switches() - loaded("", 4).losses().switches();
+        double converted =
+                slow.inputAmps() - added / slow.terminalVolts() - loaded("", 0).inputAmps();
+        double onAmps = converted / 0.9;
+        assertThat(added).isCloseTo(slow.terminalVolts() * onAmps * 1.5e-6 * 2 * 25_000, withinPercentage(5));
+        assertThat(loaded("slow-drive=1.5", 0).inputWatts() - loaded("", 0).inputWatts())
+                .isLessThan(0.3);
+        assertThat(plus("slow-drive=1.5", 4)).isCloseTo(plus("", 4), withinPercentage(1));
+    }
+
+    /** Half of the current for the recovery time is the charge that the full reverse voltage drives back. */
+    @Test
+    void slowRectifiersCostWithLoadAndAtTheRails() {
+        Balance slow = loaded("slow-rectifier=0.5", 4);
+        double added = slow.losses().rectifiers() - loaded("", 4).losses().rectifiers();
+        assertThat(added).isCloseTo(2 * 2 * 25_000 * 37 * 4 * 0.5e-6, withinPercentage(10));
+        assertThat(loaded("slow-rectifier=0.5", 0).inputWatts() - loaded("", 0).inputWatts())
+                .isLessThan(0.3);
+    }
+
+    /** 0.9 of the time a drain stands at twice the input, so the input lies across the clamp: 0.9 x 13.8^2 / 15. */
+    @Test
+    void aLeakyClampCostsTheSameAtEveryLoad() {
+        double idle = loaded("leaky-clamp=15", 0).inputWatts() - loaded("", 0).inputWatts();
+        double full = loaded("leaky-clamp=15", 4).inputWatts() - loaded("", 4).inputWatts();
+        assertThat(idle).isCloseTo(0.9 * 13.8 * 13.8 / 15, withinPercentage(5));
+        assertThat(full).isCloseTo(idle, withinPercentage(15));
+    }
+
+    @Test
+    void aHotJointIsSoundWhileItIsCold() {
+        ConverterModel joint = new ConverterModel(Fault.of("hot-joint=0.02").in(HEALTHY));
+        List<Draw> draws = List.of(Draw.amps(4), Draw.amps(4));
+        double cold =
+                joint.settled(Feed.of(13.8, 500), draws, 25, 25).rail("plus").volts();
+        double hot =
+                joint.settled(Feed.of(13.8, 500), draws, 25, 60).rail("plus").volts();
+        assertThat(cold).isCloseTo(plus("", 4), within(1e-6));
+        assertThat(hot).isLessThan(cold - 1);
+    }
+
+    /** Doubles every 10 K: 3 W at 25 degC are 24 W at 55. */
+    @Test
+    void aRunawaysLeakDoublesEveryTenKelvin() {
+        ConverterModel sound = new ConverterModel(HEALTHY);
+        ConverterModel leaks = new ConverterModel(Fault.of("thermal-runaway=3").in(HEALTHY));
+        List<Draw> draws = List.of(Draw.amps(0), Draw.amps(0));
+        Feed feed = Feed.of(13.8, 500);
+        assertThat(leaks.settled(feed, draws, 25, 55).inputWatts()
+                        - sound.settled(feed, draws, 25, 55).inputWatts())
+                .isCloseTo(24, withinPercentage(2));
+    }
+
+    @Test
+    void aUnitThatLocksOutStopsUnderLoadAndNotWithout() {
+        World world = new World(Fault.of("hiccup=13.7").in(HEALTHY), 22);
+        world.feed(0, Feed.of(14.1, 500));
+        world.remote(0, true);
+        assertThat(world.at(3_000_000_000L).rail("plus").volts()).isGreaterThan(35);
+        world.draw(3_000_000_000L, "plus", "load", Draw.amps(4));
+        world.draw(3_000_000_000L, "minus", "load", Draw.amps(4));
+        double least = 100;
+        for (int tenth = 31; tenth < 60; tenth++) {
+            least = Math.min(least, world.at(tenth * 100_000_000L).rail("plus").volts());
+        }
+        assertThat(least).isLessThan(30);
+    }
+
+    /** A core driven one way only saturates: what the switches' and the primary's resistance lets through flows. */
+    @Test
+    void aReversedPrimaryHalfIsAShort() {
+        assertThat(loaded("reversed-half", 0).inputAmps()).isGreaterThan(100);
+        assertThat(powered("reversed-half", false, 5).limiting()).isFalse();
+    }
+
+    @Test
+    void aShortThatWaitsForLoadIsNotSeenWithoutIt() {
+        assertThat(plus("short-under-load=20", 0)).isCloseTo(plus("", 0), within(1e-6));
+        double added =
+                loaded("short-under-load=20", 4).inputWatts() - loaded("", 4).inputWatts();
+        assertThat(added).isCloseTo(37.0 * 37 / 20, withinPercentage(20));
+        assertThat(minus("short-under-load=20", 0.5)).isCloseTo(minus("", 0.5), within(1e-6));
+    }
+
     @Test
     void everyCodeCanBeReadWithItsUsualValue() {
         for (FaultCode code : FaultCode.values()) {

@@ -30,6 +30,7 @@ public record PlainWords(String verdict, String off, String why) {
     private static final int MOST_OFF = 4;
     private static final int MOST_CAUSES = 3;
     private static final double MILLI = 1000;
+    private static final String THIS_RAIL = "this rail";
 
     public static PlainWords of(SessionFindings session) {
         return new PlainWords(verdict(session), off(session), why(session.findings()));
@@ -237,14 +238,17 @@ public record PlainWords(String verdict, String off, String why) {
     }
 
     private static String named(Cause cause) {
-        return cause.text()
-                + cause.place()
-                        .or(() -> cause.rail().map(rail -> rail + " rail"))
-                        .map(place -> ", " + place)
-                        .orElse("");
+        String text = cause.rail()
+                .map(rail -> cause.text().contains(THIS_RAIL)
+                        ? cause.text().replace(THIS_RAIL, "the " + rail + " rail")
+                        : cause.text() + ", " + rail + " rail")
+                .orElse(cause.text());
+        return text + cause.place().map(place -> ", " + place).orElse("");
     }
 
+    /** Nobody is surer of a cause than 99 in 100 before it was found. */
     private static String cause(Cause cause) {
-        return named(cause) + String.format(Locale.ROOT, " (share %.2f)", cause.share());
+        long in100 = Math.max(1, Math.min(99, Math.round(100 * cause.share())));
+        return named(cause) + " (" + in100 + " in 100)";
     }
 }

@@ -12,7 +12,9 @@ final class FaultOptions {
             description =
                     "What is wrong with the unit, where and how much. CODE is shorted-turn, wrong-turns, weak-half,"
                             + " dead-drive, dead-rectifier, shorted-rectifier, shorted-switch, leaky-switch,"
-                            + " tired-capacitor, lead-resistance or weak-core.")
+                            + " tired-capacitor, lead-resistance, weak-core, dead-parallel-switch, slow-drive,"
+                            + " slow-rectifier, leaky-clamp, hot-joint, thermal-runaway, hiccup, reversed-half or"
+                            + " short-under-load.")
     private String fault;
 
     @Option(

@@ -43,7 +43,16 @@ public final class ConfusionStudy {
             "tired-capacitor",
             "tired-capacitor@minus=3",
             "lead-resistance",
-            "weak-core");
+            "weak-core",
+            "dead-parallel-switch",
+            "slow-drive",
+            "slow-rectifier",
+            "leaky-clamp",
+            "hot-joint",
+            "thermal-runaway",
+            "hiccup",
+            "reversed-half",
+            "short-under-load");
 
     private static final String NONE = "none";
 

@@ -8,8 +8,11 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 
 /** What each fault does to the figures, as somebody at the bench would expect it, with the reason. */
+@Execution(ExecutionMode.CONCURRENT)
 class VirtualFaultsTest {
     @TempDir
     static Path folder;
@@ -193,5 +196,35 @@ class VirtualFaultsTest {
 
         assertThat(Found.in(again).json().get("figures"))
                 .isEqualTo(healthy().json().get("figures"));
+    }
+
+    /** A clamp that conducts takes the same power at every load, as the square of the input: what the core would do. */
+    @Test
+    void aLeakyClampTakesPowerWithoutLoad() {
+        Found found = rehearsed("leaky-clamp=40");
+
+        assertThat(found.figure("no-load input power", null) - healthy().figure("no-load input power", null))
+                .isBetween(3.5, 5.0); // 0.9 x 13.8^2 / 40
+        assertThat(found.causes()).containsAnyOf("leaky-clamp", "weak-core", "shorted-turn");
+    }
+
+    /** A core that is driven one way only is a short: the first power ends it. */
+    @Test
+    void aReversedPrimaryHalfEndsAtFirstPower() {
+        Found found = rehearsed("reversed-half");
+
+        assertThat(found.state()).isEqualTo("tripped");
+        assertThat(found.causes()).isNotEmpty();
+    }
+
+    /** Two of three switches of one side dead: the loss under load grows, without load nothing does. */
+    @Test
+    void deadParallelSwitchesCostUnderLoadOnly() {
+        Found found = rehearsed("dead-parallel-switch=3");
+
+        assertThat(found.figure("full-load efficiency", null))
+                .isLessThan(healthy().figure("full-load efficiency", null) - 0.005);
+        assertThat(found.figure("no-load input power", null))
+                .isCloseTo(healthy().figure("no-load input power", null), within(0.1));
     }
 }
