@@ -50,7 +50,7 @@ final class PlanSteps {
     private final RunSetup setup;
     private final Scheduler scheduler;
     private final Recorder recorder;
-    private final Person person;
+    private final SecondLook handRead;
     private final RunListener listener;
     private final PowerPath path;
     private final StepSetter setter;
@@ -77,7 +77,8 @@ final class PlanSteps {
         this.setup = setup;
         this.scheduler = setup.scheduler();
         this.recorder = recorder;
-        this.person = person;
+        this.handRead =
+                new SecondLook(person, setup.design(), setup.bench().sheet().leadResistanceOhms());
         this.listener = listener;
         this.path = path;
         this.setter = setter;
@@ -263,7 +264,7 @@ final class PlanSteps {
         step.waitForPerson(meters.hasNext());
         if (meters.hasNext()) {
             HandRead meter = meters.next();
-            person.read(meter, value -> {
+            handRead.read(meter, step.step(), value -> {
                 long now = scheduler.nowNanos();
                 value.ifPresent(number -> keep(new Measured(meter.reads(), number, now, now)));
                 readByHand(step, meters);
