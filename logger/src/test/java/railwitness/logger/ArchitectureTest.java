@@ -80,9 +80,9 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule oneFileKnowsSerialPorts = noClasses()
-            .that(not(simpleName("Wire")))
+            .that(not(simpleName("SerialWire")))
             .and()
-            .haveNameNotMatching(".*\\.Wire\\$.*")
+            .haveNameNotMatching(".*\\.SerialWire\\$.*")
             .should()
             .dependOnClassesThat()
             .resideInAPackage("com.fazecast..");

@@ -76,7 +76,10 @@ final class InstrumentReader {
 
     private PortSettings port(String terminator) {
         return new PortSettings(
-                table.text("port", "serial port: device or name").required(),
+                table.text(
+                                "port",
+                                "serial port: device or name; or tcp://host:port of a network socket, without a port 5025")
+                        .required(),
                 table.whole("baud", "bits per second").between(300, 4_000_000).orElse(9600),
                 table.whole("data_bits", "data bits").between(7, 8).orElse(8),
                 table.choice("parity", "parity bit", Parity.values(), InstrumentReader::word)

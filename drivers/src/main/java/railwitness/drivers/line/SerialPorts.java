@@ -16,15 +16,15 @@ public final class SerialPorts {
 
     /**
      * The device that a bench sheet's port means, for whoever opens it: a name without a slash stands below {@code /dev}
-     * ({@code ttyUSB0} is {@code /dev/ttyUSB0}); on Windows names stay as they are.
+     * ({@code ttyUSB0} is {@code /dev/ttyUSB0}); on Windows names stay as they are, and so does the address of a socket.
      */
     public static String device(String port) {
-        return Wire.windows() || port.contains("/") ? port : "/dev/" + port;
+        return SerialWire.windows() || SocketAddress.is(port) || port.contains("/") ? port : "/dev/" + port;
     }
 
     /** All that the system knows, in its order; pseudo-terminals are not among them. */
     public static List<Port> list() {
-        return Wire.list();
+        return SerialWire.list();
     }
 
     /**
@@ -35,6 +35,6 @@ public final class SerialPorts {
      * must be sent from here, not from a hook of the virtual machine. The task must end by itself.
      */
     public static void beforePortsClose(String name, Runnable last) {
-        Wire.beforeClosing(new Thread(last, name));
+        SerialWire.beforeClosing(new Thread(last, name));
     }
 }

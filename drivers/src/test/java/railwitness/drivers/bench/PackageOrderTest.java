@@ -45,7 +45,7 @@ class PackageOrderTest {
                 .filter(PackageOrderTest::importsSerialLibrary)
                 .map(file -> file.getFileName().toString())
                 .toList();
-        assertThat(knowing).containsExactly("Wire.java");
+        assertThat(knowing).containsExactly("SerialWire.java");
     }
 
     private static boolean importsSerialLibrary(Path file) {

@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import railwitness.drivers.line.SocketAddress;
 
 /**
  * Where the guardian starts. It reads its {@link GuardianTask}, opens the ports, says {@code ready}, and waits for beats. When
@@ -70,7 +71,7 @@ public final class GuardianMain {
     private static void open(String port, Map<String, BytePort> ways) throws CannotOpen {
         try {
             if (!ways.containsKey(port)) {
-                ways.put(port, new DevicePort(port));
+                ways.put(port, SocketAddress.is(port) ? new SocketPort(SocketAddress.of(port)) : new DevicePort(port));
             }
         } catch (IOException e) {
             throw new CannotOpen(port, e);

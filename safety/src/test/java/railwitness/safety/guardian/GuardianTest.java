@@ -3,7 +3,12 @@ package railwitness.safety.guardian;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -143,6 +148,34 @@ class GuardianTest {
         } finally {
             Files.delete(link);
         }
+    }
+
+    @Test
+    void aSupplyOnTheNetworkIsSwitchedOffOverAConnectionOfTheGuardiansOwn() throws Exception {
+        try (ServerSocket instrument = new ServerSocket(0, 5, InetAddress.getLoopbackAddress())) {
+            instrument.setSoTimeout(10_000);
+            Guardian guardian = Guardian.start(orders("tcp://127.0.0.1:" + instrument.getLocalPort()));
+            try (Socket own = instrument.accept()) {
+                own.setSoTimeout(10_000);
+                guardian.letFire();
+                BufferedReader heard =
+                        new BufferedReader(new InputStreamReader(own.getInputStream(), StandardCharsets.US_ASCII));
+                assertThat(heard.lines().filter(line -> !line.isEmpty()).findFirst())
+                        .contains("OUTP OFF");
+            }
+        }
+    }
+
+    @Test
+    void aNetworkSupplyThatTakesNoSecondConnectionMeansNoPower() throws Exception {
+        int free;
+        try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            free = taken.getLocalPort();
+        }
+        GuardianTask orders = orders("tcp://127.0.0.1:" + free);
+        assertThatThrownBy(() -> Guardian.start(orders))
+                .isInstanceOf(GuardianException.class)
+                .hasMessageContaining("it takes no second connection");
     }
 
     @Test

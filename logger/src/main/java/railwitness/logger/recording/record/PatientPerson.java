@@ -104,6 +104,11 @@ final class PatientPerson implements Person {
     }
 
     @Override
+    public void readAgain(HandRead meter, String doubt, Consumer<OptionalDouble> value) {
+        person.readAgain(meter, doubt, limited("read " + meter.name() + " once more", value));
+    }
+
+    @Override
     public void disconnect(String sentence, Runnable open) {
         person.disconnect(sentence, open);
     }

@@ -67,9 +67,21 @@ public interface Person {
 
     /** A meter without a wire, in the unit of its channel. */
     default void read(HandRead meter, Consumer<OptionalDouble> value) {
-        read(
-                "Read " + meter.name() + ": " + meter.reads() + " in "
-                        + meter.reads().quantity().unit(),
-                value);
+        read(readSentence(meter), value);
+    }
+
+    /**
+     * The same meter once more, because what was read of it cannot well be.
+     *
+     * @param doubt what is odd about it, without a full stop
+     */
+    default void readAgain(HandRead meter, String doubt, Consumer<OptionalDouble> value) {
+        read(doubt + ". " + readSentence(meter), value);
+    }
+
+    /** What is asked of whoever reads it. */
+    static String readSentence(HandRead meter) {
+        return "Read " + meter.name() + ": " + meter.reads() + " in "
+                + meter.reads().quantity().unit();
     }
 }

@@ -52,7 +52,7 @@ final class PlanSteps {
     private final RunSetup setup;
     private final Scheduler scheduler;
     private final Recorder recorder;
-    private final Person person;
+    private final SecondLook handRead;
     private final RunListener listener;
     private final PowerPath path;
     private final StepSetter setter;
@@ -80,7 +80,8 @@ final class PlanSteps {
         this.setup = setup;
         this.scheduler = setup.scheduler();
         this.recorder = recorder;
-        this.person = person;
+        this.handRead =
+                new SecondLook(person, setup.design(), setup.bench().sheet().leadResistanceOhms());
         this.listener = listener;
         this.path = path;
         this.setter = setter;
@@ -268,7 +269,7 @@ final class PlanSteps {
         step.waitForPerson(!setup.handRead().isEmpty());
         Chain meters = Chain.begin();
         setup.handRead()
-                .forEach(meter -> meters.then(done -> person.read(meter, value -> {
+                .forEach(meter -> meters.then(done -> handRead.read(meter, step.step(), value -> {
                     long now = scheduler.nowNanos();
                     value.ifPresent(number -> keep(new Measured(meter.reads(), number, now, now)));
                     done.accept(new Result.Done("read"));

@@ -21,8 +21,12 @@ public record StepForecast(Step step, Optional<Prediction> predicted) {
         Design design = sheets.design().content();
         double leadOhms = sheets.bench().content().leadResistanceOhms();
         return sheets.plan().content().steps(RunSetup.ratingOf(design)).stream()
-                .map(step -> new StepForecast(step, predicted(design, step, leadOhms)))
+                .map(step -> of(design, step, leadOhms))
                 .toList();
+    }
+
+    static StepForecast of(Design design, Step step, double leadOhms) {
+        return new StepForecast(step, predicted(design, step, leadOhms));
     }
 
     private static Optional<Prediction> predicted(Design design, Step step, double leadOhms) {

@@ -41,6 +41,7 @@ public final class SheetsCheck {
                     SheetKind.DESIGN,
                     design.get(),
                     CurrentCheck.of(unit.get(), bench.get().content(), steps.get()));
+            add(all, SheetKind.BENCH, bench.get(), ResistorCheck.of(bench.get().content(), unit.get(), steps.get()));
         }
         return all.stream()
                 .sorted(Comparator.comparing(remark -> !remark.refuses()))

@@ -15,8 +15,10 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Semaphore;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
+import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.time.Scheduler;
 import railwitness.logger.recording.record.Person;
+import railwitness.logger.text.TypedNumber;
 
 /**
  * The person at the keyboard. Prompts are answered one after the other; the run goes on meanwhile. A keyboard that can be
@@ -72,14 +74,7 @@ final class ConsolePerson implements Person {
 
     @Override
     public void read(String sentence, Consumer<OptionalDouble> value) {
-        ask(new Prompt(sentence + " (a number, or only Enter for none): ", line -> {
-            OptionalDouble number = number(line);
-            if (number.isEmpty() && !line.isBlank()) {
-                read("'" + line.strip() + "' is not a number. " + sentence, value);
-            } else {
-                value.accept(number);
-            }
-        }));
+        read(sentence, "", value);
     }
 
     @Override
@@ -91,7 +86,7 @@ final class ConsolePerson implements Person {
         String sentence = Person.loadSentence(rail, ohms)
                 + ", then press Enter; if it is another one, type its resistance in ohm first: ";
         ask(new Prompt(sentence, line -> {
-            double taken = line.isBlank() ? ohms : number(line).orElse(0);
+            double taken = line.isBlank() ? ohms : number(line, "ohm").orElse(0);
             if (taken > 0) {
                 switched.accept(taken);
             } else {
@@ -122,13 +117,35 @@ final class ConsolePerson implements Person {
         prompts.clear();
     }
 
-    private static OptionalDouble number(String line) {
-        try {
-            double value = Double.parseDouble(line.strip().replace(',', '.'));
-            return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
-        } catch (NumberFormatException e) {
-            return OptionalDouble.empty();
-        }
+    @Override
+    public void read(HandRead meter, Consumer<OptionalDouble> value) {
+        read(Person.readSentence(meter), meter.reads().quantity().unit(), value);
+    }
+
+    @Override
+    public void readAgain(HandRead meter, String doubt, Consumer<OptionalDouble> value) {
+        read(doubt + ". " + Person.readSentence(meter), meter.reads().quantity().unit(), value);
+    }
+
+    private void read(String sentence, String unit, Consumer<OptionalDouble> value) {
+        ask(new Prompt(sentence + " (a number, or only Enter for none): ", line -> {
+            OptionalDouble number = number(line, unit);
+            if (number.isEmpty() && !line.isBlank()) {
+                read(
+                        "'" + line.strip() + "' is not a number" + (unit.isEmpty() ? "" : " in " + unit) + ". "
+                                + sentence,
+                        unit,
+                        value);
+            } else {
+                value.accept(number);
+            }
+        }));
+    }
+
+    private static OptionalDouble number(String line, String unit) {
+        return TypedNumber.of(line, unit).stream()
+                .mapToDouble(TypedNumber::value)
+                .findFirst();
     }
 
     private void ask(Prompt prompt) {

@@ -75,4 +75,9 @@ final class RehearsingHands implements Person {
                 meter.name() + " shows " + Numbers.fixed(shown, 3) + " " + unit,
                 typed -> value.accept(typed.isPresent() ? typed : OptionalDouble.of(shown)));
     }
+
+    @Override
+    public void readAgain(HandRead meter, String doubt, Consumer<OptionalDouble> value) {
+        read(meter, value);
+    }
 }

@@ -1,0 +1,91 @@
+package railwitness.logger.recording.record;
+
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
+import railwitness.analysis.design.Design;
+import railwitness.analysis.design.Prediction;
+import railwitness.analysis.design.Rail;
+import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Quantity;
+import railwitness.logger.recording.plan.Step;
+
+/**
+ * A meter read by eye: a value far from what the sheets lead to expect at this step is asked for once more, since a point
+ * set wrong is the usual slip; what the person then says is taken.
+ */
+final class SecondLook {
+    /** Wider than any fault that leaves a unit running, narrower than a point set one place wrong. */
+    private static final double FACTOR = 4;
+
+    private final Person person;
+    private final Design design;
+    private final double leadOhms;
+
+    /** @param leadOhms from the source to the unit's terminals, ohm */
+    SecondLook(Person person, Design design, double leadOhms) {
+        this.person = person;
+        this.design = design;
+        this.leadOhms = leadOhms;
+    }
+
+    void read(HandRead meter, Step step, Consumer<OptionalDouble> value) {
+        OptionalDouble expected = expected(meter.reads(), step);
+        person.read(meter, first -> {
+            if (first.isPresent() && expected.isPresent() && doubtful(first.getAsDouble(), expected.getAsDouble())) {
+                person.readAgain(meter, doubt(meter, first.getAsDouble(), expected.getAsDouble()), value);
+            } else {
+                value.accept(first);
+            }
+        });
+    }
+
+    static boolean doubtful(double typed, double expected) {
+        double share = typed / expected;
+        return expected != 0 && !(share > 1 / FACTOR && share < FACTOR);
+    }
+
+    private static String doubt(HandRead meter, double typed, double expected) {
+        String unit = meter.reads().quantity().unit();
+        String what = typed * expected < 0 ? "the sign" : "the point";
+        return String.format(
+                Locale.ROOT,
+                "%.4g %s is far from the %.3g %s that the sheets lead to expect here: look at %s and the range once more",
+                typed,
+                unit,
+                expected,
+                unit,
+                what);
+    }
+
+    private OptionalDouble expected(Channel channel, Step step) {
+        if (!step.remoteOn()) {
+            return OptionalDouble.empty();
+        }
+        Optional<Prediction> predicted = StepForecast.of(design, step, leadOhms).predicted();
+        if (channel.node().equals("input")) {
+            return channel.quantity() == Quantity.VOLTAGE
+                    ? OptionalDouble.of(step.inputVolts())
+                    : input(channel, step, predicted);
+        }
+        return channel.quantity() == Quantity.VOLTAGE ? rail(channel.node(), predicted) : OptionalDouble.empty();
+    }
+
+    private static OptionalDouble input(Channel channel, Step step, Optional<Prediction> predicted) {
+        boolean loaded = step.loadAmps().values().stream().anyMatch(amps -> amps > 0);
+        return channel.quantity() == Quantity.CURRENT
+                ? predicted.filter(at -> loaded || at.complete()).stream()
+                        .mapToDouble(Prediction::inputAmperes)
+                        .findFirst()
+                : OptionalDouble.empty();
+    }
+
+    private OptionalDouble rail(String name, Optional<Prediction> predicted) {
+        OptionalDouble volts = predicted.map(at -> at.rail(name)).orElse(OptionalDouble.empty());
+        return volts.isPresent()
+                ? volts
+                : design.rail(name).stream().mapToDouble(Rail::nominalVolts).findFirst();
+    }
+}
