@@ -141,7 +141,8 @@ public record SessionFindings(
         List<String> rails = design.map(
                         sheet -> sheet.rails().stream().map(Rail::name).toList())
                 .orElse(List.of());
-        List<Testimony> testimonies = new SessionPoints(file, bench, design, errors).all();
+        SessionPoints maker = new SessionPoints(file, bench, design, errors);
+        List<Testimony> testimonies = maker.all();
         List<OperatingPoint> points = testimonies.stream().map(Testimony::point).toList();
         List<EventEntry> events = file.events();
         SessionWaveforms waveforms = new SessionWaveforms(file.waveforms(), events, design, bench);
@@ -149,7 +150,8 @@ public record SessionFindings(
         Circumstances circumstances = new Circumstances(
                 ripple,
                 bench.isPresent() ? OptionalDouble.of(bench.get().leadResistanceOhms()) : OptionalDouble.empty(),
-                ending(file, events, rails));
+                ending(file, events, rails),
+                new SoakReader(file, bench, design, maker.estimates()).record(points));
         Findings found = Findings.of(points, design, circumstances, Witness.all(testimonies, bench));
         SessionState state = file.state();
         return new SessionFindings(
