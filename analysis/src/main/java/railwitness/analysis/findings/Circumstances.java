@@ -21,7 +21,6 @@ public record Circumstances(
         this(ripple, leadOhms, ending, Optional.empty());
     }
 
-
     /** Nothing else is known. */
     public static Circumstances unknown() {
         return new Circumstances(RippleMeans.unknown(), OptionalDouble.empty(), Optional.empty());

@@ -103,8 +103,8 @@ public record HoldDrift(
             return Optional.empty();
         }
         String name = "scatter about drift and temperature";
-        boolean moved = inputVolts.isPresent()
-                && spread(all.columns()[2]) > MOVED_INPUT * Math.abs(mean(all.columns()[2]));
+        boolean moved =
+                inputVolts.isPresent() && spread(all.columns()[2]) > MOVED_INPUT * Math.abs(mean(all.columns()[2]));
         return moved
                 ? CorrelatedFit.slopes(name, all.columns()[0], all.seconds(), all.columns()[1], all.columns()[2])
                         .or(() -> CorrelatedFit.slopes(name, all.columns()[0], all.seconds(), all.columns()[1]))

@@ -79,16 +79,11 @@ public record Soak(
         if (read.size() < 2) {
             return Optional.empty();
         }
-        return WarmUp.of(
-                        read.seconds(),
-                        read.columns()[0],
-                        air.map(any -> read.columns()[1]),
-                        record.breaks())
+        return WarmUp.of(read.seconds(), read.columns()[0], air.map(any -> read.columns()[1]), record.breaks())
                 .map(fit -> told(record, place, series, read, fit));
     }
 
-    private static PlaceTemperature told(
-            SoakRecord record, String place, SoakSeries series, Sampled read, WarmUp fit) {
+    private static PlaceTemperature told(SoakRecord record, String place, SoakSeries series, Sampled read, WarmUp fit) {
         Estimate curve = fit.finalCelsius();
         Estimate end = joined(curve, series);
         Estimate last = joined(Estimate.exact(lastTenth(read.columns()[0])), series);
@@ -140,14 +135,12 @@ public record Soak(
     private static List<HoldDrift> drifts(SoakRecord record, Optional<double[]> temperature) {
         List<HoldDrift> drifts = new ArrayList<>();
         Optional<double[]> input = record.inputVolts().map(SoakSeries::values);
-        record.rails()
-                .forEach((rail, series) -> HoldDrift.of(
-                                "voltage", Optional.of(rail), record.seconds(), series.values(), temperature, input)
-                        .ifPresent(drifts::add));
-        record.ripples()
-                .forEach((rail, series) -> HoldDrift.of(
-                                "ripple", Optional.of(rail), record.seconds(), series.values(), temperature, input)
-                        .ifPresent(drifts::add));
+        record.rails().forEach((rail, series) -> HoldDrift.of(
+                        "voltage", Optional.of(rail), record.seconds(), series.values(), temperature, input)
+                .ifPresent(drifts::add));
+        record.ripples().forEach((rail, series) -> HoldDrift.of(
+                        "ripple", Optional.of(rail), record.seconds(), series.values(), temperature, input)
+                .ifPresent(drifts::add));
         record.inputWatts()
                 .flatMap(watts ->
                         HoldDrift.of("input power", Optional.empty(), record.seconds(), watts, temperature, input))
@@ -185,8 +178,8 @@ public record Soak(
                 .map(watts -> Sampled.of(0, record.seconds(), watts))
                 .filter(read -> read.size() > 1)
                 .ifPresent(read -> met.add(new RuleMet(
-                        PowerStability.NAME + ": input power within "
-                                + (record.outputs() > 1 ? "1" : "5") + " % over 5 min after 30 min",
+                        PowerStability.NAME + ": input power within " + (record.outputs() > 1 ? "1" : "5")
+                                + " % over 5 min after 30 min",
                         firstSteadyPower(record, read))));
         return met;
     }
@@ -208,7 +201,8 @@ public record Soak(
             double[] seconds = java.util.Arrays.copyOfRange(t, from, i + 1);
             double[] watts = java.util.Arrays.copyOfRange(read.columns()[0], from, i + 1);
             if (seconds.length > 1
-                    && PowerStability.of(record.outputs(), since - 300, seconds, watts).kept()) {
+                    && PowerStability.of(record.outputs(), since - 300, seconds, watts)
+                            .kept()) {
                 return OptionalDouble.of(t[i]);
             }
         }

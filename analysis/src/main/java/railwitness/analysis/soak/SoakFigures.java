@@ -90,8 +90,7 @@ public final class SoakFigures {
         }
         soak.temperatures().stream()
                 .max(Comparator.comparingDouble(one -> one.end().value()))
-                .ifPresent(hottest ->
-                        place(Optional.of(hottest), HIGHEST_FINAL_TEMPERATURE, HIGHEST_FINAL_RISE, ""));
+                .ifPresent(hottest -> place(Optional.of(hottest), HIGHEST_FINAL_TEMPERATURE, HIGHEST_FINAL_RISE, ""));
         sink.or(() -> soak.temperatures().stream().findFirst()).ifPresent(first -> {
             String at = first.place() + ", " + hold;
             first.timeConstantSeconds()

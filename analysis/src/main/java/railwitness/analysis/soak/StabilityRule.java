@@ -29,6 +29,20 @@ public enum StabilityRule {
         this.criterion = criterion;
     }
 
+    /** The standard alone, by which a plan names the rule; {@code 1 K/h} for the one that is of none. */
+    public String standard() {
+        return switch (this) {
+            case ONE_KELVIN_PER_HOUR -> "1 K/h";
+            case IEC_62368_1_BELOW_LIMIT -> "IEC 62368-1 short";
+            default -> words.replaceAll("^(IEC \\d+-?\\d*|IEEE \\d+).*$", "$1");
+        };
+    }
+
+    /** Length of record the rule looks at, s. */
+    public double needsSeconds() {
+        return criterion.needsSeconds();
+    }
+
     /** Standard and limit, for print. */
     public String words() {
         return words;

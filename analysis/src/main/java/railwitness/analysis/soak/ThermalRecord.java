@@ -24,7 +24,8 @@ record ThermalRecord(double[] seconds, double width, double[] celsius, Optional<
      * @param breaks times at which running began again after an interruption, s
      */
     static ThermalRecord of(double[] seconds, double[] celsius, Optional<double[]> ambient, double... breaks) {
-        if (seconds.length != celsius.length || ambient.filter(air -> air.length != celsius.length).isPresent()) {
+        if (seconds.length != celsius.length
+                || ambient.filter(air -> air.length != celsius.length).isPresent()) {
             throw new IllegalArgumentException(
                     seconds.length + " times for " + celsius.length + " temperatures: must be as many");
         }

@@ -26,8 +26,8 @@ public final class WarmUp {
     private static final double FAST_OVER_SLOW = 0.7;
     private static final double LONGEST = 4;
     private static final double SHORTEST = 1.0 / 80;
-    private static final double SHARE_MEAN = 0.15;
-    private static final double SHARE_WIDTH = 0.2;
+    private static final double SHARE_MEAN = 0.05;
+    private static final double SHARE_WIDTH = 0.25;
     private static final double POWER = 1;
     private static final double SEEN = 1.5;
     private static final double ONE_BODY = 0.3;
@@ -121,8 +121,8 @@ public final class WarmUp {
 
     /** Seconds from the begin of the record until no more than so many kelvin are left; 0 where that is so at once. */
     public Estimate secondsUntil(double kelvin) {
-        return estimate("way to the final temperature", cell -> cell.secondsUntil(kelvin), cell -> 0.01
-                * cell.slowSeconds());
+        return estimate(
+                "way to the final temperature", cell -> cell.secondsUntil(kelvin), cell -> 0.01 * cell.slowSeconds());
     }
 
     /** Largest change seen, K. */
@@ -184,8 +184,9 @@ public final class WarmUp {
                 .toArray();
         double low = quantile(values, us, (1 - BAND) / 2);
         double high = quantile(values, us, (1 + BAND) / 2);
-        return Estimate.of((low + high) / 2, Influence.normal(name, (high - low) / 2 / 1.959964, "")
-                .times(1));
+        return Estimate.of(
+                (low + high) / 2,
+                Influence.normal(name, (high - low) / 2 / 1.959964, "").times(1));
     }
 
     private double quantile(double[] values, double[] us, double share) {

@@ -29,8 +29,7 @@ record WarmUpCell(
     }
 
     WarmUpCell weighing(double share) {
-        return new WarmUpCell(
-                slowSeconds, fastSeconds, spacing, begins, beta, covariance, squares, logWeight, share);
+        return new WarmUpCell(slowSeconds, fastSeconds, spacing, begins, beta, covariance, squares, logWeight, share);
     }
 
     double finalValue() {

@@ -141,8 +141,7 @@ final class WarmUpSums {
         if (prior.known()) {
             double dof = Math.max(1, prior.worth() - 3 - 2 * parts);
             double left = (squares + prior.floor()) * scale / prior.variance();
-            logWeight = -0.5 * dof * Math.log(left) - 0.5 * logDet
-                    + (each == 2 ? 0.5 * parts * Math.log(ridge) : 0);
+            logWeight = -0.5 * dof * Math.log(left) - 0.5 * logDet + (each == 2 ? 0.5 * parts * Math.log(ridge) : 0);
             for (double[] line : inverse) {
                 for (int j = 0; j < p; j++) {
                     line[j] *= prior.variance() / scale;

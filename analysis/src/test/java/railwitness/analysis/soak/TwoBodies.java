@@ -13,7 +13,8 @@ import java.util.SplittableRandom;
  */
 record TwoBodies(double[] seconds, double[] celsius, double end, double slowSeconds) {
     /** @param readFirst whether the better-heated body is read; else the other */
-    static TwoBodies of(SplittableRandom random, double timeConstants, int n, double sigma, double phi, boolean readFirst) {
+    static TwoBodies of(
+            SplittableRandom random, double timeConstants, int n, double sigma, double phi, boolean readFirst) {
         double c1 = 100 * Math.exp(random.nextDouble() * 2);
         double c2 = c1 * Math.exp(-2 + 3 * random.nextDouble());
         double r1 = 0.5 + 3 * random.nextDouble();

@@ -36,6 +36,8 @@ final class Benchmarks {
             new Table("railwitness.safety.campaign.FaultCampaign", "2 42", "0 1"),
             new Table("railwitness.analysis.uncertainty.MixtureCoverage", "4000 4711", "50 4711"),
             new Table("railwitness.analysis.uncertainty.StraightLineProperties", "3000", "50"),
+            new Table("railwitness.analysis.soak.WarmUpCampaign", "2000", "20"),
+            new Table("railwitness.logger.reporting.findings.BurnInTable", "72", "0.5"),
             new Table("railwitness.analysis.reference.CauseStudy", "held-back", "held-back"),
             new Table("railwitness.logger.reporting.findings.CoverageStudy", "10000 25000", "20 25000"),
             new Table("railwitness.logger.reporting.findings.ConfusionStudy", "20 7", "1 7"),

@@ -28,10 +28,8 @@ public final class SessionPoints {
         this.file = file;
         this.estimates =
                 new ChannelEstimates(bench, new InstrumentNames(file.head().id(), file.instruments(), bench), errors);
-        this.maker = new PointMaker(
-                bench,
-                estimates,
-                design.map(PointMaker::nominal).orElseGet(this::readRails));
+        this.maker =
+                new PointMaker(bench, estimates, design.map(PointMaker::nominal).orElseGet(this::readRails));
     }
 
     private Map<String, OptionalDouble> readRails() {

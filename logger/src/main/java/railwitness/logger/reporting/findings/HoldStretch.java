@@ -73,7 +73,9 @@ public record HoldStretch(String name, List<TimeSpan> spans) {
 
     /** Held in all, ns. */
     public long nanos() {
-        return spans.stream().mapToLong(span -> span.toNanos() - span.fromNanos()).sum();
+        return spans.stream()
+                .mapToLong(span -> span.toNanos() - span.fromNanos())
+                .sum();
     }
 
     boolean holds(double seconds) {
@@ -82,6 +84,9 @@ public record HoldStretch(String name, List<TimeSpan> spans) {
 
     /** Begins of all but the first, s. */
     double[] breaks() {
-        return spans.stream().skip(1).mapToDouble(span -> span.fromNanos() / 1e9).toArray();
+        return spans.stream()
+                .skip(1)
+                .mapToDouble(span -> span.fromNanos() / 1e9)
+                .toArray();
     }
 }

@@ -78,7 +78,10 @@ public record SessionFindings(
             "recorder",
             "first power",
             RunContradictions.CONTRADICTION,
-            "drop-out");
+            "drop-out",
+            "steady",
+            "drift",
+            "continued");
 
     /** The events that a person should hear of: what ended, hindered or endangered the session, in their order. */
     public List<EventEntry> outOfTheOrdinary() {

@@ -48,8 +48,8 @@ final class SoakJson {
         put(node, "to_final_s", place.secondsToFinal(), "s");
         place.fit()
                 .knownWithin(SoakText.WELL_ENOUGH_KELVIN)
-                .ifPresentOrElse(at -> node.put("known_within_half_K_at_s", at), () -> node.putNull(
-                        "known_within_half_K_at_s"));
+                .ifPresentOrElse(
+                        at -> node.put("known_within_half_K_at_s", at), () -> node.putNull("known_within_half_K_at_s"));
         return node;
     }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
 import railwitness.analysis.design.Design;
@@ -17,7 +18,10 @@ import railwitness.analysis.supply.OperatingPoint;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
+import railwitness.drivers.sheet.Sheet;
+import railwitness.logger.recording.plan.Hold;
 import railwitness.logger.recording.points.ChannelEstimates;
+import railwitness.logger.recording.sheet.PlanReader;
 import railwitness.logger.recording.store.Envelope;
 import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.TimeSpan;
@@ -43,6 +47,7 @@ public final class SoakReader {
     private HoldStretch hold;
     private TimeSpan span;
     private int columns;
+    private OptionalLong cycle = OptionalLong.empty();
 
     public SoakReader(
             SessionFile file, Optional<BenchSheet> bench, Optional<Design> design, ChannelEstimates estimates) {
@@ -63,9 +68,40 @@ public final class SoakReader {
         span = new TimeSpan(
                 hold.spans().get(0).fromNanos(),
                 hold.spans().get(hold.spans().size() - 1).toNanos());
-        long readings = Arrays.stream(file.envelope(volts.get(), span, 1).readings()).sum();
+        long readings =
+                Arrays.stream(file.envelope(volts.get(), span, 1).readings()).sum();
         columns = (int) Math.min(COLUMNS, readings / READINGS_EACH);
+        cycle = cycleNanos();
+        if (cycle.isPresent()) {
+            wholeCycles(cycle.getAsLong());
+        }
         return columns < LEAST_COLUMNS ? Optional.empty() : Optional.of(read(points, volts.get()));
+    }
+
+    /** Every column covers whole cycles, so that what goes to and fro does not show. */
+    private void wholeCycles(long cycleNanos) {
+        long cycles = (span.toNanos() - span.fromNanos()) / cycleNanos;
+        long each = Math.max(1, (cycles + columns - 1) / Math.max(1, columns));
+        columns = (int) (cycles / each);
+        span = new TimeSpan(span.fromNanos(), span.fromNanos() + Math.max(1, columns) * each * cycleNanos);
+    }
+
+    private OptionalLong cycleNanos() {
+        if (!hold.name().endsWith("cycled")) {
+            return OptionalLong.empty();
+        }
+        return file
+                .sheet("plan")
+                .map(sheet -> Sheet.of(sheet.fileName(), sheet.text()).read(PlanReader::plan))
+                .stream()
+                .flatMap(plan -> plan.stages().stream())
+                .filter(Hold.class::isInstance)
+                .map(Hold.class::cast)
+                .filter(one -> !one.cycle().isEmpty())
+                .mapToLong(one -> one.cycle().stream()
+                        .mapToLong(part -> part.length().toNanos())
+                        .sum())
+                .findFirst();
     }
 
     private SoakRecord read(List<OperatingPoint> points, Channel volts) {
@@ -97,15 +133,17 @@ public final class SoakReader {
                 rails(drawn, Quantity.VOLTAGE),
                 rails(drawn, Quantity.RIPPLE),
                 Optional.of(series(volts, clock)),
-                input(Quantity.CURRENT).map(amps -> product(clock, drawn.get(amps))),
-                outputWatts(drawn),
-                held.isEmpty()
+                cycle.isPresent()
+                        ? Optional.empty()
+                        : input(Quantity.CURRENT).map(amps -> product(clock, drawn.get(amps))),
+                cycle.isPresent() ? Optional.empty() : outputWatts(drawn),
+                held.isEmpty() || cycle.isPresent()
                         ? Optional.empty()
                         : Optional.of(held.get(held.size() - 1).loss()),
                 Math.max(1, railNames().size()),
                 hold.breaks(),
-                OptionalDouble.empty(),
-                excursions(drawn, temperatures.keySet()),
+                cycle.isPresent() ? OptionalDouble.of(cycle.getAsLong() / 1e9) : OptionalDouble.empty(),
+                cycle.isPresent() ? 0 : excursions(drawn, temperatures.keySet()),
                 gaps(clock));
     }
 
@@ -116,7 +154,8 @@ public final class SoakReader {
     }
 
     private List<String> railNames() {
-        return design.map(sheet -> sheet.rails().stream().map(rail -> rail.name()).toList())
+        return design.map(
+                        sheet -> sheet.rails().stream().map(rail -> rail.name()).toList())
                 .orElseGet(() -> channels.stream()
                         .filter(channel -> channel.quantity() == Quantity.VOLTAGE)
                         .map(Channel::node)
@@ -196,8 +235,7 @@ public final class SoakReader {
         for (Map.Entry<Channel, Envelope> entry : drawn.entrySet()) {
             Channel channel = entry.getKey();
             boolean rail = railNames().contains(channel.node());
-            boolean temperature =
-                    channel.quantity() == Quantity.TEMPERATURE && places.contains(channel.node());
+            boolean temperature = channel.quantity() == Quantity.TEMPERATURE && places.contains(channel.node());
             boolean input = input(Quantity.VOLTAGE).equals(Optional.of(channel));
             if (temperature || input || rail && channel.quantity() == Quantity.VOLTAGE) {
                 count += excursions(entry.getValue(), temperature, input);

@@ -21,8 +21,8 @@ public final class SoakText {
     static List<String> lines(Soak soak) {
         List<String> lines = new ArrayList<>();
         double from = soak.record().fromSeconds();
-        lines.add("held for " + duration(soak.record().toSeconds() - from) + ", from "
-                + duration(from) + " after the begin of the session; " + counts(soak));
+        lines.add("held for " + duration(soak.record().toSeconds() - from) + ", from " + duration(from)
+                + " after the begin of the session; " + counts(soak));
         soak.temperatures().forEach(place -> lines.add(place(place, from)));
         for (var rule : soak.stability()) {
             lines.add("steady by " + rule.rule() + ": " + met(rule.metAtSeconds(), from));
@@ -47,14 +47,17 @@ public final class SoakText {
                 .append(String.format(Locale.ROOT, "%.1f degC", place.last().value()))
                 .append(place.reached() ? ", its final temperature is " : ", tends to ")
                 .append(withU(place.end(), "degC"));
-        place.rise().ifPresent(rise -> words.append(", ").append(withU(rise, "K")).append(" above the room"));
+        place.rise()
+                .ifPresent(rise -> words.append(", ").append(withU(rise, "K")).append(" above the room"));
         place.timeConstantSeconds()
                 .ifPresent(tau -> words.append("; time constant ").append(withU(tau.scale(1 / 60.0), "min")));
         place.secondsToFinal()
                 .ifPresent(until -> words.append("; within 1 K of it after ").append(duration(until.value())));
         Optional<Double> known = place.fit().knownWithin(WELL_ENOUGH_KELVIN);
         if (!place.reached()) {
-            known.ifPresent(at -> words.append("; known to 0.5 K ").append(duration(at - from)).append(" after the begin"));
+            known.ifPresent(at -> words.append("; known to 0.5 K ")
+                    .append(duration(at - from))
+                    .append(" after the begin"));
         }
         return words.toString();
     }
