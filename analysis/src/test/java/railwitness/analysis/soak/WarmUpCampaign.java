@@ -68,7 +68,11 @@ final class WarmUpCampaign {
                     Outcome found = run(1, cases, taus, 400, 0.1, phi, kind);
                     all += found.inside() / names.length;
                     line.append(String.format(
-                            Locale.ROOT, "; %s %.1f %% (U %.2f K)", names[kind], 100 * found.inside(), found.halfWidth()));
+                            Locale.ROOT,
+                            "; %s %.1f %% (U %.2f K)",
+                            names[kind],
+                            100 * found.inside(),
+                            found.halfWidth()));
                 }
                 System.out.printf(
                         Locale.ROOT, "%3.1f time constants, memory %.1f: %.2f %%%s%n", taus, phi, 100 * all, line);

@@ -39,8 +39,8 @@ class WearTest {
     @Test
     void dryingCapacitorRaisesTheRipple() {
         World world = running(Specimen.usual(), Room.still(20), Wear.capacitor("plus", 0.5));
-        double early = world.at(hours(0.5)).rail("plus").ripple().rms();
-        double late = world.at(hours(4)).rail("plus").ripple().rms();
+        double early = world.at(hours(0.5)).rail("plus").ripple().rmsVolts();
+        double late = world.at(hours(4)).rail("plus").ripple().rmsVolts();
         assertThat(late).isGreaterThan(1.5 * early);
     }
 
@@ -50,7 +50,8 @@ class WearTest {
         World bad = running(Specimen.usual(), Room.still(20), Wear.joint(40));
         assertThat(bad.at(hours(0.01)).terminalVolts())
                 .isCloseTo(sound.at(hours(0.01)).terminalVolts(), within(0.01));
-        assertThat(bad.at(hours(3)).terminalVolts()).isLessThan(sound.at(hours(3)).terminalVolts() - 0.5);
+        assertThat(bad.at(hours(3)).terminalVolts())
+                .isLessThan(sound.at(hours(3)).terminalVolts() - 0.5);
     }
 
     @Test

@@ -108,7 +108,8 @@ public final class LiveSession {
         remainder = Optional.of(left);
         try {
             acknowledgement.ifPresent(given -> keep(recorder, given));
-            recorder.add(new EventEntry(scheduler.nowNanos(), "continued", left.gapWords(scheduler.nowNanos())));
+            recorder.add(
+                    new EventEntry(scheduler.nowNanos(), Remainder.CONTINUED, left.gapWords(scheduler.nowNanos())));
             try (Bench bench = opened(recorder)) {
                 return carriedOut(recorder, prepared(recorder, bench));
             }

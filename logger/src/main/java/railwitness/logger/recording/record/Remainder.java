@@ -7,13 +7,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.sheet.Sheets;
+import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.SheetEntry;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.StepOutcome;
 import railwitness.logger.recording.store.StoreException;
+import railwitness.logger.recording.store.TimeSpan;
 
 /**
  * What is left of an interrupted session's plan: the steps that were not averaged, and of a hold the time it was not held.
@@ -24,13 +28,25 @@ import railwitness.logger.recording.store.StoreException;
  * @param lastNanos time of its last record, ns
  * @param lastWall the wall clock then
  * @param done steps that have ended
+ * @param gaps earlier ones, over which nothing was held
  */
 public record Remainder(
-        Path file, Sheets sheets, boolean rehearsal, long lastNanos, Instant lastWall, List<StepEntry> done) {
+        Path file,
+        Sheets sheets,
+        boolean rehearsal,
+        long lastNanos,
+        Instant lastWall,
+        List<StepEntry> done,
+        List<TimeSpan> gaps) {
+    /** The event with which a session goes on. */
+    public static final String CONTINUED = "continued";
+
     private static final Duration LEAST = Duration.ofSeconds(1);
+    private static final Pattern GAP = Pattern.compile("recorded from (\\d+\\.\\d) s to");
 
     public Remainder {
         done = List.copyOf(done);
+        gaps = List.copyOf(gaps);
     }
 
     /** Reads it from the session. */
@@ -49,8 +65,29 @@ public record Remainder(
                     session.head().rehearsal(),
                     last,
                     session.wallOf(last),
-                    session.steps());
+                    session.steps(),
+                    gaps(session));
         }
+    }
+
+    /** From the last reading before each time the session went on until then. */
+    private static List<TimeSpan> gaps(SessionFile session) {
+        List<TimeSpan> gaps = new ArrayList<>();
+        for (EventEntry event : session.events()) {
+            Matcher numbers = GAP.matcher(event.text());
+            if (event.what().equals(CONTINUED) && numbers.find()) {
+                gaps.add(new TimeSpan(Math.round(Double.parseDouble(numbers.group(1)) * 1e9), event.nanos()));
+            }
+        }
+        return gaps;
+    }
+
+    private long heldNanos(long from) {
+        long held = lastNanos - from;
+        for (TimeSpan gap : gaps) {
+            held -= gap.fromNanos() >= from ? gap.toNanos() - gap.fromNanos() : 0;
+        }
+        return Math.max(0, held);
     }
 
     private static SheetEntry sheet(SessionFile session, String kind) {
@@ -87,7 +124,7 @@ public record Remainder(
             if (entry.isPresent()) {
                 heldFrom = entry.get().average().orElseThrow().toNanos();
             } else if (left.isEmpty() && !step.hold().isZero() && heldFrom > 0) {
-                left.add(step.heldFor(rest(step.hold().minusNanos(lastNanos - heldFrom))));
+                left.add(step.heldFor(rest(step.hold().minusNanos(heldNanos(heldFrom)))));
             } else {
                 left.add(step);
             }

@@ -110,7 +110,7 @@ public final class SessionWriter implements AutoCloseable {
             writer.log.goOn(resumed);
             writer.walls.goOn(nowNanos, wall);
             return writer;
-        } catch (SQLException | RuntimeException e) {
+        } catch (SQLException | IOException | RuntimeException e) {
             closeAll(taken);
             throw e instanceof StoreException known
                     ? known

@@ -89,8 +89,9 @@ public record BurnIn(
         List<Line> temperatures = new ArrayList<>();
         soak.record().temperatures().forEach((place, series) -> temperatures.add(line(place, series, soak)));
         soak.record().ambient().ifPresent(room -> temperatures.add(line("room", room, soak)));
-        List<Foretold> foretold =
-                soak.temperatures().stream().map(place -> foretold(place, from, end)).toList();
+        List<Foretold> foretold = soak.temperatures().stream()
+                .map(place -> foretold(place, from, end))
+                .toList();
         OptionalDouble known = soak.temperatures().stream()
                 .findFirst()
                 .flatMap(place -> place.fit().knownWithin(SoakText.WELL_ENOUGH_KELVIN))
@@ -128,7 +129,8 @@ public record BurnIn(
     }
 
     private static Line line(String name, SoakSeries series, Soak soak) {
-        return clean(name, soak.record().seconds(), series.values(), soak.record().fromSeconds(), 1);
+        return clean(
+                name, soak.record().seconds(), series.values(), soak.record().fromSeconds(), 1);
     }
 
     private static Line clean(String name, double[] seconds, double[] values, double from, double factor) {
@@ -180,8 +182,8 @@ public record BurnIn(
             List<double[]> points = new ArrayList<>();
             for (int end = window + y.length / 50; end <= y.length; end += Math.max(1, y.length / WINDOWS)) {
                 slope(t, y, end - window, end)
-                        .ifPresent(perHour -> points.add(
-                                new double[] {(t[(int) perHour[1]] - from) / 3600, 1000 * perHour[0]}));
+                        .ifPresent(perHour ->
+                                points.add(new double[] {(t[(int) perHour[1]] - from) / 3600, 1000 * perHour[0]}));
             }
             lines.add(new Line(
                     rail.getKey(),
@@ -218,7 +220,8 @@ public record BurnIn(
         List<Mark> marks = new ArrayList<>(List.of(new Mark(0, "on")));
         events.stream()
                 .filter(event -> MARKED.contains(event.what()))
-                .filter(event -> event.nanos() / 1e9 >= from && event.nanos() / 1e9 <= soak.record().toSeconds() + 60)
+                .filter(event -> event.nanos() / 1e9 >= from
+                        && event.nanos() / 1e9 <= soak.record().toSeconds() + 60)
                 .limit(MOST_MARKS)
                 .forEach(event -> marks.add(new Mark((event.nanos() / 1e9 - from) / 3600, event.what())));
         return marks;
@@ -228,14 +231,20 @@ public record BurnIn(
         List<String> words = new ArrayList<>();
         soak.temperatures().stream().findFirst().ifPresent(place -> {
             String limit = hottest.isPresent()
-                    ? String.format(Locale.ROOT, ", %.0f K below the limit", hottest.getAsDouble() - place.end().value())
+                    ? String.format(
+                            Locale.ROOT,
+                            ", %.0f K below the limit",
+                            hottest.getAsDouble() - place.end().value())
                     : "";
-            words.add(String.format(Locale.ROOT, "The %s is at %.1f \u00b0C and ", place.place(), place.last().value())
+            words.add(String.format(
+                            Locale.ROOT,
+                            "The %s is at %.1f \u00b0C and ",
+                            place.place(),
+                            place.last().value())
                     + (place.reached() ? "has reached its end near " : "will end near ")
                     + String.format(Locale.ROOT, "%.0f \u00b0C", place.end().value())
                     + limit + ".");
-            place.rise()
-                    .ifPresent(rise -> words.add("That is " + SoakText.withU(rise, "K") + " above the room."));
+            place.rise().ifPresent(rise -> words.add("That is " + SoakText.withU(rise, "K") + " above the room."));
         });
         if (known.isPresent()) {
             words.add(
@@ -283,7 +292,8 @@ public record BurnIn(
         return design.stream()
                 .flatMap(sheet -> sheet.requirements().stream())
                 .filter(asked -> asked.figure() == name && asked.atMost().isPresent())
-                .map(asked -> "\u2264 " + String.format(Locale.ROOT, "%.4g", asked.atMost().getAsDouble()))
+                .map(asked -> "\u2264 "
+                        + String.format(Locale.ROOT, "%.4g", asked.atMost().getAsDouble()))
                 .findFirst()
                 .orElse("");
     }

@@ -320,8 +320,7 @@ final class BurnInGraph extends JComponent {
         }
 
         private BasicStroke dashed(float width, float on, float off) {
-            return new BasicStroke(
-                    width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {on, off}, 0);
+            return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {on, off}, 0);
         }
     }
 }

@@ -24,9 +24,10 @@ public final class BurnInPanel {
     private final WindowModel desk;
     private final BurnInGraph graph = new BurnInGraph();
     private final Sheet face = new Sheet(
-            new MigLayout("insets 14 20 10 20, gap 18 0, fill", "[grow,fill][290!,fill]", "[grow,fill]"), Palette::sheet);
-    private final Readable words = new Readable(
-            new MigLayout("insets 4, gap 8 9, wrap 4, fillx, hidemode 3", "[grow,fill][]12[]12[]", ""));
+            new MigLayout("insets 14 20 10 20, gap 18 0, fill", "[grow,fill][290!,fill]", "[grow,fill]"),
+            Palette::sheet);
+    private final Readable words =
+            new Readable(new MigLayout("insets 4, gap 8 9, wrap 4, fillx, hidemode 3", "[grow,fill][]12[]12[]", ""));
     private Path file;
     private long readNanos;
     private boolean reading;
@@ -82,8 +83,7 @@ public final class BurnInPanel {
             words.add(Label.of(Words.of("burnin.words"), Type.HEADING), "span, wmin 0");
             List<String> sentences = found.get().sentences();
             for (int i = 0; i < sentences.size(); i++) {
-                words.add(
-                        Note.of(sentences.get(i), i == 0 ? Type.TEXT_STRONG : Type.TEXT), "span, growx, wmin 40");
+                words.add(Note.of(sentences.get(i), i == 0 ? Type.TEXT_STRONG : Type.TEXT), "span, growx, wmin 40");
             }
             words.add(Label.muted("", Type.CAPTION), "wmin 0");
             for (String head : List.of("burnin.now", "burnin.end", "burnin.allowed")) {
