@@ -80,6 +80,7 @@ public record Soak(
             return Optional.empty();
         }
         return WarmUp.of(read.seconds(), read.columns()[0], air.map(any -> read.columns()[1]), record.breaks())
+                .filter(fit -> !fit.tooShort())
                 .map(fit -> told(record, place, series, read, fit));
     }
 

@@ -113,6 +113,15 @@ public final class WarmUp {
         return followed[i - 1] + Math.max(0, part) * (followed[i] - followed[i - 1]);
     }
 
+    /**
+     * Whether the record is too short to foretell anything: something moves, and time constants of more than twice its length
+     * are not out of the question.
+     */
+    public boolean tooShort() {
+        double slower = mean(cell -> cell.slowSeconds() > 2 * record.spanSeconds() ? 1 : 0);
+        return slower > 0.1 && rangeKelvin() > 6 * scatterKelvin;
+    }
+
     /** How much is still to come at the end of the record, K. */
     public double leftKelvin() {
         double end = record.seconds()[record.size() - 1];

@@ -108,6 +108,12 @@ class WarmUpTest {
         WarmUp early = WarmUp.of(seconds, celsius).orElseThrow();
         assertThat(u95(early.finalCelsius())).isGreaterThan(3);
         assertThat(early.knownWithin(0.5).orElseThrow()).isGreaterThan(300.0);
+        double[] first = java.util.Arrays.copyOf(seconds, 14);
+        double[] moments = java.util.Arrays.copyOf(celsius, 14);
+        for (int i = 0; i < 14; i++) {
+            moments[i] = 60 - 40 * Math.exp(-seconds[i] / 1200) + 0.01 * random.nextGaussian();
+        }
+        assertThat(WarmUp.of(first, moments).orElseThrow().tooShort()).isTrue();
         assertThat(WarmUp.of(new double[] {0, 1}, new double[] {20, 21})).isEmpty();
     }
 }
