@@ -56,7 +56,35 @@ public enum FigureName {
     DROP_OUT_VOLTAGE("drop-out voltage", "V", false, "input at which the rails give up when it is lowered"),
     RIPPLE("ripple", "V", true, "rms of the rail's alternating part at full load, in the stated band"),
     RIPPLE_PEAK_TO_PEAK("ripple peak to peak", "V", true, "highest minus lowest of the rail's waveform at full load"),
-    PEAK_DRAIN_VOLTAGE("peak drain voltage", "V", false, "highest of a switch's drain waveform at full load");
+    PEAK_DRAIN_VOLTAGE("peak drain voltage", "V", false, "highest of a switch's drain waveform at full load"),
+    FINAL_HEAT_SINK_TEMPERATURE(
+            "final heat-sink temperature",
+            "degC",
+            false,
+            "what the heat sink tends to while held, by a fit of one or two bodies, the room as at the end"),
+    FINAL_HEAT_SINK_RISE("final heat-sink rise", "K", false, "final heat-sink temperature above the room"),
+    FINAL_TRANSFORMER_TEMPERATURE(
+            "final transformer temperature", "degC", false, "the same of a thermometer named transformer"),
+    FINAL_TRANSFORMER_RISE("final transformer rise", "K", false, "final transformer temperature above the room"),
+    HIGHEST_FINAL_TEMPERATURE("highest final temperature", "degC", false, "the same of the place that gets hottest"),
+    HIGHEST_FINAL_RISE("highest final rise", "K", false, "highest final temperature above the room"),
+    THERMAL_TIME_CONSTANT(
+            "thermal time constant", "s", false, "the slower time constant of the heat sink, or the only one"),
+    TIME_TO_FINAL_TEMPERATURE(
+            "time to final temperature", "s", false, "from the begin of the hold until no more than 1 K is left"),
+    THERMAL_RESISTANCE("thermal resistance", "K/W", false, "final rise over the whole loss at the end of the hold"),
+    DRIFT("drift", "%/h", true, "slope of the rail over the second half of the hold, over its mean"),
+    DRIFT_BY_TEMPERATURE(
+            "change with temperature", "%/K", true, "what of the rail goes with the temperature, held all the time"),
+    AGEING("ageing", "%/h", true, "what of the rail goes with time and neither with temperature nor with the input"),
+    CHANGE_OVER_HOLD("change over the hold", "%", true, "rail at the end of the hold against its begin"),
+    DRIFT_OF_RIPPLE("drift of ripple", "%/h", true, "slope of the ripple over the second half of the hold"),
+    EFFICIENCY_WHILE_HELD("efficiency while held", "1", false, "output over input power at the end of the hold"),
+    DRIFT_OF_EFFICIENCY(
+            "drift of efficiency", "%/h", false, "slope of the efficiency over the second half of the hold"),
+    CHANGE_OF_EFFICIENCY("change of efficiency", "%", false, "efficiency at the end of the hold against its begin"),
+    EXCURSIONS("excursions", "1", false, "how often a channel left what it was held to, for a moment or longer"),
+    GAPS("gaps", "1", false, "how often readings were missing for longer than usual while held");
 
     private final String word;
     private final String unit;

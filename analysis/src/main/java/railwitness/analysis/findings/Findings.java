@@ -14,6 +14,8 @@ import railwitness.analysis.design.Design;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.design.Rail;
 import railwitness.analysis.design.Transformer;
+import railwitness.analysis.soak.Soak;
+import railwitness.analysis.soak.SoakFigures;
 import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.Figures;
 import railwitness.analysis.supply.LossBudget;
@@ -39,6 +41,7 @@ import railwitness.analysis.verdict.Verdict;
  * @param verdicts one per requirement and rail
  * @param contradictions readings that cannot all be true, the gravest first; what rests on them is no figure
  * @param against measured beside what the sheet leads to expect; what is off, and what explains it
+ * @param soak what a hold showed; empty where nothing was held
  * @param verdict on the whole unit
  */
 public record Findings(
@@ -52,6 +55,7 @@ public record Findings(
         List<Verdict> verdicts,
         List<Contradiction> contradictions,
         AgainstSheet against,
+        Optional<Soak> soak,
         Fitness verdict) {
 
     /** As {@link #of(List, Optional, Circumstances, Witnesses)}, with nothing but the points to bear witness. */
@@ -74,7 +78,11 @@ public record Findings(
             CausesWanted causes) {
         Points sorted = new Points(points, design);
         List<Contradiction> against = Contradictions.of(design, witnesses);
-        Figures figures = Rests.keep(Figures.of(points, design, circumstances.ripple()), sorted.rails(), against);
+        Optional<Soak> soak = circumstances.soak().map(Soak::of);
+        Figures figures = Rests.keep(
+                withHold(Figures.of(points, design, circumstances.ripple()), soak, sorted.all()),
+                sorted.rails(),
+                against);
         List<Verdict> verdicts = design.map(
                         sheet -> new RequirementJudge(sheet, figures, circumstances.ripple()).verdicts())
                 .orElse(List.of());
@@ -91,7 +99,20 @@ public record Findings(
                 verdicts,
                 against,
                 AgainstSheet.of(sorted, design, circumstances, against.isEmpty() ? causes : CausesWanted.NEVER),
+                soak,
                 against.isEmpty() ? Verdict.overall(verdicts) : neverFit(Verdict.overall(verdicts)));
+    }
+
+    private static Figures withHold(Figures figures, Optional<Soak> soak, List<OperatingPoint> points) {
+        if (soak.isEmpty()) {
+            return figures;
+        }
+        SoakFigures held = SoakFigures.of(soak.get(), points);
+        List<Figure> found = new ArrayList<>(figures.found());
+        found.addAll(held.found());
+        List<NotFound> missing = new ArrayList<>(figures.notFound());
+        missing.addAll(held.notFound());
+        return new Figures(found, missing);
     }
 
     private static Fitness neverFit(Fitness verdict) {
@@ -125,6 +146,7 @@ public record Findings(
                 otherVerdicts,
                 doubts,
                 against,
+                soak,
                 fitness);
     }
 

@@ -5,10 +5,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import railwitness.analysis.design.Band;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.design.Rail;
+import railwitness.analysis.soak.SoakFigures;
 import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.Figures;
 import railwitness.analysis.supply.NotFound;
@@ -22,6 +24,15 @@ import railwitness.analysis.verdict.Verdict;
 
 /** Holds the sheet's requirements against the figures. */
 final class RequirementJudge {
+    private static final Set<FigureName> EITHER_WAY = Set.of(
+            FigureName.DRIFT,
+            FigureName.AGEING,
+            FigureName.DRIFT_BY_TEMPERATURE,
+            FigureName.CHANGE_OVER_HOLD,
+            FigureName.DRIFT_OF_RIPPLE,
+            FigureName.DRIFT_OF_EFFICIENCY,
+            FigureName.CHANGE_OF_EFFICIENCY);
+
     private final Design design;
     private final Figures figures;
     private final RippleMeans ripple;
@@ -57,7 +68,7 @@ final class RequirementJudge {
     }
 
     private Verdict judge(railwitness.analysis.design.SheetRequirement asked, Optional<String> rail) {
-        Limit limit = new Limit(asked.atLeast(), asked.atMost());
+        Limit limit = limit(asked);
         String word = asked.figure().word();
         String name = word + rail.map(one -> " " + one).orElse("") + " " + limit.words();
         Requirement requirement = new Requirement(name, word, rail, limit);
@@ -71,12 +82,22 @@ final class RequirementJudge {
         return Verdict.of(requirement, inLimitsSense(figure.get().value(), limit, asked.figure()), rule);
     }
 
+    /** A drift may go either way: at most 0.1 %/h means 0.1 up or down. */
+    private static Limit limit(railwitness.analysis.design.SheetRequirement asked) {
+        boolean eitherWay = EITHER_WAY.contains(asked.figure())
+                && asked.atLeast().isEmpty()
+                && asked.atMost().getAsDouble() >= 0;
+        return eitherWay
+                ? Limit.between(-asked.atMost().getAsDouble(), asked.atMost().getAsDouble())
+                : new Limit(asked.atLeast(), asked.atMost());
+    }
+
     private String whyMissing(FigureName name, Optional<String> rail) {
         return figures.notFound().stream()
                 .filter(missing -> missing.name() == name && missing.rail().equals(rail))
                 .map(NotFound::reason)
                 .findFirst()
-                .orElse("not measured");
+                .orElse(SoakFigures.NAMES.contains(name) ? "nothing was held in this session" : "not measured");
     }
 
     /** A rail's voltage keeps its sign; limits above zero mean magnitudes. */

@@ -16,7 +16,8 @@ public enum StabilityRule {
     IEC_61810_7("IEC 61810-7: less than 1 K between any two of three readings 5 min apart", new Apart(1, 300, 3)),
     IEC_60598("IEC 60598: at most 1 K in 1 h", new Change(1, 3600)),
     IEC_62282_2("IEC 62282-2: at most 3 K between readings 15 min apart", new Apart(3, 900, 2)),
-    IEEE_2780("IEEE 2780: at most 2 K in 15 min", new Change(2, 900));
+    IEEE_2780("IEEE 2780: at most 2 K in 15 min", new Change(2, 900)),
+    ONE_KELVIN_PER_HOUR("gradient at most 1 K/h (common practice, no source)", new Gradient(1, 3600));
 
     private static final int LOOKS = 400;
 
@@ -26,6 +27,20 @@ public enum StabilityRule {
     StabilityRule(String words, Criterion criterion) {
         this.words = words;
         this.criterion = criterion;
+    }
+
+    /** The standard alone, by which a plan names the rule; {@code 1 K/h} for the one that is of none. */
+    public String standard() {
+        return switch (this) {
+            case ONE_KELVIN_PER_HOUR -> "1 K/h";
+            case IEC_62368_1_BELOW_LIMIT -> "IEC 62368-1 short";
+            default -> words.replaceAll("^(IEC \\d+-?\\d*|IEEE \\d+).*$", "$1");
+        };
+    }
+
+    /** Length of record the rule looks at, s. */
+    public double needsSeconds() {
+        return criterion.needsSeconds();
     }
 
     /** Standard and limit, for print. */

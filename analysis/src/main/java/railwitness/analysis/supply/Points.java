@@ -165,14 +165,21 @@ public final class Points {
         return sweep().stream().filter(this::idle).findFirst();
     }
 
-    /** The first point at full load on all rails. */
+    /** The first point at full load on all rails; a hold at full load counts where the sweep has none. */
     public Optional<OperatingPoint> fullLoad() {
-        return step(1.0);
+        return step(1.0).or(() -> held(1.0));
     }
 
     /** The first point of the sweep at that share of full load. */
     public Optional<OperatingPoint> step(double fraction) {
         return loaded().stream().filter(point -> isStep(point, fraction)).findFirst();
+    }
+
+    private Optional<OperatingPoint> held(double fraction) {
+        return stage("hold").stream()
+                .filter(this::up)
+                .filter(point -> isStep(point, fraction))
+                .findFirst();
     }
 
     /** Whether no rail carries a load. */

@@ -4,7 +4,7 @@ package railwitness.drivers.converter;
 final class Body {
     private final double joulePerKelvin;
     private final double kelvinPerWatt;
-    private final double ambientDegC;
+    private double ambientDegC;
     private double degC;
 
     Body(double joulePerKelvin, double kelvinPerWatt, double ambientDegC) {
@@ -17,6 +17,11 @@ final class Body {
     void heat(double watts, double seconds) {
         double end = ambientDegC + watts * kelvinPerWatt;
         degC += (end - degC) * -Math.expm1(-seconds / (joulePerKelvin * kelvinPerWatt));
+    }
+
+    /** The air about it from now on. */
+    void ambient(double airDegC) {
+        ambientDegC = airDegC;
     }
 
     double degC() {

@@ -12,10 +12,12 @@ final class LiveUnit {
     private static final double LONG_STEP_SECONDS = 5;
     private static final double LARGEST_CHANGE_VOLTS = 0.8;
     private static final double STEADY_VOLTS_PER_SECOND = 0.002;
+    private static final double WORN_EVERY_SECONDS = 30;
     private static final double NOTICED_KELVIN = 0.02;
     private static final double NOTICED_VOLTS = 1e-6;
 
     private final Specimen specimen;
+    private final Surroundings surroundings;
     private final ConverterModel converter;
     private final Body transformer;
     private final Body heatsink;
@@ -27,6 +29,8 @@ final class LiveUnit {
     private Balance balance;
     private boolean running;
     private double runningSeconds;
+    private double lived;
+    private double wornAtSeconds;
     private double rampTopVolts;
     private double nextStep = SHORT_STEP_SECONDS;
     private boolean steady;
@@ -34,7 +38,13 @@ final class LiveUnit {
     private boolean balanced;
 
     LiveUnit(Specimen specimen, double ambientDegC) {
+        this(specimen, Surroundings.still(ambientDegC));
+    }
+
+    LiveUnit(Specimen specimen, Surroundings surroundings) {
         this.specimen = specimen;
+        this.surroundings = surroundings;
+        double ambientDegC = surroundings.room().degC(0);
         converter = new ConverterModel(specimen);
         Specimen.Thermal thermal = specimen.thermal();
         transformer = new Body(thermal.transformerJoulePerKelvin(), thermal.transformerKelvinPerWatt(), ambientDegC);
@@ -135,9 +145,17 @@ final class LiveUnit {
     }
 
     private void warm(double transformerWatts, double heatsinkWatts, double seconds) {
-        transformer.heat(transformerWatts, seconds);
-        heatsink.heat(heatsinkWatts, seconds);
-        boolean noticed = Math.abs(transformer.degC() - circuitTransformerDegC) > NOTICED_KELVIN
+        lived += seconds;
+        double air = surroundings.room().degC(lived);
+        transformer.ambient(air);
+        heatsink.ambient(air);
+        double between = specimen.thermal().betweenKelvinPerWatt();
+        double across = between < Specimen.OPEN_OHM ? (heatsink.degC() - transformer.degC()) / between : 0;
+        transformer.heat(transformerWatts + across, seconds);
+        heatsink.heat(heatsinkWatts - across, seconds);
+        boolean worn = surroundings.wears() && lived - wornAtSeconds > WORN_EVERY_SECONDS;
+        boolean noticed = worn
+                || Math.abs(transformer.degC() - circuitTransformerDegC) > NOTICED_KELVIN
                 || Math.abs(heatsink.degC() - circuitHeatsinkDegC) > NOTICED_KELVIN;
         if (noticed) {
             refresh();
@@ -148,7 +166,10 @@ final class LiveUnit {
         balanced = false;
         circuitTransformerDegC = transformer.degC();
         circuitHeatsinkDegC = heatsink.degC();
-        circuit = new Circuit(specimen, circuitTransformerDegC, circuitHeatsinkDegC);
+        wornAtSeconds = lived;
+        Specimen now =
+                surroundings.wear().at(specimen, new Wear.Life(lived, circuitTransformerDegC, circuitHeatsinkDegC));
+        circuit = new Circuit(now, circuitTransformerDegC, circuitHeatsinkDegC);
     }
 
     Specimen specimen() {

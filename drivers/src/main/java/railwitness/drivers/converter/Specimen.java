@@ -430,14 +430,44 @@ public record Specimen(
      * @param heatsinkJoulePerKelvin heat capacity
      * @param heatsinkKelvinPerWatt thermal resistance to ambient
      * @param referenceDegC temperature for which resistances and drops are stated
+     * @param betweenKelvinPerWatt thermal resistance from one to the other; {@link #OPEN_OHM} where they are apart
      */
     public record Thermal(
             double transformerJoulePerKelvin,
             double transformerKelvinPerWatt,
             double heatsinkJoulePerKelvin,
             double heatsinkKelvinPerWatt,
-            double referenceDegC) {
+            double referenceDegC,
+            double betweenKelvinPerWatt) {
+        /** Two bodies that stand apart. */
+        public Thermal(
+                double transformerJoulePerKelvin,
+                double transformerKelvinPerWatt,
+                double heatsinkJoulePerKelvin,
+                double heatsinkKelvinPerWatt,
+                double referenceDegC) {
+            this(
+                    transformerJoulePerKelvin,
+                    transformerKelvinPerWatt,
+                    heatsinkJoulePerKelvin,
+                    heatsinkKelvinPerWatt,
+                    referenceDegC,
+                    OPEN_OHM);
+        }
+
+        /** The same, the two bodies joined by so many kelvin per watt. */
+        public Thermal joined(double kelvinPerWatt) {
+            return new Thermal(
+                    transformerJoulePerKelvin,
+                    transformerKelvinPerWatt,
+                    heatsinkJoulePerKelvin,
+                    heatsinkKelvinPerWatt,
+                    referenceDegC,
+                    kelvinPerWatt);
+        }
+
         public Thermal {
+            within("betweenKelvinPerWatt", betweenKelvinPerWatt, 0.01, OPEN_OHM);
             within("transformerJoulePerKelvin", transformerJoulePerKelvin, 0.1, 1e6);
             within("transformerKelvinPerWatt", transformerKelvinPerWatt, 0.01, 1000);
             within("heatsinkJoulePerKelvin", heatsinkJoulePerKelvin, 0.1, 1e6);

@@ -22,7 +22,7 @@ public final class World {
     private final LiveUnit unit;
     private final Map<String, Map<String, Draw>> draws = new TreeMap<>();
     private final List<Consumer<World>> watchers = new ArrayList<>();
-    private final double ambientDegC;
+    private final Surroundings surroundings;
     private Feed feed = new Feed(false, 0, 1);
     private double batteryVolts;
     private boolean disconnected;
@@ -31,8 +31,13 @@ public final class World {
 
     /** A cold unit with nothing connected to it, its remote turn-on off. */
     public World(Specimen specimen, double ambientDegC) {
-        this.ambientDegC = ambientDegC;
-        unit = new LiveUnit(specimen, ambientDegC);
+        this(specimen, Surroundings.still(ambientDegC));
+    }
+
+    /** The same in a room of its own, its parts wearing as they run. */
+    public World(Specimen specimen, Surroundings surroundings) {
+        this.surroundings = surroundings;
+        unit = new LiveUnit(specimen, surroundings);
         specimen.rails().forEach(rail -> draws.put(rail.name(), new TreeMap<>()));
     }
 
@@ -120,7 +125,7 @@ public final class World {
         return switch (body) {
             case "heatsink" -> unit.heatsinkDegC();
             case "transformer" -> unit.transformerDegC();
-            default -> ambientDegC;
+            default -> surroundings.room().degC(seconds);
         };
     }
 

@@ -12,6 +12,7 @@ import railwitness.drivers.bench.Source;
 import railwitness.drivers.converter.Draw;
 import railwitness.drivers.converter.Fault;
 import railwitness.drivers.converter.Specimen;
+import railwitness.drivers.converter.Surroundings;
 import railwitness.drivers.converter.World;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
@@ -64,13 +65,24 @@ public final class VirtualBench {
      */
     public static VirtualBench of(
             Specimen healthy, List<Fault> faults, BenchSheet sheet, long seed, LongSupplier clock) {
+        return of(healthy, faults, sheet, seed, clock, Surroundings.still(sheet.ambientDegC()));
+    }
+
+    /** The same in a room of its own, with parts that wear. */
+    public static VirtualBench of(
+            Specimen healthy,
+            List<Fault> faults,
+            BenchSheet sheet,
+            long seed,
+            LongSupplier clock,
+            Surroundings surroundings) {
         Specimen.Input input = healthy.input();
         Specimen specimen = healthy.withInput(new Specimen.Input(
                 Math.max(LEAST_LEAD_OHM, sheet.leadResistanceOhms()), input.capacitorFarad(), input.capacitorEsrOhm()));
         for (Fault fault : faults) {
             specimen = fault.in(specimen);
         }
-        World world = new World(specimen, sheet.ambientDegC());
+        World world = new World(specimen, surroundings);
         if (sheet.source() != Source.SUPPLY) {
             world.battery(BATTERY_VOLTS);
         }

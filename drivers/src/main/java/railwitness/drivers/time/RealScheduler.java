@@ -9,8 +9,17 @@ import java.util.function.BooleanSupplier;
  * so whoever changes it posts one.
  */
 public final class RealScheduler implements Scheduler {
-    private final long originNanos = System.nanoTime();
+    private final long originNanos;
     private final DueQueue queue = new DueQueue();
+
+    public RealScheduler() {
+        this(0);
+    }
+
+    /** @param alreadyNanos what its clock shows at once, where a session goes on; 0 or more */
+    public RealScheduler(long alreadyNanos) {
+        originNanos = System.nanoTime() - alreadyNanos;
+    }
 
     @Override
     public long nowNanos() {

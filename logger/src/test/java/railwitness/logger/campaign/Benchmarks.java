@@ -37,6 +37,8 @@ final class Benchmarks {
             new Table("railwitness.analysis.uncertainty.MixtureCoverage", "4000 4711", "50 4711"),
             new Table("railwitness.analysis.uncertainty.StraightLineProperties", "3000", "50"),
             new Table("railwitness.analysis.reference.CauseStudy", "last-look", "last-look"),
+            new Table("railwitness.analysis.soak.WarmUpCampaign", "2000", "20"),
+            new Table("railwitness.logger.reporting.findings.BurnInTable", "72", "0.5"),
             new Table("railwitness.logger.reporting.findings.CoverageStudy", "10000 25000", "20 25000"),
             new Table("railwitness.logger.reporting.findings.ConfusionStudy", "20 7", "1 7"),
             new Table("railwitness.logger.reporting.findings.ForgeryStudy", "50 13", "1 13"),

@@ -20,6 +20,22 @@ public record Checklist(List<Check> checks) {
             Check.confirm("Nothing lies on or under the unit; heat sinks stand free."),
             Check.confirm("Somebody else is near and knows where the disconnect is."));
 
+    /** What must be so before a unit under power may be left, besides (common practice, no source). */
+    public static final List<Check> UNATTENDED = List.of(
+            Check.confirm("Left alone: somebody is within call all the time and knows how to open the disconnect."),
+            Check.confirm("Left alone: a smoke alarm hangs in this room, and what puts a fire out stands at the door."),
+            Check.confirm("Left alone: nothing that burns lies within a metre; the unit stands on what does not burn."),
+            Check.confirm(
+                    "Left alone: the unit has a thermal cut-out of its own, or its heat sink is read with a limit."),
+            Check.confirm("Left alone: the supply's own current limit and protection are set for this unit."));
+
+    /** The same with what must be so before the unit is left. */
+    public Checklist leftAlone() {
+        List<Check> all = new ArrayList<>(checks);
+        all.addAll(ALWAYS.size(), UNATTENDED);
+        return new Checklist(all);
+    }
+
     /**
      * Answer to one check.
      *

@@ -26,6 +26,13 @@ public enum EventKind {
     REPEATED("repeated"),
     NOT_REACHED("not reached"),
     DROP_OUT("drop-out", true),
+    STEADY("steady", true),
+    DRIFT("drift", true),
+    DRIFT_OVER("drift over"),
+    /** A person is asked to press a key, and does. */
+    KEY("key"),
+    CYCLES("cycles"),
+    CONTINUED("continued", true),
     CONTRADICTION("contradiction", true),
     LINE("line", true),
     CLOCK("clock", true),

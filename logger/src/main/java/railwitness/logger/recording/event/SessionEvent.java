@@ -306,4 +306,22 @@ public sealed interface SessionEvent {
             return String.join(", ", channel + " taken from " + file, "at full load", band, gain);
         }
     }
+
+    /** An interrupted session goes on; nothing was recorded between, s on its axis. */
+    record Continued(double lastSeconds, double nowSeconds) implements SessionEvent {
+        @Override
+        public EventKind kind() {
+            return EventKind.CONTINUED;
+        }
+
+        @Override
+        public String words() {
+            return String.format(
+                    Locale.ROOT,
+                    "the session goes on; nothing was recorded from %.1f s to %.1f s (%.1f s)",
+                    lastSeconds,
+                    nowSeconds,
+                    nowSeconds - lastSeconds);
+        }
+    }
 }

@@ -44,6 +44,6 @@ public record Plan(String name, List<Stage> stages, Duration answerAtMost) {
 
     /** Highest supply setting of any step, V: the voltage that the cautions must count with. */
     public double highestInputVolts(Rating rating) {
-        return steps(rating).stream().mapToDouble(Step::inputVolts).max().orElse(rating.nominalInputVolts());
+        return steps(rating).stream().mapToDouble(Step::highestVolts).max().orElse(rating.nominalInputVolts());
     }
 }

@@ -44,6 +44,14 @@ public final class ChannelEstimates {
         return average.mean().plus(offBy(accuracy.get(), average.mean().value(), unit));
     }
 
+    /** An estimate of zero with what the channel's instrument may be off by at a value; scatter only where not stated. */
+    public Estimate offBy(Channel channel, double value) {
+        return bench.flatMap(sheet -> sheet.accuracyOf(channel))
+                .filter(accuracy -> accuracy.accuracy().isPresent())
+                .map(accuracy -> offBy(accuracy, value, channel.quantity().unit()))
+                .orElseGet(() -> Estimate.exact(0).scatterOnly());
+    }
+
     /** An estimate of zero that carries what the instrument may be off by at this value. */
     private Estimate offBy(ChannelAccuracy accuracy, double value, String unit) {
         List<Term> terms = new ArrayList<>();

@@ -20,15 +20,16 @@ public final class SessionPoints {
     private static final Set<String> NO_RAILS = Set.of("input", "supply");
 
     private final SessionFile file;
+    private final ChannelEstimates estimates;
     private final PointMaker maker;
 
     /** Rails are those of the design sheet; all nodes with a voltage where there is none. */
     public SessionPoints(SessionFile file, Optional<BenchSheet> bench, Optional<Design> design, BenchErrors errors) {
         this.file = file;
-        this.maker = new PointMaker(
-                bench,
-                new ChannelEstimates(bench, new InstrumentNames(file.head().id(), file.instruments(), bench), errors),
-                design.map(PointMaker::nominal).orElseGet(this::readRails));
+        this.estimates =
+                new ChannelEstimates(bench, new InstrumentNames(file.head().id(), file.instruments(), bench), errors);
+        this.maker =
+                new PointMaker(bench, estimates, design.map(PointMaker::nominal).orElseGet(this::readRails));
     }
 
     private Map<String, OptionalDouble> readRails() {
@@ -39,6 +40,11 @@ public final class SessionPoints {
                         && !SwitchedResistor.isLoad(channel.node()))
                 .forEach(channel -> rails.put(channel.node(), OptionalDouble.empty()));
         return rails;
+    }
+
+    /** What the instruments may be off by, the same for all that is worked out here. */
+    public ChannelEstimates estimates() {
+        return estimates;
     }
 
     public List<Testimony> all() {

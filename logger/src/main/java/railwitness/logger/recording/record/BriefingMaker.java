@@ -11,6 +11,7 @@ import railwitness.analysis.design.Stress;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.bench.Duty;
 import railwitness.drivers.bench.InstrumentSheet;
+import railwitness.logger.recording.plan.Hold;
 import railwitness.logger.recording.plan.Plan;
 import railwitness.logger.recording.sheet.Sheets;
 import railwitness.safety.caution.Briefing;
@@ -123,11 +124,15 @@ public final class BriefingMaker {
 
     private Checklist checklist() {
         ColdResistance cold = design.coldResistance();
-        return Checklist.of(
+        Checklist list = Checklist.of(
                 cold.inputOhmsAtLeast().orElse(LEAST_INPUT_OHMS),
                 SWITCH_BANKS,
                 cold.switchOhmsAtLeast().orElse(LEAST_SWITCH_OHMS),
                 design.rails().stream().map(Rail::name).toList(),
                 cold.railOhmsAtLeast().orElse(LEAST_RAIL_OHMS));
+        boolean left = plan.stages().stream()
+                .anyMatch(
+                        stage -> stage instanceof Hold hold && hold.leftAlone().isPresent());
+        return left ? list.leftAlone() : list;
     }
 }

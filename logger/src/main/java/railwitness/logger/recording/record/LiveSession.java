@@ -41,6 +41,7 @@ public final class LiveSession {
     private final RunListener listener;
     private Function<Bench, Guard> guarding = bench -> Guard.none();
     private Optional<Acknowledgement> acknowledgement = Optional.empty();
+    private Optional<Remainder> remainder = Optional.empty();
     private volatile Run run;
     private volatile Optional<StoreException> storeTrouble = Optional.empty();
 
@@ -102,6 +103,27 @@ public final class LiveSession {
         running().ifPresent(mine -> mine.storeTrouble(trouble));
     }
 
+    /**
+     * Goes on with an interrupted session in its own file: checks and first power again, then what is left of the plan. The
+     * scheduler's clock must show the session's axis.
+     */
+    public RunEnd goOn(Remainder left) {
+        SheetsCheck.refuse(sheets);
+        SessionWriter writer = SessionWriter.goOn(left.file(), scheduler.nowNanos(), scheduler.wallNow());
+        Recorder recorder = recording.of(writer, this::storeTrouble);
+        remainder = Optional.of(left);
+        try {
+            acknowledgement.ifPresent(given -> keep(recorder, given));
+            recorder.add(
+                    new EventEntry(scheduler.nowNanos(), left.gap(scheduler.nowNanos())));
+            try (Bench bench = opened(recorder)) {
+                return carriedOut(recorder, prepared(recorder, bench));
+            }
+        } finally {
+            recorder.close();
+        }
+    }
+
     /** Runs on the calling thread until the output is off and the file is closed. */
     public RunEnd run(Path out, SessionHead head) {
         SheetsCheck.refuse(sheets);
@@ -138,7 +160,9 @@ public final class LiveSession {
     private Run prepared(Recorder recorder, Bench bench) {
         try {
             RunSetup setup = new RunSetup(
-                    scheduler, bench, sheets.design().content(), sheets.plan().content());
+                    scheduler, bench, sheets.design().content(), sheets.plan().content(), steps -> remainder
+                            .map(left -> left.of(steps))
+                            .orElse(steps));
             return new Run(setup, recorder, person, listener, guarding.apply(bench));
         } catch (RuntimeException e) {
             throw withoutPower(recorder, EventKind.NO_POWER, e);

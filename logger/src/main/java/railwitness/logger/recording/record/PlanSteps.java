@@ -68,6 +68,7 @@ final class PlanSteps {
     private final SettingsHeld held;
     private final FrozenReadings frozen;
     private final Set<String> repeated = new HashSet<>();
+    private Optional<HoldCourse> hold = Optional.empty();
 
     PlanSteps(
             RunSetup setup,
@@ -104,12 +105,65 @@ final class PlanSteps {
             current.tick(scheduler.nowNanos());
             look();
         }
+        hold();
         if (current != null) {
             witness.tick(current, scheduler.nowNanos());
         }
     }
 
+    /** A hold has a course of its own, from its first moment to its last. */
+    private void hold() {
+        boolean holds = current != null && current.holding() && course.stepping();
+        if (holds && hold.isEmpty()) {
+            StepRun mine = current;
+            hold = mine.step().holding().map(by -> new HoldCourse(mine.step(), by, setup, person, bench(mine)));
+            if (mine.step().cycled()) {
+                held.ordered(SettingsHeld.Ordered.nothing());
+            }
+        } else if (!holds) {
+            hold.ifPresent(HoldCourse::forget);
+            hold = Optional.empty();
+        }
+        hold.ifPresent(HoldCourse::tick);
+    }
+
+    private HoldCourse.Bench bench(StepRun mine) {
+        return new HoldCourse.Bench() {
+            @Override
+            public void set(Step step, Consumer<Result> then) {
+                setter.set(step, result -> {
+                    if (current == mine && course.stepping()) {
+                        then.accept(result);
+                    }
+                });
+            }
+
+            @Override
+            public void stop(String by, String words) {
+                course.stop(by, words);
+            }
+
+            @Override
+            public void happened(SessionEvent event) {
+                course.happened(event);
+            }
+
+            @Override
+            public void over() {
+                long now = scheduler.nowNanos();
+                if (mine.step().cycled()) {
+                    held.ordered(new SettingsHeld.Ordered(setter.volts(), setter.programmed(), true, now));
+                }
+                mine.heldEnough(now);
+                look();
+            }
+        };
+    }
+
     void heard(Reading reading) {
+        if (reading instanceof Measured measured) {
+            hold.ifPresent(now -> now.heard(measured));
+        }
         if (current != null) {
             witness.heard(reading);
             current.heard(reading);
@@ -156,6 +210,10 @@ final class PlanSteps {
     }
 
     void conditions(PollResult pollResult) {
+        boolean cycling = current != null && current.holding() && current.step().cycled();
+        if (cycling) {
+            return; // while set points move to and fro, a moment of limiting ends nothing; it stays an event
+        }
         if (current != null) {
             current.conditions(pollResult.instrument(), pollResult.conditions(), scheduler.nowNanos());
             look();

@@ -1,7 +1,9 @@
 package railwitness.logger.recording.record;
 
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 
@@ -28,8 +30,8 @@ final class ReadingsAgree {
 
     private boolean currentAgreed;
     private boolean voltageAgreed;
-    private int temperatures;
-    private double lastDegC;
+    private final Map<Channel, Integer> temperatures = new TreeMap<>();
+    private final Map<Channel, Double> lastDegC = new TreeMap<>();
 
     /** Input current against the supply's own, both of the same settings. */
     Optional<String> current(Measured meter, Measured supply) {
@@ -62,18 +64,20 @@ final class ReadingsAgree {
                         volts));
     }
 
-    /** A temperature that jumped, against the last that was believed. */
+    /** A temperature that jumped, against the last of the same place that was believed. */
     Optional<String> temperature(Measured reading) {
-        if (temperatures < KNOWN || Math.abs(reading.value() - lastDegC) <= JUMP_KELVIN) {
-            temperatures++;
-            lastDegC = reading.value();
+        int known = temperatures.getOrDefault(reading.channel(), 0);
+        double last = lastDegC.getOrDefault(reading.channel(), reading.value());
+        if (known < KNOWN || Math.abs(reading.value() - last) <= JUMP_KELVIN) {
+            temperatures.put(reading.channel(), known + 1);
+            lastDegC.put(reading.channel(), reading.value());
             return Optional.empty();
         }
         return Optional.of(String.format(
                 Locale.ROOT,
                 "the temperature of %s went from %.3g to %.3g degC between two readings",
                 reading.channel().node(),
-                lastDegC,
+                last,
                 reading.value()));
     }
 

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Prediction;
 import railwitness.analysis.steady.SettlingRule;
@@ -53,6 +54,7 @@ public final class RunSetup {
     /** From this share of full load on a step counts as one at full load. */
     private static final double FULL = 0.975;
 
+    private final UnaryOperator<List<Step>> left;
     private final Scheduler scheduler;
     private final Bench bench;
     private final Design design;
@@ -62,6 +64,12 @@ public final class RunSetup {
     private final Set<Channel> read;
 
     public RunSetup(Scheduler scheduler, Bench bench, Design design, Plan plan) {
+        this(scheduler, bench, design, plan, UnaryOperator.identity());
+    }
+
+    /** @param left what of the plan's steps is to be done: all, or the rest after an interruption */
+    RunSetup(Scheduler scheduler, Bench bench, Design design, Plan plan, UnaryOperator<List<Step>> left) {
+        this.left = left;
         this.scheduler = scheduler;
         this.bench = bench;
         this.design = design;
@@ -118,7 +126,7 @@ public final class RunSetup {
     }
 
     List<Step> steps() {
-        return plan.steps(rating);
+        return left.apply(plan.steps(rating));
     }
 
     double nominalVolts() {

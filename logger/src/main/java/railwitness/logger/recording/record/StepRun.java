@@ -172,6 +172,7 @@ final class StepRun {
         if (part == Part.SETTLING) {
             settle(nowNanos);
         } else if (part == Part.HOLDING
+                && step.holding().isEmpty()
                 && nowNanos - partSinceNanos >= step.hold().toNanos()) {
             held = true;
             enter(Part.AVERAGING, nowNanos);
@@ -180,6 +181,20 @@ final class StepRun {
                 && nowNanos - partSinceNanos >= step.timing().average().toNanos()
                 && read(nowNanos - partSinceNanos - step.timing().average().toNanos())) {
             end(StepOutcome.MEASURED, "", Optional.of(new TimeSpan(partSinceNanos, nowNanos + 1)));
+        }
+    }
+
+    /** Whether it is held; until when, whoever holds it knows. */
+    boolean holding() {
+        return part == Part.HOLDING;
+    }
+
+    /** The hold is over: after a cycle it settles once more, else it is averaged at once. */
+    void heldEnough(long nowNanos) {
+        if (part == Part.HOLDING) {
+            held = true;
+            settlings.clear();
+            enter(step.cycled() ? Part.SETTLING : Part.AVERAGING, nowNanos);
         }
     }
 

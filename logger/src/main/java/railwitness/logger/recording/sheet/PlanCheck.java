@@ -100,6 +100,22 @@ final class PlanCheck {
                         text(highest));
             }
         }
+        if (stage instanceof Hold hold) {
+            double most = hold.cycle().stream()
+                    .mapToDouble(part -> part.inputVolts().orElse(0))
+                    .max()
+                    .orElse(0);
+            double highest = design.input().highestVolts().orElse(most);
+            if (most > highest) {
+                say(
+                        Remark.Weight.LOOK,
+                        place,
+                        "cycle",
+                        "the cycle goes to %s V and the design sheet's highest input is %s V",
+                        text(most),
+                        text(highest));
+            }
+        }
         if (stage instanceof PowerUp up) {
             double highest = design.input().highestAmperes().orElse(up.currentLimitAmps());
             if (up.currentLimitAmps() > highest) {

@@ -2,9 +2,13 @@ package railwitness.logger.recording.sheet;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import railwitness.drivers.sheet.SheetTable;
 import railwitness.logger.recording.plan.CrossLoad;
 import railwitness.logger.recording.plan.Hold;
+import railwitness.logger.recording.plan.HoldPart;
+import railwitness.logger.recording.plan.HoldRules;
 import railwitness.logger.recording.plan.LineSweep;
 import railwitness.logger.recording.plan.LoadSweep;
 import railwitness.logger.recording.plan.NoLoad;
@@ -69,17 +73,56 @@ public final class PlanReader {
                         timing);
             case "line-sweep" -> lineSweep(t, timing);
             case "cross-load" -> crossLoad(t, timing);
-            case "hold" ->
-                new Hold(
-                        t.number("load_pct", "of full load, all rails")
-                                .between(0, 150)
-                                .orElse(100.0),
-                        seconds(t.number("duration_s", "how long the load is held")
-                                .between(1, LONGEST_S)
-                                .required()),
-                        timing);
+            case "hold" -> hold(t, timing);
             default -> new NoLoad(timing);
         };
+    }
+
+    private static Stage hold(SheetTable t, Timing timing) {
+        double load =
+                t.number("load_pct", "of full load, all rails").between(0, 150).orElse(100.0);
+        Duration duration = seconds(t.number("duration_s", "how long the load is held, at most")
+                .between(1, LONGEST_S)
+                .required());
+        Optional<String> until = t.text("until", "stability rule that ends the hold early")
+                .oneOf(HoldRules.names().toArray(String[]::new))
+                .optional();
+        Duration atLeast = seconds(t.number("at_least_s", "before this nothing ends the hold early")
+                .between(0, LONGEST_S)
+                .orElse(0.0));
+        Optional<Duration> key =
+                optional(t.number("key_every_s", "if given: so often a person must press a key, or the output goes off")
+                        .between(60, LONGEST_S)
+                        .optionalNumber());
+        OptionalDouble hottest = t.number(
+                        "hottest_degC", "if given: beyond this at any thermometer the output goes off")
+                .between(20, 300)
+                .optionalNumber();
+        OptionalDouble drift = t.number(
+                        "drift_alarm_pct_h", "if given: a rail that drifts faster than this over half an hour is told")
+                .between(0.0001, 1000)
+                .optionalNumber();
+        List<HoldPart> cycle = t.tables("cycle", "parts of a cycle, repeated as long as the hold lasts").stream()
+                .map(PlanReader::part)
+                .toList();
+        return new Hold(load, duration, timing, new HoldRules(until, atLeast, key, hottest, drift), cycle);
+    }
+
+    private static HoldPart part(SheetTable t) {
+        return new HoldPart(
+                seconds(t.number("for_s", "length of this part of the cycle")
+                        .between(1, LONGEST_S)
+                        .required()),
+                t.number("load_pct", "load of this part, of full load")
+                        .between(0, 150)
+                        .required(),
+                t.number("input_V", "supply setting of this part (default: the nominal input)")
+                        .between(1, 60)
+                        .optionalNumber());
+    }
+
+    private static Optional<Duration> optional(OptionalDouble seconds) {
+        return seconds.isPresent() ? Optional.of(seconds(seconds.getAsDouble())) : Optional.empty();
     }
 
     private static Stage lineSweep(SheetTable t, Timing timing) {

@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.transformer.WoundDesign;
 import railwitness.drivers.bench.BenchSheet;
@@ -51,6 +52,20 @@ public record Sheets(SheetText<Design> design, SheetText<BenchSheet> bench, Shee
                 SheetText.of("design", packed("design.toml"), DesignReader::design),
                 SheetText.of("bench", packed("bench.toml"), BenchSheet::from),
                 SheetText.of("plan", packed("plan.toml"), PlanReader::plan));
+    }
+
+    /** Names of the ready-made plans. */
+    public static List<String> readyPlans() {
+        return List.of("soak-at-an-eighth", "soak-cycled");
+    }
+
+    /**
+     * A ready-made plan.
+     *
+     * @param name one of {@link #readyPlans}
+     */
+    public static SheetText<Plan> readyPlan(String name) {
+        return SheetText.of("plan", packed("/railwitness/logger/recording/plan/", name + ".toml"), PlanReader::plan);
     }
 
     /** A design sheet to begin with: every value in it is an example, those that must be changed say so. */

@@ -58,6 +58,20 @@ final class SessionDatabase implements AutoCloseable {
         }
     }
 
+    /** An interrupted session's file, to be written on. */
+    static SessionDatabase reopen(Path file) throws SQLException {
+        Connection connection = Sqlite.openForWriting(file);
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("PRAGMA journal_mode = WAL");
+            statement.execute("PRAGMA synchronous = FULL");
+            statement.execute("PRAGMA busy_timeout = 10000");
+            return new SessionDatabase(connection);
+        } catch (SQLException e) {
+            Sqlite.closeQuietly(connection);
+            throw e;
+        }
+    }
+
     static void createTables(Connection connection) throws SQLException {
         try (Statement statement = connection.createStatement()) {
             for (String sql : schema().split(";\\s*\n")) {

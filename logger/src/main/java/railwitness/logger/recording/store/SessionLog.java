@@ -42,6 +42,25 @@ final class SessionLog implements AutoCloseable {
         this.reserve = reserve;
     }
 
+    /** Goes on behind what an interrupted session holds. */
+    void goOn(Resumed resumed) {
+        lastSeq = resumed.lastSeq();
+        safeSeq = lastSeq;
+        nowNanos = resumed.lastNanos();
+        safeNanos = nowNanos;
+        safeDigest = resumed.digest().clone();
+        chain.goOnFrom(safeDigest);
+        reasons.putAll(resumed.reasons());
+        resumed.channels().forEach((channel, id) -> channels.put(channel, new HotChannel(id)));
+        for (Resumed.Plain one : resumed.plain()) {
+            channels.get(one.channel())
+                    .add(one.seq(), one.requestedNanos(), one.repliedNanos(), one.kind(), one.payload());
+        }
+        for (HotChannel hot : channels.values()) {
+            hot.unpacked().forEach(Minute::markCommitted);
+        }
+    }
+
     /** Latest time of any record, ns. */
     long nowNanos() {
         return nowNanos;

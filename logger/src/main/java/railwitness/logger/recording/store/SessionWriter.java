@@ -87,6 +87,50 @@ public final class SessionWriter implements AutoCloseable {
         }
     }
 
+    /**
+     * Goes on with an interrupted session in its own file, the chain too.
+     *
+     * @param nowNanos where the session's axis goes on, ns; not before its last record
+     * @throws StoreException in one line when the session has ended, is being recorded, or is not whole
+     */
+    public static SessionWriter goOn(Path file, long nowNanos, Instant wall) {
+        Resumed resumed = Resumed.of(file);
+        Deque<AutoCloseable> taken = new ArrayDeque<>();
+        try {
+            HeldFile held = HeldFile.take(file);
+            taken.push(held);
+            ReserveFile reserve = ReserveFile.beside(file);
+            taken.push(reserve);
+            SessionDatabase database = SessionDatabase.reopen(file);
+            taken.push(database);
+            SessionWriter writer = new SessionWriter(
+                    file,
+                    resumed.head(),
+                    held,
+                    reserve,
+                    database,
+                    new DiskWatch(file, () -> DiskWatch.freeBytesBeside(file)));
+            writer.log.goOn(resumed);
+            writer.walls.goOn(nowNanos, wall);
+            return writer;
+        } catch (SQLException | IOException | RuntimeException e) {
+            closeAll(taken);
+            throw e instanceof StoreException known
+                    ? known
+                    : new StoreException("session file " + file + " cannot be gone on with: " + e.getMessage(), e);
+        }
+    }
+
+    private static void closeAll(Deque<AutoCloseable> taken) {
+        for (AutoCloseable one : taken) {
+            try {
+                one.close();
+            } catch (Exception e) {
+                // the reason for giving up is told by the caller
+            }
+        }
+    }
+
     private static void claim(Path file) {
         Path folder = file.toAbsolutePath().getParent();
         if (!Files.isDirectory(folder)) {

@@ -38,6 +38,13 @@ final class WallWatch {
      */
     record Look(boolean anchors, List<EventEntry> events) {}
 
+    /** From here on, after an interruption: the gap is told by whoever goes on. */
+    void goOn(long nanos, Instant wall) {
+        lastNanos = nanos;
+        lastWall = wall;
+        anchoredNanos = nanos - ANCHOR_NANOS;
+    }
+
     /** Looks at both clocks. */
     Look look(long nanos, Instant wall) {
         List<EventEntry> events = compare(nanos, wall);

@@ -99,7 +99,7 @@ record Evidence(
                     file.notes(),
                     ReadingTally.of(file, rails),
                     earlier.apply(head),
-                    new HoldCharts(file, rails).all(),
+                    new HoldCharts(file, rails, findings.findings().soak()).all(),
                     verified);
         }
     }

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import railwitness.analysis.soak.Soak;
+import railwitness.analysis.uncertainty.Estimate;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.logger.recording.store.Envelope;
@@ -15,25 +17,96 @@ import railwitness.logger.recording.store.TimeSpan;
 /** What a soak looked like: temperatures and rails over its time. Drawn from summaries, whatever its length. */
 public final class HoldCharts {
     private static final int COLUMNS = 240;
+    private static final int FITTED = 80;
     private static final double LONG_SECONDS = 2 * 3600;
 
     private final SessionFile file;
     private final List<String> rails;
+    private final Optional<Soak> soak;
 
-    /** @param rails names of the rails, in the sheet's order */
-    public HoldCharts(SessionFile file, List<String> rails) {
+    /**
+     * @param rails names of the rails, in the sheet's order
+     * @param soak what the hold showed, where it could be worked out
+     */
+    public HoldCharts(SessionFile file, List<String> rails, Optional<Soak> soak) {
         this.file = file;
         this.rails = rails;
+        this.soak = soak;
     }
 
-    /** Temperatures, then rails; empty where the plan held nothing. */
+    /** Temperatures with the fitted curve and its band, rails, efficiency; empty where the plan held nothing. */
     public List<Chart> all() {
         List<Chart> charts = new ArrayList<>();
         span().ifPresent(span -> {
             temperatures(span).ifPresent(charts::add);
             drift(span).ifPresent(charts::add);
+            efficiency(span).ifPresent(charts::add);
         });
         return charts;
+    }
+
+    /** On a scale of its own, in per cent. */
+    private Optional<Chart> efficiency(TimeSpan span) {
+        return soak.flatMap(held -> Soak.efficiency(held.record())
+                .flatMap(shares -> gathered(held, shares, span))
+                .flatMap(curve -> drawn("Efficiency while held", "%", span, List.of(curve))));
+    }
+
+    private static Optional<Curve> gathered(Soak held, double[] shares, TimeSpan span) {
+        double[] seconds = held.record().seconds();
+        int each = Math.max(1, shares.length / COLUMNS);
+        List<double[]> points = new ArrayList<>();
+        int skipped = (int) (shares.length * 0.02);
+        for (int i = skipped; i + each <= shares.length; i += each) {
+            double sum = 0;
+            int count = 0;
+            for (int j = i; j < i + each; j++) {
+                if (Double.isFinite(shares[j])) {
+                    sum += 100 * shares[j];
+                    count++;
+                }
+            }
+            if (count > 0) {
+                points.add(new double[] {across(seconds[i + each / 2], span), sum / count});
+            }
+        }
+        return points.size() < 2
+                ? Optional.empty()
+                : Optional.of(Curve.measured(
+                        "",
+                        points.stream().mapToDouble(point -> point[0]).toArray(),
+                        points.stream().mapToDouble(point -> point[1]).toArray(),
+                        new double[points.size()],
+                        OptionalInt.empty()));
+    }
+
+    private static double across(double seconds, TimeSpan span) {
+        return (seconds - span.fromNanos() / 1e9) / (seconds(span) >= LONG_SECONDS ? 3600 : 60);
+    }
+
+    /** The fitted way of each place, on beyond the end where it has not come to rest, with its band. */
+    private List<Curve> fitted(TimeSpan span) {
+        List<Curve> curves = new ArrayList<>();
+        soak.ifPresent(held -> held.temperatures().forEach(place -> {
+            double end = seconds(span) * (place.reached() ? 1 : 1.3);
+            double[] x = new double[FITTED];
+            double[] middle = new double[FITTED];
+            double[] low = new double[FITTED];
+            double[] high = new double[FITTED];
+            for (int i = 0; i < FITTED; i++) {
+                double at = span.fromNanos() / 1e9 + end * i / (FITTED - 1);
+                Estimate value = place.fit().at(at);
+                double u = value.coverage(0.95).expanded();
+                x[i] = across(at, span);
+                middle[i] = value.value();
+                low[i] = value.value() - u;
+                high[i] = value.value() + u;
+            }
+            curves.add(Curve.predicted("fitted, with its band", x, middle, OptionalInt.empty()));
+            curves.add(Curve.predicted("", x, low, OptionalInt.empty()));
+            curves.add(Curve.predicted("", x, high, OptionalInt.empty()));
+        }));
+        return curves;
     }
 
     private Optional<TimeSpan> span() {
@@ -58,6 +131,9 @@ public final class HoldCharts {
                 curve(channel, span, channel.node(), false, OptionalInt.empty(), 0)
                         .ifPresent(curves::add);
             }
+        }
+        if (!curves.isEmpty()) {
+            curves.addAll(fitted(span));
         }
         return drawn("Temperature while held", "\u00b0C", span, curves);
     }

@@ -74,6 +74,10 @@ public final class FindingsJson {
         root.set("deviations", array(session.findings().against().deviations(), this::deviation));
         root.put("explained", session.findings().against().explained().word());
         root.set("causes", array(session.findings().causes(), this::cause));
+        session.findings()
+                .soak()
+                .ifPresentOrElse(
+                        soak -> root.set("soak", new SoakJson(this::estimate).of(soak)), () -> root.putNull("soak"));
         root.set("events", array(session.events(), this::event));
         ObjectNode waveforms = root.putObject("waveforms");
         session.waveforms().forEach((rail, wave) -> waveforms.set(rail, waveform(wave)));

@@ -57,6 +57,7 @@ public final class FindingsText {
         text.figures();
         text.causes();
         text.points();
+        session.findings().soak().ifPresent(soak -> text.lines.addAll(SoakText.lines(soak)));
         text.notFound();
         text.losses();
         text.waveforms();

@@ -148,7 +148,8 @@ public record SessionFindings(
         List<String> rails = design.map(
                         sheet -> sheet.rails().stream().map(Rail::name).toList())
                 .orElse(List.of());
-        List<Testimony> testimonies = new SessionPoints(file, bench, design, errors).all();
+        SessionPoints maker = new SessionPoints(file, bench, design, errors);
+        List<Testimony> testimonies = maker.all();
         List<OperatingPoint> points = testimonies.stream().map(Testimony::point).toList();
         List<EventEntry> events = file.events();
         SessionWaveforms waveforms = new SessionWaveforms(file.waveforms(), events, design, bench);
@@ -156,7 +157,8 @@ public record SessionFindings(
         Circumstances circumstances = new Circumstances(
                 ripple,
                 bench.isPresent() ? OptionalDouble.of(bench.get().leadResistanceOhms()) : OptionalDouble.empty(),
-                causes == CausesWanted.NEVER ? Optional.empty() : ending(file, events, rails));
+                causes == CausesWanted.NEVER ? Optional.empty() : ending(file, events, rails),
+                new SoakReader(file, bench, design, maker.estimates()).record(points));
         Witnesses witnesses = Witness.all(testimonies, bench);
         Findings found = Findings.of(points, design, circumstances, witnesses, causes);
         SessionState state = file.state();

@@ -15,7 +15,7 @@ public record ShownUnit(int factor, String word) {
 
     public static ShownUnit of(FigureName figure) {
         return switch (figure) {
-            case AVERAGE_EFFICIENCY, FULL_LOAD_EFFICIENCY -> new ShownUnit(PERCENT, "%");
+            case AVERAGE_EFFICIENCY, FULL_LOAD_EFFICIENCY, EFFICIENCY_WHILE_HELD -> new ShownUnit(PERCENT, "%");
             case RIPPLE -> new ShownUnit(MILLI, "mV rms");
             case RIPPLE_PEAK_TO_PEAK -> new ShownUnit(MILLI, "mV");
             case STANDBY_CURRENT -> new ShownUnit(MILLI, "mA");

@@ -28,6 +28,9 @@ import railwitness.logger.text.VisibleWriter;
             ImportTraceCommand.class,
             DesignCommand.class,
             CheckCommand.class,
+            PlanCommand.class,
+            ContinueCommand.class,
+            WatchCommand.class,
             PortsCommand.class,
             AskCommand.class,
             StandInCommand.class

@@ -51,6 +51,12 @@ final class RehearseCommand implements Callable<Integer> {
     @Mixin
     private FaultOptions faults;
 
+    @Mixin
+    private WearOptions wear;
+
+    @Mixin
+    private TellOptions tell;
+
     @Option(
             names = "--pace",
             paramLabel = "fast|real",
@@ -91,7 +97,12 @@ final class RehearseCommand implements Callable<Integer> {
         VirtualScheduler scheduler =
                 pace == Pace.real ? VirtualScheduler.atRealPace(start) : new VirtualScheduler(start);
         VirtualBench bench = VirtualBench.of(
-                unit(used), faults.faults(), used.bench().content(), faults.seed(), scheduler::nowNanos);
+                wear.joined(unit(used)),
+                faults.faults(),
+                used.bench().content(),
+                faults.seed(),
+                scheduler::nowNanos,
+                wear.surroundings(used.bench().content().ambientDegC()));
         Progress progress = new Progress(spec.commandLine().getErr(), pace == Pace.real);
         LiveSession session = new LiveSession(
                 used,
@@ -100,8 +111,13 @@ final class RehearseCommand implements Callable<Integer> {
                 WorkerMaker.inline(scheduler),
                 Recorder::inline,
                 new RehearsalPerson(scheduler, bench),
-                progress);
-        RunEnd end = session.run(file, Heads.of(used, start, true, Optional.empty()));
+                tell.with(progress, file, scheduler::wallNow, spec.commandLine().getErr()));
+        RunEnd end;
+        try {
+            end = session.run(file, Heads.of(used, start, true, Optional.empty()));
+        } finally {
+            tell.close();
+        }
         progress.ended(end);
         return FindingsPrint.of(file, spec.commandLine().getOut(), false);
     }

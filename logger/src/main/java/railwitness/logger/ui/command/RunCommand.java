@@ -69,6 +69,9 @@ final class RunCommand implements Callable<Integer> {
                             + " once for each place.")
     private Map<String, Double> cold = new LinkedHashMap<>();
 
+    @Mixin
+    private TellOptions tell;
+
     private boolean stopped;
 
     @Override
@@ -95,7 +98,7 @@ final class RunCommand implements Callable<Integer> {
                 WorkerMaker.threaded(scheduler),
                 (writer, trouble) -> Recorder.threaded(writer, WAITING_ENTRIES, trouble),
                 keyboard,
-                progress);
+                tell.with(progress, out, scheduler::wallNow, err));
         keyboard.whenGone(asked -> nobodyAtTheKeyboard(session, keyboard, asked, err));
         session.guardedBy(GuardianStart::of);
         session.acknowledged(acknowledged);
@@ -105,6 +108,7 @@ final class RunCommand implements Callable<Integer> {
             end = session.run(out, Heads.of(used, start, false, Optional.of(acknowledged.name())));
         } finally {
             interruption.over();
+            tell.close();
         }
         progress.ended(end);
         int found = FindingsPrint.of(out, spec.commandLine().getOut(), false);

@@ -288,7 +288,7 @@ class PlanStepsTest {
                     .findFirst()
                     .orElseThrow();
             assertThat(beyond.outcome()).isEqualTo(StepOutcome.NOT_REACHED);
-            assertThat(beyond.reason()).contains("on plus, the load takes 1 A");
+            assertThat(beyond.reason()).contains("on plus, the load takes 1.00 A");
             assertThat(plan.told).anyMatch(words -> words.startsWith("began line-sweep"));
             assertThat(count(plan, "began")).isEqualTo(count(plan, "ended"));
         }

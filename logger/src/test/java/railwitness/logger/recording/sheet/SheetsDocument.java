@@ -32,6 +32,7 @@ final class SheetsDocument {
             kind = "cross-load"
             [[stage]]
             kind = "hold"
+            [[stage.cycle]]
             """;
     private static final String BENCH = """
             [bench]

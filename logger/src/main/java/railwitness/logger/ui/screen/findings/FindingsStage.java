@@ -14,6 +14,7 @@ import railwitness.logger.reporting.chart.Chart;
 import railwitness.logger.reporting.chart.SessionCharts;
 import railwitness.logger.reporting.findings.FigureRow;
 import railwitness.logger.reporting.findings.SessionFindings;
+import railwitness.logger.ui.screen.burnin.BurnInPanel;
 import railwitness.logger.ui.screen.chart.ChartView;
 import railwitness.logger.ui.screen.readings.ReadingsPanel;
 import railwitness.logger.ui.screen.stage.Act;
@@ -35,6 +36,7 @@ public final class FindingsStage implements Stage {
     private static final String FIGURES = "figures";
     private static final String CERTIFICATE = "certificate";
     private static final String READINGS = "readings";
+    private static final String BURN_IN = "burnin";
 
     private final WindowModel desk;
     private final CertificateModel certificate;
@@ -42,6 +44,7 @@ public final class FindingsStage implements Stage {
     private final JPanel face = new JPanel(cards);
     private final JPanel halves = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 64,fill][grow 36,fill]"));
     private final ReadingsPanel readings;
+    private final BurnInPanel burnIn;
     private final Label title = Label.of("", Type.TITLE);
     private final Label verdict = Label.of("", Type.TITLE);
     private final Label caption = Label.muted("", Type.TEXT);
@@ -56,6 +59,7 @@ public final class FindingsStage implements Stage {
     private FindingRows rows = new FindingRows(List.of(), List.of());
     private WindowModel.OpenSession shown;
     private boolean reading;
+    private boolean burning;
 
     /** What is worked out behind the desk before it is shown. */
     private record Worked(FindingRows rows, Optional<Chart> rails, Optional<Chart> efficiency) {}
@@ -70,6 +74,8 @@ public final class FindingsStage implements Stage {
         face.add(halves, FIGURES);
         face.add(certificate.face(), CERTIFICATE);
         face.add(readings.face(), READINGS);
+        burnIn = new BurnInPanel(desk);
+        face.add(burnIn.face(), BURN_IN);
         sheet.onMoved(this::about).onChosen(this::about);
     }
 
@@ -135,6 +141,9 @@ public final class FindingsStage implements Stage {
         if (reading) {
             readings.moment();
         }
+        if (burning) {
+            burnIn.moment();
+        }
     }
 
     /** Its certificate is wanted at once. */
@@ -151,7 +160,7 @@ public final class FindingsStage implements Stage {
 
     private void begin(WindowModel.OpenSession session) {
         shown = session;
-        if (reading) {
+        if (reading || burning) {
             toFigures();
         }
         certificate.session(session);
@@ -214,6 +223,12 @@ public final class FindingsStage implements Stage {
                     Words.of("readings.line.next"),
                     new Act(FIGURES, Words.of("act.figures"), "control R", true, this::toFigures));
         }
+        if (burning) {
+            return StatusLine.of(
+                    Words.of("burnin.line"),
+                    Words.of("burnin.line.next"),
+                    new Act(FIGURES, Words.of("act.figures"), "control B", true, this::toFigures));
+        }
         StatusLine line =
                 certificate.line(rows.findings().isEmpty() ? Words.of("findings.working") : Words.of("findings.line"));
         if (certificate.isOpen()) {
@@ -221,6 +236,9 @@ public final class FindingsStage implements Stage {
         }
         List<Act> acts = new ArrayList<>(line.acts());
         acts.add(0, new Act(READINGS, Words.of("act.readings"), "control R", false, this::toReadings));
+        if (shown.findings().findings().soak().isPresent()) {
+            acts.add(0, new Act(BURN_IN, Words.of("act.burnin"), "control B", false, this::toBurnIn));
+        }
         return new StatusLine(line.head(), line.caption(), line.progress(), acts);
     }
 
@@ -232,9 +250,20 @@ public final class FindingsStage implements Stage {
         readings.focus();
     }
 
+    /** The hold, in place of the figures. */
+    public void toBurnIn() {
+        burning = true;
+        burnIn.open(Optional.of(shown.file()));
+        burnIn.moment();
+        cards.show(face, BURN_IN);
+    }
+
     private void toFigures() {
+        if (reading) {
+            readings.close();
+        }
         reading = false;
-        readings.close();
+        burning = false;
         cards.show(face, FIGURES);
         sheet.requestFocusInWindow();
     }

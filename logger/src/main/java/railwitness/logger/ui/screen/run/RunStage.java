@@ -1,5 +1,7 @@
 package railwitness.logger.ui.screen.run;
 
+import java.awt.CardLayout;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.JComponent;
@@ -7,6 +9,7 @@ import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import railwitness.logger.recording.record.StepForecast;
 import railwitness.logger.recording.sheet.Sheets;
+import railwitness.logger.ui.screen.burnin.BurnInPanel;
 import railwitness.logger.ui.screen.live.LiveRun;
 import railwitness.logger.ui.screen.live.RunView;
 import railwitness.logger.ui.screen.live.StepView;
@@ -25,7 +28,12 @@ import railwitness.logger.ui.screen.widgets.Sheet;
 public final class RunStage implements Stage {
     private final WindowModel desk;
     private final RunLine line;
-    private final JPanel face = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
+    private static final Duration LONG_HOLD = Duration.ofMinutes(20);
+
+    private final CardLayout cards = new CardLayout();
+    private final JPanel face = new JPanel(cards);
+    private final JPanel halves = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
+    private final BurnInPanel burnIn;
     private final Label title = Label.of("", Type.TITLE);
     private final Label caption = Label.muted("", Type.TEXT);
     private final RuledSheet sheet = new RuledSheet("test sheet", List.of());
@@ -46,8 +54,11 @@ public final class RunStage implements Stage {
         left.add(title, "wmin 0");
         left.add(caption, "wmin 0");
         left.add(Scroll.of(sheet), "grow, push");
-        face.add(left, "grow, push, w 56%!");
-        face.add(right, "grow, push, w 44%!");
+        halves.add(left, "grow, push, w 56%!");
+        halves.add(right, "grow, push, w 44%!");
+        burnIn = new BurnInPanel(desk);
+        face.add(halves, "sheet");
+        face.add(burnIn.face(), "hold");
     }
 
     @Override
@@ -78,6 +89,7 @@ public final class RunStage implements Stage {
             begin(sheets);
         }
         if (run.isEmpty()) {
+            cards.show(face, "sheet");
             sheet.rows(rows.rows(line.pencilled(), Optional.empty()));
             return;
         }
@@ -87,7 +99,21 @@ public final class RunStage implements Stage {
             traces.show(run.get(), view);
         }
         follow(view);
+        burnIn(run.get(), view);
         line.moment(view);
+    }
+
+    /** While a load is held for long, the burn-in page stands in place of sheet and traces. */
+    private void burnIn(LiveRun run, RunView view) {
+        int live = view.liveStep();
+        boolean holds = live >= 0
+                && view.steps().get(live).forecast().step().hold().compareTo(LONG_HOLD) >= 0
+                && view.prompt().isEmpty();
+        if (holds) {
+            burnIn.open(Optional.of(run.file()));
+            burnIn.moment();
+        }
+        cards.show(face, holds ? "hold" : "sheet");
     }
 
     private void begin(Sheets sheets) {

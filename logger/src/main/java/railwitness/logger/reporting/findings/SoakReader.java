@@ -1,0 +1,285 @@
+package railwitness.logger.reporting.findings;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.TreeMap;
+import railwitness.analysis.design.Design;
+import railwitness.analysis.soak.Excursions;
+import railwitness.analysis.soak.SoakRecord;
+import railwitness.analysis.soak.SoakSeries;
+import railwitness.analysis.supply.OperatingPoint;
+import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Quantity;
+import railwitness.drivers.sheet.Sheet;
+import railwitness.logger.recording.plan.Hold;
+import railwitness.logger.recording.points.ChannelEstimates;
+import railwitness.logger.recording.sheet.PlanReader;
+import railwitness.logger.recording.store.Envelope;
+import railwitness.logger.recording.store.SessionFile;
+import railwitness.logger.recording.store.TimeSpan;
+
+/** What was read while a load was held, from the summaries: a hold of days is read as quickly as one of minutes. */
+public final class SoakReader {
+    /** Means over a hold: enough for its fits and its pictures. */
+    private static final int COLUMNS = 1500;
+
+    private static final int READINGS_EACH = 3;
+    private static final int LEAST_COLUMNS = 12;
+    private static final Set<String> ROOM = Set.of("ambient", "room");
+    private static final double RAIL_SHARE = 0.005;
+    private static final double INPUT_SHARE = 0.02;
+    private static final double KELVIN = 3;
+    private static final double FEW = 0.6;
+
+    private final SessionFile file;
+    private final Optional<BenchSheet> bench;
+    private final Optional<Design> design;
+    private final ChannelEstimates estimates;
+    private final List<Channel> channels;
+    private HoldStretch hold;
+    private TimeSpan span;
+    private int columns;
+    private OptionalLong cycle = OptionalLong.empty();
+
+    public SoakReader(
+            SessionFile file, Optional<BenchSheet> bench, Optional<Design> design, ChannelEstimates estimates) {
+        this.file = file;
+        this.bench = bench;
+        this.design = design;
+        this.estimates = estimates;
+        this.channels = file.channels();
+    }
+
+    /** The record of the longest hold; empty where the session has none, or less than a dozen readings of it. */
+    public Optional<SoakRecord> record(List<OperatingPoint> points) {
+        hold = HoldStretch.longest(file.steps(), file.events(), file.lastNanos());
+        Optional<Channel> volts = input(Quantity.VOLTAGE);
+        if (hold.spans().isEmpty() || volts.isEmpty()) {
+            return Optional.empty();
+        }
+        span = new TimeSpan(
+                hold.spans().get(0).fromNanos(),
+                hold.spans().get(hold.spans().size() - 1).toNanos());
+        long readings =
+                Arrays.stream(file.envelope(volts.get(), span, 1).readings()).sum();
+        columns = (int) Math.min(COLUMNS, readings / READINGS_EACH);
+        cycle = cycleNanos();
+        if (cycle.isPresent()) {
+            wholeCycles(cycle.getAsLong());
+        }
+        return columns < LEAST_COLUMNS ? Optional.empty() : Optional.of(read(points, volts.get()));
+    }
+
+    /** Every column covers whole cycles, so that what goes to and fro does not show. */
+    private void wholeCycles(long cycleNanos) {
+        long cycles = (span.toNanos() - span.fromNanos()) / cycleNanos;
+        long each = Math.max(1, (cycles + columns - 1) / Math.max(1, columns));
+        columns = (int) (cycles / each);
+        span = new TimeSpan(span.fromNanos(), span.fromNanos() + Math.max(1, columns) * each * cycleNanos);
+    }
+
+    private OptionalLong cycleNanos() {
+        if (!hold.name().endsWith("cycled")) {
+            return OptionalLong.empty();
+        }
+        return file
+                .sheet("plan")
+                .map(sheet -> Sheet.of(sheet.fileName(), sheet.text()).read(PlanReader::plan))
+                .stream()
+                .flatMap(plan -> plan.stages().stream())
+                .filter(Hold.class::isInstance)
+                .map(Hold.class::cast)
+                .filter(one -> !one.cycle().isEmpty())
+                .mapToLong(one -> one.cycle().stream()
+                        .mapToLong(part -> part.length().toNanos())
+                        .sum())
+                .findFirst();
+    }
+
+    private SoakRecord read(List<OperatingPoint> points, Channel volts) {
+        Map<Channel, Envelope> drawn = new LinkedHashMap<>();
+        channels.stream()
+                .filter(channel -> channel.quantity() != Quantity.RESISTANCE)
+                .forEach(channel -> drawn.put(channel, file.envelope(channel, span, columns)));
+        Envelope clock = drawn.get(volts);
+        Map<String, SoakSeries> temperatures = new TreeMap<>();
+        Optional<SoakSeries> room = Optional.empty();
+        for (Channel channel : channels) {
+            if (channel.quantity() == Quantity.TEMPERATURE) {
+                if (ROOM.contains(channel.node())) {
+                    room = Optional.of(series(channel, drawn.get(channel)));
+                } else {
+                    temperatures.put(channel.node(), series(channel, drawn.get(channel)));
+                }
+            }
+        }
+        List<OperatingPoint> held =
+                points.stream().filter(point -> point.stage().equals("hold")).toList();
+        return new SoakRecord(
+                span.fromNanos() / 1e9,
+                span.toNanos() / 1e9,
+                middles(clock),
+                temperatures,
+                room,
+                bench.map(sheet -> OptionalDouble.of(sheet.ambientDegC())).orElse(OptionalDouble.empty()),
+                rails(drawn, Quantity.VOLTAGE),
+                rails(drawn, Quantity.RIPPLE),
+                Optional.of(series(volts, clock)),
+                cycle.isPresent()
+                        ? Optional.empty()
+                        : input(Quantity.CURRENT).map(amps -> product(clock, drawn.get(amps))),
+                cycle.isPresent() ? Optional.empty() : outputWatts(drawn),
+                held.isEmpty() || cycle.isPresent()
+                        ? Optional.empty()
+                        : Optional.of(held.get(held.size() - 1).loss()),
+                Math.max(1, railNames().size()),
+                hold.breaks(),
+                cycle.isPresent() ? OptionalDouble.of(cycle.getAsLong() / 1e9) : OptionalDouble.empty(),
+                cycle.isPresent() ? 0 : excursions(drawn, temperatures.keySet()),
+                gaps(clock));
+    }
+
+    private Optional<Channel> input(Quantity quantity) {
+        return List.of(new Channel("input", quantity), new Channel("supply", quantity)).stream()
+                .filter(channels::contains)
+                .findFirst();
+    }
+
+    private List<String> railNames() {
+        return design.map(
+                        sheet -> sheet.rails().stream().map(rail -> rail.name()).toList())
+                .orElseGet(() -> channels.stream()
+                        .filter(channel -> channel.quantity() == Quantity.VOLTAGE)
+                        .map(Channel::node)
+                        .filter(node -> !node.equals("input") && !node.equals("supply") && !node.endsWith("-load"))
+                        .toList());
+    }
+
+    private SoakSeries series(Channel channel, Envelope envelope) {
+        return new SoakSeries(means(envelope), value -> estimates.offBy(channel, value));
+    }
+
+    private Map<String, SoakSeries> rails(Map<Channel, Envelope> drawn, Quantity quantity) {
+        Map<String, SoakSeries> rails = new LinkedHashMap<>();
+        for (String rail : railNames()) {
+            Channel channel = new Channel(rail, quantity);
+            if (drawn.containsKey(channel)) {
+                rails.put(rail, series(channel, drawn.get(channel)));
+            }
+        }
+        return rails;
+    }
+
+    /** Means of the columns that lie within the hold; NaN elsewhere and where nothing was read. */
+    private double[] means(Envelope envelope) {
+        double[] middles = middles(envelope);
+        double[] means = envelope.mean().clone();
+        for (int i = 0; i < means.length; i++) {
+            if (envelope.measured()[i] == 0 || !inside(envelope, i, middles[i])) {
+                means[i] = Double.NaN;
+            }
+        }
+        return means;
+    }
+
+    private boolean inside(Envelope envelope, int column, double middle) {
+        return hold.spans().size() == 1
+                || hold.holds(middle)
+                        && hold.holds(envelope.edgeNanos()[column] / 1e9)
+                        && hold.holds(envelope.edgeNanos()[column + 1] / 1e9 - 1e-3);
+    }
+
+    private static double[] middles(Envelope envelope) {
+        double[] middles = new double[envelope.columns()];
+        for (int i = 0; i < middles.length; i++) {
+            middles[i] = (envelope.edgeNanos()[i] + envelope.edgeNanos()[i + 1]) / 2e9;
+        }
+        return middles;
+    }
+
+    private double[] product(Envelope a, Envelope b) {
+        double[] first = means(a);
+        double[] second = means(b);
+        for (int i = 0; i < first.length; i++) {
+            first[i] = Math.abs(first[i] * second[i]);
+        }
+        return first;
+    }
+
+    private Optional<double[]> outputWatts(Map<Channel, Envelope> drawn) {
+        double[] sum = new double[columns];
+        for (String rail : railNames()) {
+            Envelope volts = drawn.get(new Channel(rail, Quantity.VOLTAGE));
+            Envelope amps = drawn.get(new Channel(rail, Quantity.CURRENT));
+            if (volts == null || amps == null || volts.columns() != sum.length) {
+                return Optional.empty();
+            }
+            double[] watts = product(volts, amps);
+            for (int i = 0; i < sum.length; i++) {
+                sum[i] += watts[i];
+            }
+        }
+        return railNames().isEmpty() ? Optional.empty() : Optional.of(sum);
+    }
+
+    private int excursions(Map<Channel, Envelope> drawn, Set<String> places) {
+        int count = 0;
+        for (Map.Entry<Channel, Envelope> entry : drawn.entrySet()) {
+            Channel channel = entry.getKey();
+            boolean rail = railNames().contains(channel.node());
+            boolean temperature = channel.quantity() == Quantity.TEMPERATURE && places.contains(channel.node());
+            boolean input = input(Quantity.VOLTAGE).equals(Optional.of(channel));
+            if (temperature || input || rail && channel.quantity() == Quantity.VOLTAGE) {
+                count += excursions(entry.getValue(), temperature, input);
+            }
+        }
+        return count;
+    }
+
+    private int excursions(Envelope envelope, boolean temperature, boolean input) {
+        double[] means = means(envelope);
+        double typical = Arrays.stream(means)
+                .filter(Double::isFinite)
+                .map(Math::abs)
+                .average()
+                .orElse(0);
+        double allowance = temperature ? KELVIN : Math.max(1e-6, typical * (input ? INPUT_SHARE : RAIL_SHARE));
+        int skip = Math.max(1, means.length / 50);
+        for (int i = 0; i < skip; i++) {
+            means[i] = Double.NaN;
+        }
+        return Excursions.count(envelope.lowest(), means, envelope.highest(), allowance);
+    }
+
+    /** Stretches of columns that hold clearly fewer readings than usual, and breaks too short to empty a column. */
+    private int gaps(Envelope clock) {
+        long[] sorted = clock.readings().clone();
+        Arrays.sort(sorted);
+        long usual = sorted[sorted.length / 2];
+        List<double[]> found = new ArrayList<>();
+        for (int i = 1; i + 1 < clock.columns(); i++) {
+            if (clock.readings()[i] == 0 || clock.readings()[i] < FEW * usual && usual >= 10) {
+                double from = clock.edgeNanos()[i] / 1e9;
+                double to = clock.edgeNanos()[i + 1] / 1e9;
+                if (!found.isEmpty() && found.get(found.size() - 1)[1] >= from - 1e-6) {
+                    found.get(found.size() - 1)[1] = to;
+                } else {
+                    found.add(new double[] {from, to});
+                }
+            }
+        }
+        double column = (clock.edgeNanos()[1] - clock.edgeNanos()[0]) / 1e9;
+        long hidden = Arrays.stream(hold.breaks())
+                .filter(at -> found.stream().noneMatch(gap -> at > gap[0] - column && at < gap[1] + 2 * column))
+                .count();
+        return found.size() + (int) hidden;
+    }
+}

@@ -1,0 +1,102 @@
+package railwitness.logger.ui.screen.burnin;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import javax.swing.JComponent;
+import net.miginfocom.swing.MigLayout;
+import railwitness.logger.reporting.findings.BurnIn;
+import railwitness.logger.ui.screen.stage.WindowModel;
+import railwitness.logger.ui.screen.theme.Palette;
+import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.Label;
+import railwitness.logger.ui.screen.widgets.Note;
+import railwitness.logger.ui.screen.widgets.Readable;
+import railwitness.logger.ui.screen.widgets.Scroll;
+import railwitness.logger.ui.screen.widgets.Sheet;
+import railwitness.logger.ui.screen.widgets.Words;
+
+/** The burn-in page: graphs to the left, what is known so far to the right. A session is read on a thread of its own. */
+public final class BurnInPanel {
+    private static final long OFTEN_NANOS = TimeUnit.SECONDS.toNanos(15);
+
+    private final WindowModel desk;
+    private final BurnInGraph graph = new BurnInGraph();
+    private final Sheet face = new Sheet(
+            new MigLayout("insets 14 20 10 20, gap 18 0, fill", "[grow,fill][290!,fill]", "[grow,fill]"),
+            Palette::sheet);
+    private final Readable words =
+            new Readable(new MigLayout("insets 4, gap 8 9, wrap 4, fillx, hidemode 3", "[grow,fill][]12[]12[]", ""));
+    private Path file;
+    private long readNanos;
+    private boolean reading;
+
+    public BurnInPanel(WindowModel desk) {
+        this.desk = desk;
+        words.setName("burn-in words");
+        words.reachable(Words.of("burnin.words"));
+        face.setName("burn-in page");
+        face.add(graph, "grow, push, wmin 300");
+        face.add(Scroll.of(words), "grow");
+    }
+
+    public JComponent face() {
+        return face;
+    }
+
+    /** Shows a session, or nothing. */
+    public void open(Optional<Path> wanted) {
+        if (!wanted.equals(Optional.ofNullable(file))) {
+            file = wanted.orElse(null);
+            show(Optional.empty());
+            readNanos = 0;
+        }
+    }
+
+    /** Reads a running session again from time to time. */
+    public void moment() {
+        long now = System.nanoTime();
+        if (file == null || reading || readNanos != 0 && now - readNanos < OFTEN_NANOS) {
+            return;
+        }
+        Path asked = file;
+        reading = true;
+        readNanos = now;
+        desk.work(
+                () -> BurnIn.of(asked),
+                found -> {
+                    reading = false;
+                    if (asked.equals(file)) {
+                        show(found);
+                    }
+                },
+                trouble -> reading = false);
+    }
+
+    private void show(Optional<BurnIn> found) {
+        graph.show(found);
+        words.removeAll();
+        if (found.isEmpty()) {
+            words.add(Note.muted(Words.of("burnin.empty"), Type.TEXT), "span, growx, wmin 40");
+        } else {
+            words.add(Label.of(Words.of("burnin.words"), Type.HEADING), "span, wmin 0");
+            List<String> sentences = found.get().sentences();
+            for (int i = 0; i < sentences.size(); i++) {
+                words.add(Note.of(sentences.get(i), i == 0 ? Type.TEXT_STRONG : Type.TEXT), "span, growx, wmin 40");
+            }
+            words.add(Label.muted("", Type.CAPTION), "wmin 0");
+            for (String head : List.of("burnin.now", "burnin.end", "burnin.allowed")) {
+                words.add(Label.muted(Words.of(head), Type.CAPTION), "align right");
+            }
+            for (List<String> row : found.get().rows()) {
+                words.add(Label.of(row.get(0), Type.CAPTION), "wmin 0");
+                for (int i = 1; i < row.size(); i++) {
+                    words.add(Label.of(row.get(i), Type.CAPTION), "align right");
+                }
+            }
+        }
+        words.revalidate();
+        words.repaint();
+    }
+}

@@ -1,0 +1,223 @@
+package railwitness.logger.reporting.findings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import railwitness.analysis.design.FigureName;
+import railwitness.analysis.soak.Soak;
+import railwitness.analysis.supply.Figure;
+import railwitness.drivers.converter.Room;
+import railwitness.drivers.converter.Surroundings;
+import railwitness.drivers.converter.Wear;
+import railwitness.logger.recording.record.RunListener;
+import railwitness.logger.recording.store.EventEntry;
+import railwitness.logger.recording.store.SessionFile;
+import railwitness.logger.recording.store.SessionState;
+import railwitness.logger.recording.store.StoreException;
+
+/** Holds from the run to their findings, on the virtual clock. */
+@Timeout(120)
+class HeldSessionTest {
+    private static final String HOUR_AND_A_HALF = HeldRuns.POWERED + """
+            [[stage]]
+            kind = "hold"
+            load_pct = 75
+            duration_s = 5400
+            """;
+
+    @TempDir
+    private Path folder;
+
+    private static List<String> whats(Path session) {
+        try (SessionFile file = SessionFile.open(session)) {
+            return file.events().stream().map(EventEntry::what).toList();
+        }
+    }
+
+    private static Figure figure(SessionFindings found, FigureName name, Optional<String> rail) {
+        return found.findings()
+                .figure(name, rail)
+                .orElseThrow(() -> new AssertionError(
+                        name + " was not found: " + found.findings().notFound()));
+    }
+
+    /** Copies file and log as they lie on the disk at that time of the session: what a kill leaves. */
+    private RunListener killedAt(double seconds, Path copy) {
+        boolean[] done = {false};
+        return new RunListener() {
+            @Override
+            public void swept(railwitness.drivers.instrument.PollResult polled) {
+                if (!done[0]
+                        && !polled.readings().isEmpty()
+                        && polled.readings().get(0).repliedNanos() > seconds * 1e9) {
+                    done[0] = true;
+                    try {
+                        Thread.sleep(1100);
+                        Path from = folder.resolve("whole.session");
+                        Files.copy(from, copy);
+                        Path log = from.resolveSibling("whole.session-wal");
+                        if (Files.exists(log)) {
+                            Files.copy(log, copy.resolveSibling(copy.getFileName() + "-wal"));
+                        }
+                    } catch (IOException e) {
+                        throw new UncheckedIOException(e);
+                    } catch (InterruptedException e) {
+                        throw new IllegalStateException(e);
+                    }
+                }
+            }
+        };
+    }
+
+    @Test
+    void continuedAfterAKillGivesTheSameFiguresAsUnbroken() throws IOException {
+        Path copy = folder.resolve("killed.session");
+        Path whole = HeldRuns.run(
+                folder.resolve("whole.session"),
+                HeldRuns.sheets(HOUR_AND_A_HALF),
+                HeldRuns.still(),
+                killedAt(3000, copy));
+        try (SessionFile file = SessionFile.open(copy)) {
+            assertThat(file.state()).isEqualTo(SessionState.INTERRUPTED);
+        }
+        HeldRuns.goOn(copy, 300);
+
+        SessionFindings unbroken = SessionFindings.of(whole);
+        SessionFindings continued = SessionFindings.of(copy, true);
+        assertThat(continued.state()).isEqualTo(SessionState.COMPLETE);
+        assertThat(continued.brokenChain()).isFalse();
+        Soak soak = continued.findings().soak().orElseThrow();
+        assertThat(soak.record().breaks()).hasSize(1);
+        assertThat(soak.record().gaps()).isEqualTo(1);
+        assertThat(unbroken.findings().soak().orElseThrow().record().gaps()).isZero();
+        assertThat(whats(copy)).contains("continued");
+        for (FigureName name :
+                List.of(FigureName.FINAL_HEAT_SINK_TEMPERATURE, FigureName.EFFICIENCY_WHILE_HELD, FigureName.DRIFT)) {
+            Optional<String> rail = name.perRail() ? Optional.of("plus") : Optional.empty();
+            Figure one = figure(unbroken, name, rail);
+            Figure other = figure(continued, name, rail);
+            double u = one.value().coverage(0.95).expanded()
+                    + other.value().coverage(0.95).expanded();
+            System.out.println(name.word() + ": unbroken " + one.value() + ", continued " + other.value());
+            assertThat(other.value().value())
+                    .as(name.word())
+                    .isCloseTo(one.value().value(), within(u));
+        }
+        assertThatThrownBy(() -> HeldRuns.goOn(copy, 300))
+                .isInstanceOf(StoreException.class)
+                .hasMessageContaining("not interrupted");
+    }
+
+    /** The heat sink of the sample tends to where its own loss and 1.6 K/W lead. */
+    @Test
+    void holdForetellsTheFinalTemperature() throws IOException {
+        Path session = HeldRuns.run(
+                folder.resolve("whole.session"),
+                HeldRuns.sheets(HOUR_AND_A_HALF),
+                HeldRuns.still(),
+                new RunListener() {});
+        SessionFindings found = SessionFindings.of(session);
+        String text = FindingsText.of(found);
+        assertThat(text).contains("final heat-sink rise", "thermal time constant", "held for 1 h 3", "no gaps");
+        assertThat(FindingsJson.of(found)).contains("\"soak\" : {", "\"channel\" : \"heatsink.temperature\"");
+        Figure drift = figure(found, FigureName.DRIFT, Optional.of("plus"));
+        assertThat(Math.abs(drift.value().value())).isLessThan(0.2);
+        assertThat(figure(found, FigureName.GAPS, Optional.empty()).value().value())
+                .isZero();
+    }
+
+    @Test
+    void stabilityEndsAHoldEarlyAndKeysAreAsked() throws IOException {
+        Path session = HeldRuns.run(
+                folder.resolve("early.session"),
+                HeldRuns.sheets(HeldRuns.POWERED + """
+                        [[stage]]
+                        kind = "hold"
+                        load_pct = 100
+                        duration_s = 28800
+                        until = "IEC 60034-1"
+                        at_least_s = 1800
+                        key_every_s = 1800
+                        hottest_degC = 120
+                        """),
+                HeldRuns.still(),
+                new RunListener() {});
+        try (SessionFile file = SessionFile.open(session)) {
+            assertThat(file.state()).isEqualTo(SessionState.COMPLETE);
+            assertThat(file.lastNanos() / 1e9).isBetween(1800.0, 20_000.0);
+        }
+        assertThat(whats(session)).contains("steady", "key");
+        SessionFindings found = SessionFindings.of(session);
+        assertThat(figure(found, FigureName.FULL_LOAD_EFFICIENCY, Optional.empty())
+                        .value()
+                        .value())
+                .as("a hold at full load counts as full load")
+                .isBetween(0.8, 0.97);
+    }
+
+    @Test
+    void cyclesAreFollowedAndTheConstantLoadIsAveragedBeforeAndAfter() throws IOException {
+        Path session = HeldRuns.run(
+                folder.resolve("cycled.session"),
+                HeldRuns.sheets(HeldRuns.POWERED + """
+                        [[stage]]
+                        kind = "hold"
+                        load_pct = 50
+                        duration_s = 3600
+                        [[stage.cycle]]
+                        for_s = 60
+                        load_pct = 100
+                        [[stage.cycle]]
+                        for_s = 40
+                        load_pct = 10
+                        [[stage.cycle]]
+                        for_s = 20
+                        load_pct = 50
+                        input_V = 12.0
+                        """),
+                new Surroundings(Room.still(22), Wear.NONE),
+                new RunListener() {});
+        try (SessionFile file = SessionFile.open(session)) {
+            assertThat(file.state()).isEqualTo(SessionState.COMPLETE);
+            assertThat(file.steps()).extracting(step -> step.step()).contains("50 % cycled begin", "50 % cycled end");
+        }
+        assertThat(whats(session)).contains("cycles");
+        assertThat(SessionFindings.of(session).findings().soak()).isPresent();
+    }
+
+    @Test
+    void heatThatRunsAwayEndsTheHoldAtItsLimit() throws IOException {
+        List<String> told = new ArrayList<>();
+        Path session = HeldRuns.run(
+                folder.resolve("away.session"),
+                HeldRuns.sheets(HeldRuns.POWERED + """
+                        [[stage]]
+                        kind = "hold"
+                        load_pct = 100
+                        duration_s = 14400
+                        hottest_degC = 40
+                        """),
+                new Surroundings(Room.still(22), Wear.runaway(4)),
+                new RunListener() {
+                    @Override
+                    public void happened(double at, String what, String text) {
+                        told.add(what + " " + text);
+                    }
+                });
+        try (SessionFile file = SessionFile.open(session)) {
+            assertThat(file.state()).isEqualTo(SessionState.TRIPPED);
+        }
+        assertThat(told).anyMatch(line -> line.startsWith("trip") && line.contains("the hold allows 40.0 degC"));
+    }
+}
