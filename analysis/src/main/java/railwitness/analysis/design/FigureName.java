@@ -52,7 +52,39 @@ public enum FigureName {
     DROP_OUT_VOLTAGE("drop-out voltage", "V", false, "input at which the rails give up when it is lowered"),
     RIPPLE("ripple", "V", true, "rms of the rail's alternating part at full load, in the stated band"),
     RIPPLE_PEAK_TO_PEAK("ripple peak to peak", "V", true, "highest minus lowest of the rail's waveform at full load"),
-    PEAK_DRAIN_VOLTAGE("peak drain voltage", "V", false, "highest of a switch's drain waveform at full load");
+    PEAK_DRAIN_VOLTAGE("peak drain voltage", "V", false, "highest of a switch's drain waveform at full load"),
+    PRIMARY_A_RESISTANCE("primary A resistance", "ohm", false, "of the winding itself by four wires, at 20 degC"),
+    PRIMARY_B_RESISTANCE("primary B resistance", "ohm", false, "of the winding itself by four wires, at 20 degC"),
+    SECONDARY_A_RESISTANCE("secondary A resistance", "ohm", false, "of the winding itself by four wires, at 20 degC"),
+    SECONDARY_B_RESISTANCE("secondary B resistance", "ohm", false, "of the winding itself by four wires, at 20 degC"),
+    HALF_A_RATIO("turns ratio, half A", "1", false, "voltage of secondary A over that of primary A, which is driven"),
+    HALF_B_RATIO("turns ratio, half B", "1", false, "voltage of secondary B over that of primary A, which is driven"),
+    PRIMARY_HALVES_DIFFER(
+            "primary halves differ by", "%", false, "difference of the halves' voltages over their mean, driven alike"),
+    SECONDARY_HALVES_DIFFER(
+            "secondary halves differ by",
+            "%",
+            false,
+            "difference of the halves' voltages over their mean, driven alike"),
+    MAGNETISING_INDUCTANCE(
+            "magnetising inductance", "H", false, "of primary A with all other windings open, at a low drive"),
+    LEAKAGE_INDUCTANCE(
+            "leakage inductance", "H", false, "of primary A with both secondary halves shorted, at a low drive"),
+    CORE_LOSS(
+            "core loss",
+            "W",
+            false,
+            "input power without load at nominal input, less what control, gates and switching take by the sheet"),
+    SATURATION_INPUT(
+            "saturation input",
+            "V",
+            false,
+            "input at which the current without load leaves its straight course because the core saturates"),
+    WINDING_TEMPERATURE(
+            "winding temperature",
+            "degC",
+            false,
+            "of secondary A when the output went off, from its resistance (method of IEC 60034-1)");
 
     private final String word;
     private final String unit;

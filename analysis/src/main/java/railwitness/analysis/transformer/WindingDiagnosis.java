@@ -3,6 +3,7 @@ package railwitness.analysis.transformer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import railwitness.analysis.uncertainty.Estimate;
 
 /**
@@ -14,6 +15,9 @@ public final class WindingDiagnosis {
     private static final double HALF_A_TURN = 0.5;
     private static final double SPREAD_OF_LOSS = 1.8;
     private static final double SHORTED_LOSS = 4;
+
+    /** Of the current of an open winding this share in phase is a closed turn's, not a core's (common practice, no source). */
+    private static final double CLOSED_TURN = 0.8;
 
     /** A shorted turn leaves little more than the leakage (common practice, no source). */
     private static final double SHORTED_INDUCTANCE = 0.28;
@@ -49,8 +53,10 @@ public final class WindingDiagnosis {
         diagnosis.turns();
         boolean turnsOff = !diagnosis.all.isEmpty();
         diagnosis.core();
-        diagnosis.ohms("primary", found.primaryA(), found.primaryB(), meant.primaryOhms(), turnsOff);
-        diagnosis.ohms("secondary", found.secondaryA(), found.secondaryB(), meant.secondaryOhms(), turnsOff);
+        both(found.primaryA(), found.primaryB())
+                .ifPresent(two -> diagnosis.ohms("primary", two.get(0), two.get(1), meant.primaryOhms(), turnsOff));
+        both(found.secondaryA(), found.secondaryB())
+                .ifPresent(two -> diagnosis.ohms("secondary", two.get(0), two.get(1), meant.secondaryOhms(), turnsOff));
         return diagnosis.all;
     }
 
@@ -61,19 +67,32 @@ public final class WindingDiagnosis {
     }
 
     private void turns() {
-        Estimate apart = found.ratioA().minus(found.ratioB()).scale(meant.primaryTurns());
-        Estimate primary = found.primaries().plus(-1).scale(meant.primaryTurns());
-        if (off(primary)) {
-            suspect(WindingFault.MISMATCHED_HALVES, "primary", words("half B has %.2f turns more than A", primary));
-        } else if (off(apart)) {
-            suspect(WindingFault.MISMATCHED_HALVES, "secondary", words("half A has %.2f turns more than B", apart));
+        Optional<Estimate> apart = both(found.ratioA(), found.ratioB())
+                .map(two -> two.get(0).minus(two.get(1)).scale(meant.primaryTurns()));
+        Optional<Estimate> primary =
+                found.primaries().map(ratio -> ratio.plus(-1).scale(meant.primaryTurns()));
+        if (primary.filter(WindingDiagnosis::off).isPresent()) {
+            suspect(
+                    WindingFault.MISMATCHED_HALVES,
+                    "primary",
+                    words("half B has %.2f turns more than A", primary.get()));
+        } else if (apart.filter(WindingDiagnosis::off).isPresent()) {
+            suspect(
+                    WindingFault.MISMATCHED_HALVES,
+                    "secondary",
+                    words("half A has %.2f turns more than B", apart.get()));
         } else {
-            wrong();
+            both(found.ratioA(), found.ratioB())
+                    .map(two -> two.get(0).plus(two.get(1)).scale(meant.primaryTurns() / 2.0))
+                    .ifPresent(this::wrong);
         }
     }
 
-    private void wrong() {
-        Estimate turns = found.ratioA().plus(found.ratioB()).scale(meant.primaryTurns() / 2.0);
+    private static Optional<List<Estimate>> both(Optional<Estimate> one, Optional<Estimate> other) {
+        return one.flatMap(first -> other.map(second -> List.of(first, second)));
+    }
+
+    private void wrong(Estimate turns) {
         if (!off(turns.plus(-meant.secondaryTurns()))) {
             return;
         }
@@ -108,7 +127,12 @@ public final class WindingDiagnosis {
         boolean gone = found.inductance()
                 .filter(henries -> below(henries, SHORTED_INDUCTANCE * meant.henries()))
                 .isPresent();
-        if (gone && above(found.coreWatts().orElse(Estimate.exact(0)), SHORTED_LOSS * meant.coreWatts())) {
+        if (found.inPhase().filter(share -> above(share, CLOSED_TURN)).isPresent()) {
+            suspect(
+                    WindingFault.SHORTED_TURN,
+                    "",
+                    "with all windings open the current is in phase with the voltage: something is closed");
+        } else if (gone && above(found.coreWatts().orElse(Estimate.exact(0)), SHORTED_LOSS * meant.coreWatts())) {
             suspect(WindingFault.SHORTED_TURN, "", "inductance far too low and the idle loss far too high");
         } else if (lossy || early) {
             suspect(WindingFault.WEAK_CORE, "", lossy ? "the core loses too much" : "it saturates too early");

@@ -1,5 +1,8 @@
 package railwitness.analysis.transformer;
 
+import java.util.Optional;
+import railwitness.analysis.design.Transformer;
+
 /**
  * What a design leads to expect of the wound transformer.
  *
@@ -19,6 +22,29 @@ public record WoundAsMeant(
         double henries,
         double coreWatts,
         double kneeVolts) {
+
+    /**
+     * By its sheet; what the sheet states of resistance and core loss counts before what is worked out.
+     *
+     * @return empty where it gives neither core nor turns
+     */
+    public static Optional<WoundAsMeant> of(WoundDesign sheet) {
+        if (sheet.design().transformer().isEmpty()) {
+            return Optional.empty();
+        }
+        Transformer stated = sheet.design().transformer().get();
+        return DesignReport.of(sheet).toroid().map(toroid -> {
+            WoundAsMeant meant = of(toroid);
+            return new WoundAsMeant(
+                    meant.primaryTurns,
+                    meant.secondaryTurns,
+                    stated.primaryResistanceOhms().orElse(meant.primaryOhms),
+                    stated.secondaryResistanceOhms().orElse(meant.secondaryOhms),
+                    meant.henries,
+                    stated.coreLossWatts().orElse(meant.coreWatts),
+                    meant.kneeVolts);
+        });
+    }
 
     /** By its design. */
     public static WoundAsMeant of(ToroidDesign design) {
