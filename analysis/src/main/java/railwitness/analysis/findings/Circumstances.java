@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.analysis.cause.EarlyEnding;
 import railwitness.analysis.supply.RippleMeans;
+import railwitness.analysis.transformer.WoundReport;
 
 /**
  * What else is known of how the points were taken.
@@ -11,8 +12,15 @@ import railwitness.analysis.supply.RippleMeans;
  * @param ripple bands of the ripple meters, waveforms
  * @param leadOhms resistance from the source to the unit's terminals, ohm, as the bench sheet has it
  * @param ending where the run ended early because the input took too much
+ * @param wound the transformer by itself, where it was measured
  */
-public record Circumstances(RippleMeans ripple, OptionalDouble leadOhms, Optional<EarlyEnding> ending) {
+public record Circumstances(
+        RippleMeans ripple, OptionalDouble leadOhms, Optional<EarlyEnding> ending, Optional<WoundReport> wound) {
+
+    /** No transformer was measured by itself. */
+    public Circumstances(RippleMeans ripple, OptionalDouble leadOhms, Optional<EarlyEnding> ending) {
+        this(ripple, leadOhms, ending, Optional.empty());
+    }
 
     /** Nothing else is known. */
     public static Circumstances unknown() {

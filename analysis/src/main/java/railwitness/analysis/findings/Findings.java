@@ -64,10 +64,15 @@ public record Findings(
             List<OperatingPoint> points, Optional<Design> design, Circumstances circumstances, Witnesses witnesses) {
         Points sorted = new Points(points, design);
         List<Contradiction> against = Contradictions.of(design, witnesses);
-        Figures figures = Rests.keep(Figures.of(points, design, circumstances.ripple()), sorted.rails(), against);
-        List<Verdict> verdicts = design.map(
-                        sheet -> new RequirementJudge(sheet, figures, circumstances.ripple()).verdicts())
-                .orElse(List.of());
+        Figures figures = WoundPart.joined(
+                Rests.keep(Figures.of(points, design, circumstances.ripple()), sorted.rails(), against),
+                circumstances.wound(),
+                !points.isEmpty());
+        List<Verdict> verdicts = WoundPart.joined(
+                design.map(sheet -> new RequirementJudge(sheet, figures, circumstances.ripple()).verdicts())
+                        .orElse(List.of()),
+                circumstances.wound(),
+                design);
         return new Findings(
                 sorted.all(),
                 figures.found(),
@@ -80,8 +85,11 @@ public record Findings(
                         .orElse(List.of()),
                 verdicts,
                 against,
-                AgainstSheet.of(sorted, design, circumstances, against.isEmpty()),
-                against.isEmpty() ? Verdict.overall(verdicts) : neverFit(Verdict.overall(verdicts)));
+                WoundPart.joined(
+                        AgainstSheet.of(sorted, design, circumstances, against.isEmpty()), circumstances.wound()),
+                against.isEmpty()
+                        ? WoundPart.judged(Verdict.overall(verdicts), circumstances.wound())
+                        : neverFit(Verdict.overall(verdicts)));
     }
 
     private static Fitness neverFit(Fitness verdict) {

@@ -200,8 +200,9 @@ public record WoundReport(
 
         private Estimate meantOhms(Half half) {
             double ohms = meant.map(design -> half.isPrimary() ? design.primaryOhms() : design.secondaryOhms())
+                    .filter(WoundAsMeant::known)
                     .orElse(0.0);
-            return Estimate.of(
+            return ohms == 0 ? Estimate.exact(0) : Estimate.of(
                     ohms,
                     Influence.rectangular("resistance by the design", 0.2 * ohms, "ohm")
                             .times(1));
@@ -300,6 +301,9 @@ public record WoundReport(
         }
 
         private void expect(FigureName name, double value, double spread, boolean share) {
+            if (share && !WoundAsMeant.known(value)) {
+                return;
+            }
             double half = share ? spread * value : spread;
             expected.add(new Figure(
                     name,

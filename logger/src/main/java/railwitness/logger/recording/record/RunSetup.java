@@ -14,6 +14,7 @@ import java.util.function.Consumer;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Prediction;
 import railwitness.analysis.steady.SettlingRule;
+import railwitness.analysis.transformer.WoundAsMeant;
 import railwitness.drivers.bench.Bench;
 import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.instrument.InstrumentWorker;
@@ -26,6 +27,7 @@ import railwitness.drivers.time.Scheduler;
 import railwitness.logger.recording.plan.Plan;
 import railwitness.logger.recording.plan.Rating;
 import railwitness.logger.recording.plan.Step;
+import railwitness.logger.recording.points.WindingChannels;
 import railwitness.safety.interlock.Watch;
 import railwitness.safety.power.FirstPowerBounds;
 import railwitness.safety.power.FirstPowerReadings;
@@ -53,8 +55,15 @@ public final class RunSetup {
     private final Rating rating;
     private final RunLimits limits;
     private final Set<Channel> read;
+    private final Optional<WoundAsMeant> wound;
 
     public RunSetup(Scheduler scheduler, Bench bench, Design design, Plan plan) {
+        this(scheduler, bench, design, plan, Optional.empty());
+    }
+
+    /** @param wound what the design leads to expect of a transformer that is measured by itself */
+    public RunSetup(Scheduler scheduler, Bench bench, Design design, Plan plan, Optional<WoundAsMeant> wound) {
+        this.wound = wound;
         this.scheduler = scheduler;
         this.bench = bench;
         this.design = design;
@@ -126,6 +135,19 @@ public final class RunSetup {
         return List.copyOf(bench.loads().values());
     }
 
+    Optional<WoundAsMeant> wound() {
+        return wound;
+    }
+
+    Plan plan() {
+        return plan;
+    }
+
+    /** With what the supply is armed for direct current through a winding: little voltage, a current limit that works. */
+    Settings windingArming(double amps) {
+        return FirstPowerSettings.winding(bench, amps);
+    }
+
     Set<String> programmableRails() {
         return bench.loads().keySet();
     }
@@ -145,7 +167,9 @@ public final class RunSetup {
     }
 
     List<HandRead> handRead() {
-        return bench.sheet().handRead();
+        return bench.sheet().handRead().stream()
+                .filter(meter -> !WindingChannels.isWinding(meter.reads()))
+                .toList();
     }
 
     boolean drivesRemote() {

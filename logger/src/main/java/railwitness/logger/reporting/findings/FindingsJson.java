@@ -74,6 +74,10 @@ public final class FindingsJson {
         root.set("deviations", array(session.findings().against().deviations(), this::deviation));
         root.put("explained", session.findings().against().explained().word());
         root.set("causes", array(session.findings().causes(), this::cause));
+        session.wound()
+                .ifPresentOrElse(
+                        wound -> root.set("transformer", new WoundJson(session).node(wound)),
+                        () -> root.putNull("transformer"));
         root.set("events", array(session.events(), this::event));
         ObjectNode waveforms = root.putObject("waveforms");
         session.waveforms().forEach((rail, wave) -> waveforms.set(rail, waveform(wave)));
@@ -149,7 +153,7 @@ public final class FindingsJson {
     }
 
     /** u is null until the accuracy behind a value is known; the scatter alone stands beside it then. */
-    private ObjectNode estimate(Estimate value, String unit) {
+    ObjectNode estimate(Estimate value, String unit) {
         ObjectNode node = nodes.objectNode().put("value", value.value());
         if (value.known()) {
             node.put("u", value.u());

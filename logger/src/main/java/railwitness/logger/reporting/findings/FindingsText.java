@@ -56,6 +56,7 @@ public final class FindingsText {
         text.figures();
         text.causes();
         text.points();
+        text.wound();
         text.notFound();
         text.losses();
         text.waveforms();
@@ -172,6 +173,13 @@ public final class FindingsText {
             table.row(cells);
         }
         lines.addAll(table.lines(1, WIDEST));
+    }
+
+    private void wound() {
+        session.wound().ifPresent(report -> {
+            lines.addAll(new WoundText(report).lines(WIDEST));
+            lines.add("");
+        });
     }
 
     private static String step(OperatingPoint point) {
