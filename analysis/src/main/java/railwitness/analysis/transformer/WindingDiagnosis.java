@@ -22,6 +22,9 @@ public final class WindingDiagnosis {
     /** A shorted turn leaves little more than the leakage (common practice, no source). */
     private static final double SHORTED_INDUCTANCE = 0.28;
 
+    /** No gap or core leaves so little of the inductance (common practice, no source). */
+    private static final double LEAKAGE_ALONE = 0.03;
+
     private static final double LEAST_INDUCTANCE = 0.7;
     private static final double SPREAD_OF_KNEE = 0.85;
     private static final double SPREAD_OF_OHMS = 1.2;
@@ -50,9 +53,14 @@ public final class WindingDiagnosis {
         WindingDiagnosis diagnosis = new WindingDiagnosis(meant, found);
         diagnosis.polarity("primary", found.primary());
         diagnosis.polarity("secondary", found.secondary());
-        diagnosis.turns();
+        boolean closed = diagnosis.closed();
+        if (!closed) {
+            diagnosis.turns();
+        }
         boolean turnsOff = !diagnosis.all.isEmpty();
-        diagnosis.core();
+        if (!closed) {
+            diagnosis.core();
+        }
         both(found.primaryA(), found.primaryB())
                 .ifPresent(two -> diagnosis.ohms("primary", two.get(0), two.get(1), meant.primaryOhms(), turnsOff));
         both(found.secondaryA(), found.secondaryB())
@@ -116,6 +124,25 @@ public final class WindingDiagnosis {
         return Math.abs(turns.value()) > HALF_A_TURN && Math.abs(turns.value()) > SURE * turns.u();
     }
 
+    /** A closed turn drags the other voltages down too, so that they say nothing of turns and core. */
+    private boolean closed() {
+        boolean inPhase = found.inPhase()
+                .filter(share -> above(share, CLOSED_TURN))
+                .isPresent();
+        boolean nothingLeft = found.inductance()
+                .filter(henries -> below(henries, LEAKAGE_ALONE * meant.henries()))
+                .isPresent();
+        if (inPhase || nothingLeft) {
+            suspect(
+                    WindingFault.SHORTED_TURN,
+                    "",
+                    inPhase
+                            ? "with all windings open the current is in phase with the voltage: something is closed"
+                            : "with all windings open hardly more than the leakage is left: something is closed");
+        }
+        return inPhase || nothingLeft;
+    }
+
     private void core() {
         boolean lossy = above(found.coreWatts().orElse(Estimate.exact(0)), SPREAD_OF_LOSS * meant.coreWatts());
         boolean soft = found.inductance()
@@ -127,12 +154,7 @@ public final class WindingDiagnosis {
         boolean gone = found.inductance()
                 .filter(henries -> below(henries, SHORTED_INDUCTANCE * meant.henries()))
                 .isPresent();
-        if (found.inPhase().filter(share -> above(share, CLOSED_TURN)).isPresent()) {
-            suspect(
-                    WindingFault.SHORTED_TURN,
-                    "",
-                    "with all windings open the current is in phase with the voltage: something is closed");
-        } else if (gone && above(found.coreWatts().orElse(Estimate.exact(0)), SHORTED_LOSS * meant.coreWatts())) {
+if (gone && above(found.coreWatts().orElse(Estimate.exact(0)), SHORTED_LOSS * meant.coreWatts())) {
             suspect(WindingFault.SHORTED_TURN, "", "inductance far too low and the idle loss far too high");
         } else if (lossy || early) {
             suspect(WindingFault.WEAK_CORE, "", lossy ? "the core loses too much" : "it saturates too early");

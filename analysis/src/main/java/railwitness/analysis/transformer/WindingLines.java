@@ -9,6 +9,7 @@ final class WindingLines {
     private static final double HIGHEST_FILL = 0.35;
     private static final double HIGHEST_DENSITY = 6;
     private static final double WARM = 100;
+    static final String FILL = "window fill";
     static final String DENSITY = "current density, ";
 
     private final ToroidDesign design;
@@ -87,7 +88,7 @@ final class WindingLines {
 
     private DesignLine fill() {
         return DesignLine.of(
-                        "window fill",
+                        FILL,
                         100 * windings.fill(),
                         "%",
                         "wire with enamel, squared, over the hole",

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 class PackageOrderTest {
     private static final Path SOURCES = Path.of("src", "main", "java", "railwitness", "drivers");
     private static final List<String> BOTTOM_TO_TOP =
-            List.of("converter", "reading", "time", "line", "sheet", "scpi", "instrument", "bench", "rehearsal");
+            List.of("converter", "winding", "reading", "time", "line", "sheet", "scpi", "instrument", "bench", "rehearsal");
     private static final Pattern USE = Pattern.compile("railwitness\\.drivers\\.([a-z]+)\\.[A-Z]");
 
     private static List<Path> sources() throws IOException {

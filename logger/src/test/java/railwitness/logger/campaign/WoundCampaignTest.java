@@ -18,11 +18,11 @@ class WoundCampaignTest {
     @ParameterizedTest
     @EnumSource(WoundFault.class)
     void aFaultIsNamedRightly(WoundFault fault) throws IOException {
-        assertThat(WoundCampaign.right(fault, 3, 100, folder)).as("seeds from 100").isEqualTo(100);
+        assertThat(WoundCampaign.right(fault, 2, 100, folder)).as("seeds from 100").isEqualTo(100);
     }
 
     @Test
     void noSoundTransformerIsAccused() throws IOException {
-        assertThat(WoundCampaign.accused(5, 100, folder)).as("seeds from 100").isZero();
+        assertThat(WoundCampaign.accused(3, 100, folder)).as("seeds from 100").isZero();
     }
 }

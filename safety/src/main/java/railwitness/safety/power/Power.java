@@ -108,6 +108,10 @@ public final class Power {
         }
         arming = true;
         settings = wanted;
+        if (switchOff != null && switchOff.isOver()) {
+            switchOff.release(); // what is to come on says nothing of how it went off before
+            switchOff = null;
+        }
         Chain chain = Arming.chain(chain(), supply, loads, wanted, silence);
         long mine = round.get();
         chain.run(result -> {

@@ -275,8 +275,12 @@ final class WindingSteps {
         Runnable judge = () -> ifStill(mine, () -> judge(span, enough));
         if (mine.direct()) {
             power.off("the winding's voltage was read", ended -> {
-                phases.accept(Phase.OFF);
-                judge.run();
+                if (ended.confirmed()) {
+                    phases.accept(Phase.OFF);
+                    judge.run();
+                } else {
+                    ifStill(mine, () -> course.stop("instrument", ended.words()));
+                }
             });
         } else {
             judge.run();

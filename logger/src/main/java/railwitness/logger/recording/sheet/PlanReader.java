@@ -88,8 +88,8 @@ public final class PlanReader {
                                 .between(1, LONGEST_S)
                                 .required()),
                         timing);
-            case "transformer" -> TransformerReader.alone(t, average);
-            case "transformer-cooling" -> TransformerReader.cooling(t);
+            case "transformer" -> TransformerReader.alone(t, timing);
+            case "transformer-cooling" -> TransformerReader.cooling(t, timing);
             default -> new NoLoad(timing);
         };
     }

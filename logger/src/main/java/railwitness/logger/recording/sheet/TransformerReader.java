@@ -1,6 +1,5 @@
 package railwitness.logger.recording.sheet;
 
-import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -14,12 +13,10 @@ import railwitness.logger.recording.plan.TransformerTest.Part;
 
 /** Reads the stages of a transformer test. */
 final class TransformerReader {
-    private static final double LONGEST_S = 600;
-
     private TransformerReader() {}
 
     /** The transformer alone on the bench. */
-    static TransformerTest alone(SheetTable t, double averageSeconds) {
+    static TransformerTest alone(SheetTable t, Timing timing) {
         Set<Part> known = Arrays.stream(Part.values())
                 .filter(part -> part != Part.COOLING)
                 .collect(Collectors.toSet());
@@ -50,17 +47,11 @@ final class TransformerReader {
                 t.number("tolerance_pct", "limit of the error of that resistor and that capacitor")
                         .between(0, 20)
                         .orElse(1.0),
-                new Timing(
-                        seconds(t.number("settle_at_most_s", "longest wait for a step of this stage to settle")
-                                .between(0, LONGEST_S)
-                                .orElse(30.0)),
-                        seconds(t.number("average_s", "how long a settled step of this stage is averaged")
-                                .between(0.1, LONGEST_S)
-                                .orElse(Math.min(averageSeconds, LONGEST_S)))));
+                timing);
     }
 
     /** A winding of a unit that has just run. */
-    static TransformerTest cooling(SheetTable t) {
+    static TransformerTest cooling(SheetTable t, Timing timing) {
         return new TransformerTest(
                 Set.of(Part.COOLING),
                 amps(t),
@@ -69,13 +60,7 @@ final class TransformerReader {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 0,
-                new Timing(
-                        seconds(t.number("settle_at_most_s", "longest wait for a step of this stage to settle")
-                                .between(0, LONGEST_S)
-                                .orElse(30.0)),
-                        seconds(t.number("average_s", "how long a settled step of this stage is averaged")
-                                .between(0.1, LONGEST_S)
-                                .orElse(5.0))));
+                timing);
     }
 
     private static double amps(SheetTable t) {
@@ -96,9 +81,5 @@ final class TransformerReader {
                 }
             }
         }
-    }
-
-    private static Duration seconds(double seconds) {
-        return Duration.ofNanos(Math.round(seconds * 1e9));
     }
 }

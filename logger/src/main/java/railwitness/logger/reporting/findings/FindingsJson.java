@@ -153,8 +153,8 @@ public final class FindingsJson {
     }
 
     /** u is null until the accuracy behind a value is known; the scatter alone stands beside it then. */
-    ObjectNode estimate(Estimate value, String unit) {
-        ObjectNode node = nodes.objectNode().put("value", value.value());
+    static ObjectNode estimate(Estimate value, String unit) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode().put("value", value.value());
         if (value.known()) {
             node.put("u", value.u());
         } else {
