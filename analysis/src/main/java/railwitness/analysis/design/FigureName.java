@@ -74,7 +74,7 @@ public enum FigureName {
             "core loss",
             "W",
             false,
-            "input power without load at nominal input, less what control, gates and switching take by the sheet"),
+            "input power without load at nominal input, less what control, gates, switching and bleeders take by the sheet"),
     SATURATION_INPUT(
             "saturation input",
             "V",

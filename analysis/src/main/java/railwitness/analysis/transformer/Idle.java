@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.analysis.design.Design;
+import railwitness.analysis.design.Filter;
 import railwitness.analysis.design.Switches;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.uncertainty.Estimate;
@@ -22,6 +23,9 @@ public record Idle(Optional<Estimate> coreWatts, Optional<Knee> knee, String why
     /** Control, gates and switching are known from the sheet no better than this (common practice, no source). */
     private static final double SHEET_SHARE = 0.25;
 
+    /** A core loss that grows with the input bends the course too; saturation does so by far more than that. */
+    private static final double STEEP = 3;
+
     private static final double NEAR = 0.02;
     private static final double NO_LOAD_AMPS = 0.005;
 
@@ -38,11 +42,7 @@ public record Idle(Optional<Estimate> coreWatts, Optional<Knee> knee, String why
                         Math.abs(point.input().voltage().value() - sheet.input().nominalVolts())
                                 < NEAR * sheet.input().nominalVolts())
                 .findFirst());
-        boolean known = design.flatMap(Design::switches)
-                        .map(Switches::gateAndSwitchingWatts)
-                        .filter(OptionalDouble::isPresent)
-                        .isPresent()
-                && design.get().converter().controlAmperes().isPresent();
+        boolean known = design.filter(Idle::tellsTheRest).isPresent();
         Optional<Estimate> watts = known
                 ? nominal.map(point -> coreWatts(point, design.get())).filter(core -> core.value() > 0)
                 : Optional.empty();
@@ -53,13 +53,19 @@ public record Idle(Optional<Estimate> coreWatts, Optional<Knee> knee, String why
                 watts.isPresent()
                         ? ""
                         : nominal.isPresent()
-                                ? "the design sheet lacks control_A or gate_and_switching_W, which are not the core's"
+                                ? "the design sheet lacks control_A, gate_and_switching_W or bleeder_ohm, which are not the core's"
                                 : "needs the unit without load at nominal input: a no-load stage of the plan",
                 knee.isPresent()
                         ? ""
                         : differentInputs(idle) < 7
                                 ? "needs at least seven input voltages without load: a line-sweep stage at load_pct 0"
                                 : "the current without load keeps its straight course up to the highest input");
+    }
+
+    private static boolean tellsTheRest(Design design) {
+        return design.converter().controlAmperes().isPresent()
+                && design.switches().map(Switches::gateAndSwitchingWatts).filter(OptionalDouble::isPresent).isPresent()
+                && design.filter().map(Filter::bleederOhms).filter(OptionalDouble::isPresent).isPresent();
     }
 
     private static boolean idle(OperatingPoint point) {
@@ -80,12 +86,19 @@ public record Idle(Optional<Estimate> coreWatts, Optional<Knee> knee, String why
     private static Estimate coreWatts(OperatingPoint point, Design design) {
         double beside = design.converter().controlAmperes().getAsDouble()
                         * point.input().voltage().value()
-                + design.switches().orElseThrow().gateAndSwitchingWatts().getAsDouble();
+                + design.switches().orElseThrow().gateAndSwitchingWatts().getAsDouble()
+                + bleeders(point, design.filter().orElseThrow().bleederOhms().getAsDouble());
         Estimate others = Estimate.of(
                 beside,
-                Influence.rectangular("control, gates and switching by the sheet", SHEET_SHARE * beside, "W")
+                Influence.rectangular("control, gates, switching and bleeders by the sheet", SHEET_SHARE * beside, "W")
                         .times(1));
         return point.input().power().minus(others);
+    }
+
+    private static double bleeders(OperatingPoint point, double ohms) {
+        return point.rails().values().stream()
+                .mapToDouble(rail -> rail.voltage().value() * rail.voltage().value() / ohms)
+                .sum();
     }
 
     private static Optional<Knee> knee(List<OperatingPoint> idle) {
@@ -95,6 +108,6 @@ public record Idle(Optional<Estimate> coreWatts, Optional<Knee> knee, String why
         List<Knee.Point> course = new ArrayList<>();
         idle.forEach(point -> course.add(new Knee.Point(
                 point.input().voltage().value(), point.input().current().value())));
-        return Knee.find(course);
+        return Knee.find(course).filter(knee -> knee.slopeBeyond() > STEEP * Math.max(0, knee.slopeBefore()));
     }
 }

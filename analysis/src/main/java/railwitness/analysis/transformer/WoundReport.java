@@ -67,8 +67,13 @@ public record WoundReport(
 
     /** Gathers the figures one by one. */
     private static final class Maker {
+        /** Of a bifilar toroid's voltage (common practice, no source). */
+        private static final double DROP_SHARE = 0.003;
+
         private static final String LOW_DRIVE = "low drive at working frequency";
 
+        private final Influence drop =
+                Influence.rectangular("leakage and resistance of the driven half", DROP_SHARE, "1");
         private final Optional<WoundAsMeant> meant;
         private final WoundReadings read;
         private final Idle idle;
@@ -113,7 +118,7 @@ public record WoundReport(
                     FigureName.WINDING_TEMPERATURE,
                     hot,
                     read.cooling().size() + " readings after the output went off",
-                    "needs three readings of secondary A after a run, and its cold resistance: a transformer-hot stage");
+                    "needs three readings of secondary A after a run, and its cold resistance: a transformer-cooling stage");
             meant.ifPresent(this::expect);
             Ratio.Polarity primary = polarity(Half.PRIMARY_A, Half.PRIMARY_B, read.primariesInSeries());
             Ratio.Polarity secondary = polarity(Half.SECONDARY_A, Half.SECONDARY_B, read.secondariesInSeries());
@@ -175,8 +180,11 @@ public record WoundReport(
             put(resistanceOf(half), ohms, "current both ways", why);
         }
 
+        /** The driven half carries the current, so its own leakage and resistance stand in its voltage. */
         private Optional<Estimate> volts(Half half) {
-            return Optional.ofNullable(read.volts().get(half)).filter(volts -> volts.value() > 0);
+            return Optional.ofNullable(read.volts().get(half))
+                    .filter(volts -> volts.value() > 0)
+                    .map(volts -> half == Half.PRIMARY_A ? volts.with(drop.times(volts.value())) : volts);
         }
 
         private Optional<Estimate> ratio(Half half) {

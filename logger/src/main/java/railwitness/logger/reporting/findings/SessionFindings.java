@@ -74,6 +74,7 @@ public record SessionFindings(
             "no bench",
             "no power",
             "no guardian",
+            "not powered",
             "disconnect open",
             "trip",
             "stop",
