@@ -154,7 +154,10 @@ public final class WindingDiagnosis {
         boolean gone = found.inductance()
                 .filter(henries -> below(henries, SHORTED_INDUCTANCE * meant.henries()))
                 .isPresent();
-if (gone && above(found.coreWatts().orElse(Estimate.exact(0)), SHORTED_LOSS * meant.coreWatts())) {
+        boolean untold = found.inPhase().isEmpty();
+        if (untold
+                && gone
+                && above(found.coreWatts().orElse(Estimate.exact(0)), SHORTED_LOSS * meant.coreWatts())) {
             suspect(WindingFault.SHORTED_TURN, "", "inductance far too low and the idle loss far too high");
         } else if (lossy || early) {
             suspect(WindingFault.WEAK_CORE, "", lossy ? "the core loses too much" : "it saturates too early");
