@@ -64,8 +64,14 @@ public record Idle(Optional<Estimate> coreWatts, Optional<Knee> knee, String why
 
     private static boolean tellsTheRest(Design design) {
         return design.converter().controlAmperes().isPresent()
-                && design.switches().map(Switches::gateAndSwitchingWatts).filter(OptionalDouble::isPresent).isPresent()
-                && design.filter().map(Filter::bleederOhms).filter(OptionalDouble::isPresent).isPresent();
+                && design.switches()
+                        .map(Switches::gateAndSwitchingWatts)
+                        .filter(OptionalDouble::isPresent)
+                        .isPresent()
+                && design.filter()
+                        .map(Filter::bleederOhms)
+                        .filter(OptionalDouble::isPresent)
+                        .isPresent();
     }
 
     private static boolean idle(OperatingPoint point) {

@@ -42,7 +42,13 @@ final class OwnTurns {
                     .named("turns ratio, " + whose));
             toroid.ifPresent(ring -> all.add(DesignLine.of(
                             "resistance at 20 degC, half of " + whose,
-                            1e3 * new Windings(ring).ohms(new Winding(turns, ring.secondary().wire()), 20),
+                            1e3
+                                    * new Windings(ring)
+                                            .ohms(
+                                                    new Winding(
+                                                            turns,
+                                                            ring.secondary().wire()),
+                                                    20),
                             "mohm",
                             "length x 1.7241e-8 ohm m / copper",
                             "IEC 60028")

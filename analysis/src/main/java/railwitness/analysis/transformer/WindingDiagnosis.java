@@ -126,9 +126,8 @@ public final class WindingDiagnosis {
 
     /** A closed turn drags the other voltages down too, so that they say nothing of turns and core. */
     private boolean closed() {
-        boolean inPhase = found.inPhase()
-                .filter(share -> above(share, CLOSED_TURN))
-                .isPresent();
+        boolean inPhase =
+                found.inPhase().filter(share -> above(share, CLOSED_TURN)).isPresent();
         boolean nothingLeft = found.inductance()
                 .filter(henries -> below(henries, LEAKAGE_ALONE * meant.henries()))
                 .isPresent();
@@ -155,9 +154,7 @@ public final class WindingDiagnosis {
                 .filter(henries -> below(henries, SHORTED_INDUCTANCE * meant.henries()))
                 .isPresent();
         boolean untold = found.inPhase().isEmpty();
-        if (untold
-                && gone
-                && above(found.coreWatts().orElse(Estimate.exact(0)), SHORTED_LOSS * meant.coreWatts())) {
+        if (untold && gone && above(found.coreWatts().orElse(Estimate.exact(0)), SHORTED_LOSS * meant.coreWatts())) {
             suspect(WindingFault.SHORTED_TURN, "", "inductance far too low and the idle loss far too high");
         } else if (lossy || early) {
             suspect(WindingFault.WEAK_CORE, "", lossy ? "the core loses too much" : "it saturates too early");

@@ -87,12 +87,7 @@ final class WindingLines {
     }
 
     private DesignLine fill() {
-        return DesignLine.of(
-                        FILL,
-                        100 * windings.fill(),
-                        "%",
-                        "wire with enamel, squared, over the hole",
-                        "definition")
+        return DesignLine.of(FILL, 100 * windings.fill(), "%", "wire with enamel, squared, over the hole", "definition")
                 .atMost(100 * HIGHEST_FILL, "a shuttle needs the rest of the hole: common practice, no source");
     }
 }

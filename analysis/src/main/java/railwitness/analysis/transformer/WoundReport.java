@@ -210,10 +210,12 @@ public record WoundReport(
             double ohms = meant.map(design -> half.isPrimary() ? design.primaryOhms() : design.secondaryOhms())
                     .filter(WoundAsMeant::known)
                     .orElse(0.0);
-            return ohms == 0 ? Estimate.exact(0) : Estimate.of(
-                    ohms,
-                    Influence.rectangular("resistance by the design", 0.2 * ohms, "ohm")
-                            .times(1));
+            return ohms == 0
+                    ? Estimate.exact(0)
+                    : Estimate.of(
+                            ohms,
+                            Influence.rectangular("resistance by the design", 0.2 * ohms, "ohm")
+                                    .times(1));
         }
 
         private Optional<Estimate> inductance() {

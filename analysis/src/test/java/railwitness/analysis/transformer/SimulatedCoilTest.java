@@ -58,8 +58,8 @@ class SimulatedCoilTest {
                 Optional.of(at(coil, "pp")),
                 Optional.of(at(coil, "ss")),
                 Optional.of(at(coil, "one")),
-                Optional.of(new WoundReadings.Driven(
-                        at(coil, "pa"), at(coil, "resistor"), Optional.of(at(coil, "both")))),
+                Optional.of(
+                        new WoundReadings.Driven(at(coil, "pa"), at(coil, "resistor"), Optional.of(at(coil, "both")))),
                 Optional.of(new WoundReadings.Driven(
                         at(coil, "shorted_pa"), at(coil, "shorted_resistor"), Optional.empty())),
                 at(coil, "hertz"),
@@ -93,7 +93,12 @@ class SimulatedCoilTest {
                 turns,
                 coil.get("secondary_turns"),
                 100 * (report.value(FigureName.HALF_A_RATIO).orElseThrow().value() / ratio - 1),
-                100 * (report.value(FigureName.MAGNETISING_INDUCTANCE).orElseThrow().value() / henries - 1),
+                100
+                        * (report.value(FigureName.MAGNETISING_INDUCTANCE)
+                                                .orElseThrow()
+                                                .value()
+                                        / henries
+                                - 1),
                 100 * (report.value(FigureName.LEAKAGE_INDUCTANCE).orElseThrow().value() / leak - 1));
         assertThat(report.value(FigureName.HALF_A_RATIO).orElseThrow().value()).isCloseTo(ratio, within(0.005 * ratio));
         assertThat(report.value(FigureName.MAGNETISING_INDUCTANCE).orElseThrow().value())

@@ -39,16 +39,24 @@ public final class WoundCampaign {
         double turns = coil.turns().get(Half.PRIMARY_A);
         double ratio = coil.turns().get(Half.SECONDARY_A) / turns;
         return Map.of(
-                FigureName.PRIMARY_A_RESISTANCE, coil.ohms20().get(Half.PRIMARY_A),
-                FigureName.PRIMARY_B_RESISTANCE, coil.ohms20().get(Half.PRIMARY_B),
-                FigureName.SECONDARY_A_RESISTANCE, coil.ohms20().get(Half.SECONDARY_A),
-                FigureName.SECONDARY_B_RESISTANCE, coil.ohms20().get(Half.SECONDARY_B),
-                FigureName.HALF_A_RATIO, ratio,
-                FigureName.HALF_B_RATIO, ratio,
-                FigureName.SECONDARY_HALVES_DIFFER, 0.0,
-                FigureName.MAGNETISING_INDUCTANCE, coil.henriesPerTurn() * turns * turns + coil.primaryLeakHenry(),
+                FigureName.PRIMARY_A_RESISTANCE,
+                coil.ohms20().get(Half.PRIMARY_A),
+                FigureName.PRIMARY_B_RESISTANCE,
+                coil.ohms20().get(Half.PRIMARY_B),
+                FigureName.SECONDARY_A_RESISTANCE,
+                coil.ohms20().get(Half.SECONDARY_A),
+                FigureName.SECONDARY_B_RESISTANCE,
+                coil.ohms20().get(Half.SECONDARY_B),
+                FigureName.HALF_A_RATIO,
+                ratio,
+                FigureName.HALF_B_RATIO,
+                ratio,
+                FigureName.SECONDARY_HALVES_DIFFER,
+                0.0,
+                FigureName.MAGNETISING_INDUCTANCE,
+                coil.henriesPerTurn() * turns * turns + coil.primaryLeakHenry(),
                 FigureName.LEAKAGE_INDUCTANCE,
-                        coil.primaryLeakHenry() + coil.secondaryLeakHenry() / (2 * ratio * ratio));
+                coil.primaryLeakHenry() + coil.secondaryLeakHenry() / (2 * ratio * ratio));
     }
 
     /** @param arguments cases of each fault; sound ones; first seed */
@@ -64,11 +72,7 @@ public final class WoundCampaign {
         }
         int accused = accused(sound, seed, folder);
         COVERED.forEach((name, count) -> System.out.printf(
-                Locale.ROOT,
-                "| %s | %.1f | %d |%n",
-                name.word(),
-                100.0 * count[0] / count[1],
-                count[1]));
+                Locale.ROOT, "| %s | %.1f | %d |%n", name.word(), 100.0 * count[0] / count[1], count[1]));
         Files.deleteIfExists(folder);
         System.exit(good && accused == 0 ? 0 : 1);
     }
@@ -87,7 +91,13 @@ public final class WoundCampaign {
         }
         double right = 100.0 * named.getOrDefault(fault.code(), 0) / cases;
         System.out.printf(
-                Locale.ROOT, "%-18s seed %d, %d cases: %.1f %% named rightly %s%n", fault.code(), seed, cases, right, named);
+                Locale.ROOT,
+                "%-18s seed %d, %d cases: %.1f %% named rightly %s%n",
+                fault.code(),
+                seed,
+                cases,
+                right,
+                named);
         return right;
     }
 

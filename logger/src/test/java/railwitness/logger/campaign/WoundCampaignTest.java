@@ -18,7 +18,9 @@ class WoundCampaignTest {
     @ParameterizedTest
     @EnumSource(WoundFault.class)
     void aFaultIsNamedRightly(WoundFault fault) throws IOException {
-        assertThat(WoundCampaign.right(fault, 2, 100, folder)).as("seeds from 100").isEqualTo(100);
+        assertThat(WoundCampaign.right(fault, 2, 100, folder))
+                .as("seeds from 100")
+                .isEqualTo(100);
     }
 
     @Test

@@ -80,8 +80,8 @@ public final class WoundCase {
     public SessionFindings rehearsed(Optional<String> fault, Path file) {
         Coil coil = fault.map(text -> WoundFault.applied(text, sound)).orElse(sound);
         VirtualScheduler scheduler = new VirtualScheduler(START);
-        VirtualBench bench = FixtureMaker.bench(
-                sheets, FixtureMaker.specimen(sheets), List.of(), coil, seed, scheduler::nowNanos);
+        VirtualBench bench =
+                FixtureMaker.bench(sheets, FixtureMaker.specimen(sheets), List.of(), coil, seed, scheduler::nowNanos);
         new LiveSession(
                         sheets,
                         scheduler,
@@ -90,8 +90,18 @@ public final class WoundCase {
                         Recorder::inline,
                         new RehearsalPerson(scheduler, bench),
                         new RunListener() {})
-                .run(file, new SessionHead(
-                        "wound", START, ZoneOffset.UTC, true, "test", "", "Foredeck amplifier supply", "T-17", "new"));
+                .run(
+                        file,
+                        new SessionHead(
+                                "wound",
+                                START,
+                                ZoneOffset.UTC,
+                                true,
+                                "test",
+                                "",
+                                "Foredeck amplifier supply",
+                                "T-17",
+                                "new"));
         return SessionFindings.of(file);
     }
 

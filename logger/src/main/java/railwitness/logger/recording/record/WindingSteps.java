@@ -222,7 +222,8 @@ final class WindingSteps {
     /** Current and voltage of a winding stand at once; a supply takes its time. */
     private long stands() {
         return Math.min(
-                STANDS.toNanos(), test.timing().settleAtMost().dividedBy(SETTLE_PARTS).toNanos());
+                STANDS.toNanos(),
+                test.timing().settleAtMost().dividedBy(SETTLE_PARTS).toNanos());
     }
 
     private void average(long now) {

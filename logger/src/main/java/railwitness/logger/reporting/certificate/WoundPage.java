@@ -42,9 +42,11 @@ final class WoundPage {
                 .forEach(row -> table.row(row.stream().map(Typography::of).toList()));
         type.down(4);
         faults(wound.get());
-        section.small("Resistances by four wires with the current both ways, so that warm joints cancel. Turns are counted with"
-                + " one turn of wire through the hole. " + WoundText.INSULATION.substring(0, 1).toUpperCase(java.util.Locale.ROOT)
-                + WoundText.INSULATION.substring(1) + ".");
+        section.small(
+                "Resistances by four wires with the current both ways, so that warm joints cancel. Turns are counted with"
+                        + " one turn of wire through the hole. "
+                        + WoundText.INSULATION.substring(0, 1).toUpperCase(java.util.Locale.ROOT)
+                        + WoundText.INSULATION.substring(1) + ".");
         IdleChart.of(evidence.session()).ifPresent(chart -> {
             type.down(6);
             new Pictures(type).flow(List.of(chart), PICTURE_HEIGHT);
@@ -53,13 +55,13 @@ final class WoundPage {
 
     private void faults(WoundReport wound) {
         if (wound.suspicions().isEmpty()) {
-            section.paragraph("Nothing measured speaks against it: turns, polarity, resistances and core are as its design"
-                    + " leads to expect, as far as they were measured.");
+            section.paragraph(
+                    "Nothing measured speaks against it: turns, polarity, resistances and core are as its design"
+                            + " leads to expect, as far as they were measured.");
         }
         wound.suspicions()
                 .forEach(one -> section.paragraph(List.of(
-                        Span.strong(one.fault().words()
-                                + (one.where().isEmpty() ? "" : ", " + one.where()) + ": "),
+                        Span.strong(one.fault().words() + (one.where().isEmpty() ? "" : ", " + one.where()) + ": "),
                         Span.plain(one.reason() + ". Next: " + one.fault().check() + "."))));
     }
 }

@@ -161,8 +161,7 @@ class WoundByHandTest {
                     "--design",
                     Files.writeString(folder.resolve("design.toml"), DESIGN).toString(),
                     "--bench",
-                    Files.writeString(
-                                    folder.resolve("bench.toml"), BENCH.formatted(supply.device(), meter.device()))
+                    Files.writeString(folder.resolve("bench.toml"), BENCH.formatted(supply.device(), meter.device()))
                             .toString(),
                     "--plan",
                     Files.writeString(folder.resolve("plan.toml"), PLAN.formatted(parts, drive))
@@ -205,7 +204,9 @@ class WoundByHandTest {
         assertThat(found.at("/transformer/windings")).hasSize(4);
         assertThat(found.get("causes")).isEmpty();
         assertThat(found.get("verdict").asText()).isEqualTo("fit");
-        assertThat(found.get("not_found").toString()).contains("turns ratio, half A").contains("generator");
+        assertThat(found.get("not_found").toString())
+                .contains("turns ratio, half A")
+                .contains("generator");
     }
 
     /** A generator set by hand and a meter read by eye: secondary B has 11 turns, and that is said. */

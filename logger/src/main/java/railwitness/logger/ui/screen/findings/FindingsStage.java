@@ -61,8 +61,7 @@ public final class FindingsStage implements Stage {
     private boolean reading;
 
     /** What is worked out behind the desk before it is shown. */
-    private record Worked(
-            FindingRows rows, Optional<Chart> rails, Optional<Chart> efficiency, Optional<Chart> idle) {}
+    private record Worked(FindingRows rows, Optional<Chart> rails, Optional<Chart> efficiency, Optional<Chart> idle) {}
 
     public FindingsStage(WindowModel desk) {
         this.desk = desk;

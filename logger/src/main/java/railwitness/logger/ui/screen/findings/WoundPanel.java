@@ -5,17 +5,18 @@ import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import railwitness.logger.reporting.findings.SessionFindings;
 import railwitness.logger.reporting.findings.WoundText;
-import railwitness.logger.ui.screen.widgets.Words;
 import railwitness.logger.ui.screen.theme.Type;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Note;
+import railwitness.logger.ui.screen.widgets.Words;
 
 /** Which winding is which: turns, resistance and polarity of each, as measured. */
 final class WoundPanel extends JPanel {
     private static final int COLUMNS = 5;
 
     WoundPanel() {
-        super(new MigLayout("insets 0, gap 14 6, wrap " + COLUMNS + ", fillx, hidemode 3", "[grow,fill][right][right][right][]"));
+        super(new MigLayout(
+                "insets 0, gap 14 6, wrap " + COLUMNS + ", fillx, hidemode 3", "[grow,fill][right][right][right][]"));
         setOpaque(false);
         setName("windings");
         setVisible(false);

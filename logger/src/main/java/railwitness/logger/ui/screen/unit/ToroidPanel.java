@@ -81,7 +81,8 @@ final class ToroidPanel extends JPanel {
                 Cell.of(limit, Ink.MUTED),
                 Cell.of(
                         line.share().isPresent()
-                                ? String.format(Locale.ROOT, "%.0f", 100 * line.share().getAsDouble())
+                                ? String.format(
+                                        Locale.ROOT, "%.0f", 100 * line.share().getAsDouble())
                                 : "",
                         ink)));
     }
