@@ -3,9 +3,8 @@
 
 simulated-coil.py > simulated-coil.csv
 Coupled inductors of one core with explicit leakage, winding resistance and core loss; primary A driven through a resistor.
-The last column is the peak of the idle current under a square drive, both sides driven in turn, in A.
 """
-import subprocess, math
+import subprocess
 
 CASES = [  # turns p, s; inductance of one turn, H; leak of a primary half, H; ohm p, s; core ohm at p; drive Hz; input V; duty
     (4, 12, 4.06e-6, 0.065e-6, 1.1e-3, 9.3e-3, 100.0, 25e3, 13.8, 0.45),
@@ -59,24 +58,11 @@ def alone(c, shorted):
     return run(windings(c) + wired, ask)
 
 
-def idle(c):
-    p, s, one, leak, rp, rs, core, hz, volts, duty = c
-    t, w = 1 / hz, duty / hz
-    wired = ["Vb b 0 %g" % volts, "Vpa pa0 b 0", "Vpbx pb1 b 0", "Sa pa1 0 ga 0 sw", "Sb pb0 0 gb 0 sw",
-             ".model sw sw(vt=0.5 vh=0.1 ron=5m roff=1e6)", "Rd1 pa1 b 1e4", "Rd2 pb0 b 1e4",
-             f"Vga ga 0 pulse(0 1 0 10n 10n {w} {t})", f"Vgb gb 0 pulse(0 1 {t/2} 10n 10n {w} {t})",
-             "Vsa sa0 0 0", "Vsb sb0 0 0", "Rsax sa1 0 1e7", "Rsbx sb1 0 1e7", "Rprobe probe 0 1e7"]
-    found = run(windings(c) + wired,
-                [f"tran {t/400} {60*t} {58*t} {t/400}", "let i = -vb#branch", "meas tran xlow min i", "meas tran xtop max i",
-                 "print xtop"])
-    return found
-
-
 print("# by simulated-coil.py; " + subprocess.run(["ngspice", "--version"], text=True, capture_output=True).stdout.split("\n")[1].strip(" *"))
 print("primary_turns,secondary_turns,henries_one,leak_H,primary_ohm,secondary_ohm,core_ohm,hertz,input_V,duty,"
-      "pa,pb,sa,sb,one,resistor,both,pp,ss,shorted_pa,shorted_resistor,idle_top_A")
+      "pa,pb,sa,sb,one,resistor,both,pp,ss,shorted_pa,shorted_resistor")
 for c in CASES:
-    a, b, i = alone(c, False), alone(c, True), idle(c)
+    a, b = alone(c, False), alone(c, True)
     row = list(c) + [a["x" + n] for n in ("pa", "pb", "sa", "sb", "one", "resistor", "both", "pp", "ss")]
-    row += [b["xpa"], b["xresistor"], i.get("xtop", math.nan)]
+    row += [b["xpa"], b["xresistor"]]
     print(",".join("%.7g" % v for v in row))
