@@ -102,7 +102,24 @@ public enum CauseCode {
     SHORT_UNDER_LOAD(
             "short-under-load",
             "something shorts only under load or when warm",
-            "with power off measure every rail at its working voltage from a current-limited supply");
+            "with power off measure every rail at its working voltage from a current-limited supply"),
+    MISMATCHED_HALVES(
+            "mismatched-halves",
+            "the halves of a winding have different turns",
+            "count the turns of both halves with one turn of wire through the hole"),
+    GAP(
+            "gap",
+            "the core has a crack or a gap",
+            "look for a crack; a ring that rings dull when tapped is cracked",
+            "measure the bare core with ten turns"),
+    THIN_WIRE(
+            "thin-wire",
+            "the wire is thinner or has fewer strands than the sheet's",
+            "count the strands at both ends of each half"),
+    POOR_JOINT(
+            "poor-joint",
+            "a joint is poor, or strands of one half are not soldered",
+            "solder the ends of that half again and measure it once more");
 
     private final String word;
     private final String text;

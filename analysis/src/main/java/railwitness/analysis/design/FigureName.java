@@ -84,7 +84,39 @@ public enum FigureName {
             "drift of efficiency", "%/h", false, "slope of the efficiency over the second half of the hold"),
     CHANGE_OF_EFFICIENCY("change of efficiency", "%", false, "efficiency at the end of the hold against its begin"),
     EXCURSIONS("excursions", "1", false, "how often a channel left what it was held to, for a moment or longer"),
-    GAPS("gaps", "1", false, "how often readings were missing for longer than usual while held");
+    GAPS("gaps", "1", false, "how often readings were missing for longer than usual while held"),
+    PRIMARY_A_RESISTANCE("primary A resistance", "ohm", false, "of the winding itself by four wires, at 20 degC"),
+    PRIMARY_B_RESISTANCE("primary B resistance", "ohm", false, "of the winding itself by four wires, at 20 degC"),
+    SECONDARY_A_RESISTANCE("secondary A resistance", "ohm", false, "of the winding itself by four wires, at 20 degC"),
+    SECONDARY_B_RESISTANCE("secondary B resistance", "ohm", false, "of the winding itself by four wires, at 20 degC"),
+    HALF_A_RATIO("turns ratio, half A", "1", false, "voltage of secondary A over that of primary A, which is driven"),
+    HALF_B_RATIO("turns ratio, half B", "1", false, "voltage of secondary B over that of primary A, which is driven"),
+    PRIMARY_HALVES_DIFFER(
+            "primary halves differ by", "%", false, "difference of the halves' voltages over their mean, driven alike"),
+    SECONDARY_HALVES_DIFFER(
+            "secondary halves differ by",
+            "%",
+            false,
+            "difference of the halves' voltages over their mean, driven alike"),
+    MAGNETISING_INDUCTANCE(
+            "magnetising inductance", "H", false, "of primary A with all other windings open, at a low drive"),
+    LEAKAGE_INDUCTANCE(
+            "leakage inductance", "H", false, "of primary A with both secondary halves shorted, at a low drive"),
+    CORE_LOSS(
+            "core loss",
+            "W",
+            false,
+            "input power without load at nominal input, less what control, gates, switching and bleeders take by the sheet"),
+    SATURATION_INPUT(
+            "saturation input",
+            "V",
+            false,
+            "input at which the current without load leaves its straight course because the core saturates"),
+    WINDING_TEMPERATURE(
+            "winding temperature",
+            "degC",
+            false,
+            "of secondary A when the output went off, from its resistance (method of IEC 60034-1)");
 
     private final String word;
     private final String unit;

@@ -79,13 +79,18 @@ public record Findings(
         Points sorted = new Points(points, design);
         List<Contradiction> against = Contradictions.of(design, witnesses);
         Optional<Soak> soak = circumstances.soak().map(Soak::of);
-        Figures figures = Rests.keep(
-                withHold(Figures.of(points, design, circumstances.ripple()), soak, sorted.all()),
-                sorted.rails(),
-                against);
-        List<Verdict> verdicts = design.map(
-                        sheet -> new RequirementJudge(sheet, figures, circumstances.ripple()).verdicts())
-                .orElse(List.of());
+        Figures figures = WoundPart.joined(
+                Rests.keep(
+                        withHold(Figures.of(points, design, circumstances.ripple()), soak, sorted.all()),
+                        sorted.rails(),
+                        against),
+                circumstances.wound(),
+                !points.isEmpty());
+        List<Verdict> verdicts = WoundPart.joined(
+                design.map(sheet -> new RequirementJudge(sheet, figures, circumstances.ripple()).verdicts())
+                        .orElse(List.of()),
+                circumstances.wound(),
+                design);
         return new Findings(
                 sorted.all(),
                 figures.found(),
@@ -98,9 +103,14 @@ public record Findings(
                         .orElse(List.of()),
                 verdicts,
                 against,
-                AgainstSheet.of(sorted, design, circumstances, against.isEmpty() ? causes : CausesWanted.NEVER),
+                WoundPart.joined(
+                        AgainstSheet.of(
+                                sorted, design, circumstances, against.isEmpty() ? causes : CausesWanted.NEVER),
+                        circumstances.wound()),
                 soak,
-                against.isEmpty() ? Verdict.overall(verdicts) : neverFit(Verdict.overall(verdicts)));
+                against.isEmpty()
+                        ? WoundPart.judged(Verdict.overall(verdicts), circumstances.wound())
+                        : neverFit(Verdict.overall(verdicts)));
     }
 
     private static Figures withHold(Figures figures, Optional<Soak> soak, List<OperatingPoint> points) {

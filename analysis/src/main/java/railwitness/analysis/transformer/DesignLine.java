@@ -38,6 +38,14 @@ public record DesignLine(
                 name, value, unit, OptionalDouble.of(least), atMost, formula, source + "; " + whose, weak);
     }
 
+    DesignLine named(String other) {
+        return new DesignLine(other, value, unit, atLeast, atMost, formula, source, weak);
+    }
+
+    DesignLine plus(double more) {
+        return new DesignLine(name, value + more, unit, atLeast, atMost, formula, source, weak);
+    }
+
     DesignLine weak(String why) {
         return new DesignLine(name, value, unit, atLeast, atMost, formula, source, why);
     }

@@ -45,7 +45,7 @@ public record DesignReport(
         if (!missing.isEmpty()) {
             basis.gap(String.join(", ", missing), "the rails under load and their sag cannot be foretold");
         }
-        return new DesignReport(wound, toroid, drive, lines, basis.gaps());
+        return new DesignReport(wound, toroid, drive, new OwnTurns(wound.design()).joined(lines, toroid), basis.gaps());
     }
 
     private static boolean restsOnLoads(DesignLine line) {

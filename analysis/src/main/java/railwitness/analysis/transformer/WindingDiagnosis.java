@@ -3,6 +3,7 @@ package railwitness.analysis.transformer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import railwitness.analysis.uncertainty.Estimate;
 
 /**
@@ -15,8 +16,14 @@ public final class WindingDiagnosis {
     private static final double SPREAD_OF_LOSS = 1.8;
     private static final double SHORTED_LOSS = 4;
 
+    /** Of the current of an open winding this share in phase is a closed turn's, not a core's (common practice, no source). */
+    private static final double CLOSED_TURN = 0.8;
+
     /** A shorted turn leaves little more than the leakage (common practice, no source). */
     private static final double SHORTED_INDUCTANCE = 0.28;
+
+    /** No gap or core leaves so little of the inductance (common practice, no source). */
+    private static final double LEAKAGE_ALONE = 0.03;
 
     private static final double LEAST_INDUCTANCE = 0.7;
     private static final double SPREAD_OF_KNEE = 0.85;
@@ -46,11 +53,18 @@ public final class WindingDiagnosis {
         WindingDiagnosis diagnosis = new WindingDiagnosis(meant, found);
         diagnosis.polarity("primary", found.primary());
         diagnosis.polarity("secondary", found.secondary());
-        diagnosis.turns();
+        boolean closed = diagnosis.closed();
+        if (!closed) {
+            diagnosis.turns();
+        }
         boolean turnsOff = !diagnosis.all.isEmpty();
-        diagnosis.core();
-        diagnosis.ohms("primary", found.primaryA(), found.primaryB(), meant.primaryOhms(), turnsOff);
-        diagnosis.ohms("secondary", found.secondaryA(), found.secondaryB(), meant.secondaryOhms(), turnsOff);
+        if (!closed) {
+            diagnosis.core();
+        }
+        both(found.primaryA(), found.primaryB())
+                .ifPresent(two -> diagnosis.ohms("primary", two.get(0), two.get(1), meant.primaryOhms(), turnsOff));
+        both(found.secondaryA(), found.secondaryB())
+                .ifPresent(two -> diagnosis.ohms("secondary", two.get(0), two.get(1), meant.secondaryOhms(), turnsOff));
         return diagnosis.all;
     }
 
@@ -61,19 +75,32 @@ public final class WindingDiagnosis {
     }
 
     private void turns() {
-        Estimate apart = found.ratioA().minus(found.ratioB()).scale(meant.primaryTurns());
-        Estimate primary = found.primaries().plus(-1).scale(meant.primaryTurns());
-        if (off(primary)) {
-            suspect(WindingFault.MISMATCHED_HALVES, "primary", words("half B has %.2f turns more than A", primary));
-        } else if (off(apart)) {
-            suspect(WindingFault.MISMATCHED_HALVES, "secondary", words("half A has %.2f turns more than B", apart));
+        Optional<Estimate> apart = both(found.ratioA(), found.ratioB())
+                .map(two -> two.get(0).minus(two.get(1)).scale(meant.primaryTurns()));
+        Optional<Estimate> primary =
+                found.primaries().map(ratio -> ratio.plus(-1).scale(meant.primaryTurns()));
+        if (primary.filter(WindingDiagnosis::off).isPresent()) {
+            suspect(
+                    WindingFault.MISMATCHED_HALVES,
+                    "primary",
+                    words("half B has %.2f turns more than A", primary.get()));
+        } else if (apart.filter(WindingDiagnosis::off).isPresent()) {
+            suspect(
+                    WindingFault.MISMATCHED_HALVES,
+                    "secondary",
+                    words("half A has %.2f turns more than B", apart.get()));
         } else {
-            wrong();
+            both(found.ratioA(), found.ratioB())
+                    .map(two -> two.get(0).plus(two.get(1)).scale(meant.primaryTurns() / 2.0))
+                    .ifPresent(this::wrong);
         }
     }
 
-    private void wrong() {
-        Estimate turns = found.ratioA().plus(found.ratioB()).scale(meant.primaryTurns() / 2.0);
+    private static Optional<List<Estimate>> both(Optional<Estimate> one, Optional<Estimate> other) {
+        return one.flatMap(first -> other.map(second -> List.of(first, second)));
+    }
+
+    private void wrong(Estimate turns) {
         if (!off(turns.plus(-meant.secondaryTurns()))) {
             return;
         }
@@ -97,6 +124,24 @@ public final class WindingDiagnosis {
         return Math.abs(turns.value()) > HALF_A_TURN && Math.abs(turns.value()) > SURE * turns.u();
     }
 
+    /** A closed turn drags the other voltages down too, so that they say nothing of turns and core. */
+    private boolean closed() {
+        boolean inPhase =
+                found.inPhase().filter(share -> above(share, CLOSED_TURN)).isPresent();
+        boolean nothingLeft = found.inductance()
+                .filter(henries -> below(henries, LEAKAGE_ALONE * meant.henries()))
+                .isPresent();
+        if (inPhase || nothingLeft) {
+            suspect(
+                    WindingFault.SHORTED_TURN,
+                    "",
+                    inPhase
+                            ? "with all windings open the current is in phase with the voltage: something is closed"
+                            : "with all windings open hardly more than the leakage is left: something is closed");
+        }
+        return inPhase || nothingLeft;
+    }
+
     private void core() {
         boolean lossy = above(found.coreWatts().orElse(Estimate.exact(0)), SPREAD_OF_LOSS * meant.coreWatts());
         boolean soft = found.inductance()
@@ -108,7 +153,8 @@ public final class WindingDiagnosis {
         boolean gone = found.inductance()
                 .filter(henries -> below(henries, SHORTED_INDUCTANCE * meant.henries()))
                 .isPresent();
-        if (gone && above(found.coreWatts().orElse(Estimate.exact(0)), SHORTED_LOSS * meant.coreWatts())) {
+        boolean untold = found.inPhase().isEmpty();
+        if (untold && gone && above(found.coreWatts().orElse(Estimate.exact(0)), SHORTED_LOSS * meant.coreWatts())) {
             suspect(WindingFault.SHORTED_TURN, "", "inductance far too low and the idle loss far too high");
         } else if (lossy || early) {
             suspect(WindingFault.WEAK_CORE, "", lossy ? "the core loses too much" : "it saturates too early");

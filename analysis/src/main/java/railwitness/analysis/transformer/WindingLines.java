@@ -9,6 +9,7 @@ final class WindingLines {
     private static final double HIGHEST_FILL = 0.35;
     private static final double HIGHEST_DENSITY = 6;
     private static final double WARM = 100;
+    static final String FILL = "window fill";
     static final String DENSITY = "current density, ";
 
     private final ToroidDesign design;
@@ -86,12 +87,7 @@ final class WindingLines {
     }
 
     private DesignLine fill() {
-        return DesignLine.of(
-                        "window fill",
-                        100 * windings.fill(),
-                        "%",
-                        "wire with enamel, squared, over the hole",
-                        "definition")
+        return DesignLine.of(FILL, 100 * windings.fill(), "%", "wire with enamel, squared, over the hole", "definition")
                 .atMost(100 * HIGHEST_FILL, "a shuttle needs the rest of the hole: common practice, no source");
     }
 }

@@ -1,7 +1,11 @@
 package railwitness.analysis.transformer;
 
+import java.util.Optional;
+import railwitness.analysis.design.Transformer;
+
 /**
- * What a design leads to expect of the wound transformer.
+ * What a design leads to expect of the wound transformer. What the sheet does not give accuses nobody: resistances and core
+ * loss are infinite then, inductance and knee 0.
  *
  * @param primaryTurns of a half
  * @param secondaryTurns of a half
@@ -19,6 +23,47 @@ public record WoundAsMeant(
         double henries,
         double coreWatts,
         double kneeVolts) {
+
+    private static final double UNKNOWN = Double.POSITIVE_INFINITY;
+
+    /**
+     * By its sheet; what the sheet states of resistance and core loss counts before what is worked out.
+     *
+     * @return empty where it gives no turns
+     */
+    public static Optional<WoundAsMeant> of(WoundDesign sheet) {
+        if (sheet.design().transformer().isEmpty()) {
+            return Optional.empty();
+        }
+        Transformer stated = sheet.design().transformer().get();
+        WoundAsMeant meant =
+                DesignReport.of(sheet).toroid().map(WoundAsMeant::of).orElseGet(() -> turnsAlone(stated));
+        return Optional.of(new WoundAsMeant(
+                meant.primaryTurns,
+                meant.secondaryTurns,
+                stated.primaryResistanceOhms().orElse(meant.primaryOhms),
+                stated.secondaryResistanceOhms().orElse(meant.secondaryOhms),
+                meant.henries,
+                stated.coreLossWatts().orElse(meant.coreWatts),
+                meant.kneeVolts));
+    }
+
+    private static WoundAsMeant turnsAlone(Transformer stated) {
+        int turns = stated.primaryTurns();
+        return new WoundAsMeant(
+                turns,
+                stated.secondaryTurns(),
+                UNKNOWN,
+                UNKNOWN,
+                stated.inductancePerTurnSquaredNanohenries().orElse(0) * 1e-9 * turns * turns,
+                UNKNOWN,
+                0);
+    }
+
+    /** Whether a value of these is known. */
+    static boolean known(double value) {
+        return value > 0 && value < UNKNOWN;
+    }
 
     /** By its design. */
     public static WoundAsMeant of(ToroidDesign design) {

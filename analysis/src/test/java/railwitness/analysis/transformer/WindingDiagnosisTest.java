@@ -69,16 +69,17 @@ class WindingDiagnosisTest {
 
         WoundFigures measured() {
             return new WoundFigures(
-                    read(sa / pa, 0.004),
-                    read(sb / pa, 0.004),
-                    read(pb / pa, 0.004),
+                    Optional.of(read(sa / pa, 0.004)),
+                    Optional.of(read(sb / pa, 0.004)),
+                    Optional.of(read(pb / pa, 0.004)),
                     series(pa, pb, primaryReversed),
                     series(sa, sb, secondaryReversed),
-                    read(rpa, 0.005),
-                    read(rpb, 0.005),
-                    read(rsa, 0.004),
-                    read(rsb, 0.004),
+                    Optional.of(read(rpa, 0.005)),
+                    Optional.of(read(rpb, 0.005)),
+                    Optional.of(read(rsa, 0.004)),
+                    Optional.of(read(rsb, 0.004)),
                     Optional.of(read(henries, 0.02)),
+                    Optional.empty(),
                     Optional.of(read(watts, 0.04)),
                     random.nextBoolean() ? Optional.of(read(knee, 0.01)) : Optional.empty());
         }

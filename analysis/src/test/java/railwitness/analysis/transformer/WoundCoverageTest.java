@@ -147,7 +147,7 @@ class WoundCoverageTest {
         Random random = new Random(seed);
         int inside = 0;
         int missed = 0;
-        int runs = 2000;
+        int runs = 1200;
         for (int i = 0; i < runs; i++) {
             double truth = 18 + 2 * random.nextDouble();
             List<Knee.Point> points = new ArrayList<>();
@@ -173,14 +173,14 @@ class WoundCoverageTest {
         long seed = 81;
         Random random = new Random(seed);
         int seen = 0;
-        for (int i = 0; i < 2000; i++) {
+        for (int i = 0; i < 1200; i++) {
             List<Knee.Point> points = new ArrayList<>();
             for (double volts = 8; volts <= 22; volts += 0.5) {
                 points.add(new Knee.Point(volts, 0.24 + 0.008 * volts + 6e-3 * random.nextGaussian()));
             }
             seen += Knee.find(points).isPresent() ? 1 : 0;
         }
-        System.out.printf(java.util.Locale.ROOT, "false knees: seed %d, %d of 2000%n", seed, seen);
-        assertThat(seen).as("seed " + seed).isLessThanOrEqualTo(10);
+        System.out.printf(java.util.Locale.ROOT, "false knees: seed %d, %d of 1200%n", seed, seen);
+        assertThat(seen).as("seed " + seed).isLessThanOrEqualTo(6);
     }
 }

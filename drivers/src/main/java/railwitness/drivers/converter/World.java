@@ -3,6 +3,7 @@ package railwitness.drivers.converter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 
@@ -27,6 +28,7 @@ public final class World {
     private double batteryVolts;
     private boolean disconnected;
     private boolean remote;
+    private Apart apart;
     private double seconds;
 
     /** A cold unit with nothing connected to it, its remote turn-on off. */
@@ -47,7 +49,55 @@ public final class World {
         if (!unit.steady() || wanted - seconds >= STEADY_STALE_SECONDS) {
             advance(wanted);
         }
-        return unit.balance();
+        return now();
+    }
+
+    /** From now on this stands at the leads in place of the unit; null puts the unit back. */
+    public synchronized void apart(long nanos, Apart instead) {
+        advance(nanos / 1e9);
+        apart = instead;
+        unit.disturb();
+    }
+
+    /** What stands at the leads in place of the unit. */
+    public synchronized Optional<Apart> apart() {
+        return Optional.ofNullable(apart);
+    }
+
+    /** Temperature of what stands there: that of the unit's transformer, degC. */
+    public synchronized double apartDegC() {
+        return unit.transformerDegC();
+    }
+
+    /** The supply's current where it meets its voltage, by halving. */
+    private Balance apartBalance() {
+        Balance cold = unit.balance();
+        double ohm = apart.ohm(apartDegC());
+        Feed source = apartFeed();
+        double low = 0;
+        double high = source.on() ? source.volts() : 0;
+        for (int i = 0; i < 60; i++) {
+            double middle = (low + high) / 2;
+            if (source.amps(middle, leadOhm()) > middle / ohm) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        double amps = source.on() && !Double.isInfinite(ohm) ? low / ohm : 0;
+        return new Balance(
+                false,
+                Double.isInfinite(ohm) ? high : low,
+                amps,
+                cold.rails(),
+                cold.losses(),
+                0,
+                0,
+                source.limiting(low, leadOhm()));
+    }
+
+    private Feed apartFeed() {
+        return disconnected ? new Feed(false, 0, 1) : feed;
     }
 
     /** What stands behind the leads from now on. */
@@ -77,7 +127,7 @@ public final class World {
     }
 
     private Feed standing() {
-        if (disconnected) {
+        if (disconnected || apart != null) {
             return new Feed(false, 0, 1);
         }
         if (batteryVolts <= 0) {
@@ -146,7 +196,7 @@ public final class World {
 
     /** The state last worked out. */
     public synchronized Balance now() {
-        return unit.balance();
+        return apart == null ? unit.balance() : apartBalance();
     }
 
     /** Time last worked out, s. */

@@ -7,7 +7,8 @@ public enum Quantity {
     RIPPLE("ripple", "V"),
     POWER("power", "W"),
     RESISTANCE("resistance", "ohm"),
-    TEMPERATURE("temperature", "degC");
+    TEMPERATURE("temperature", "degC"),
+    FREQUENCY("frequency", "Hz");
 
     private final String word;
     private final String unit;
@@ -38,7 +39,7 @@ public enum Quantity {
                 return quantity;
             }
         }
-        throw new IllegalArgumentException(
-                "unknown quantity '" + word + "'; known are voltage, current, ripple, power, resistance, temperature");
+        throw new IllegalArgumentException("unknown quantity '" + word
+                + "'; known are voltage, current, ripple, power, resistance, temperature, frequency");
     }
 }

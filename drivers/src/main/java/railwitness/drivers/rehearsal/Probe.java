@@ -1,10 +1,13 @@
 package railwitness.drivers.rehearsal;
 
+import java.util.Optional;
+import railwitness.drivers.converter.Apart;
 import railwitness.drivers.converter.Balance;
 import railwitness.drivers.converter.Ripple;
 import railwitness.drivers.converter.World;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
+import railwitness.drivers.winding.Connected;
 
 /** Where a meter's leads are: what an ideal meter would read there. */
 final class Probe {
@@ -31,6 +34,10 @@ final class Probe {
             return shuntOhm * directAmps(nanos);
         }
         Balance state = world.at(nanos);
+        Optional<Apart> apart = apart();
+        if (apart.isPresent()) {
+            return apart.get().directVolts(state.inputAmps(), world.apartDegC());
+        }
         return switch (channel.node()) {
             case "input" -> state.terminalVolts();
             case "supply" -> state.terminalVolts() + state.inputAmps() * world.leadOhm();
@@ -41,7 +48,15 @@ final class Probe {
     /** Root mean square of what alternates within the meter's band, V. */
     double alternatingVolts(long nanos) {
         Balance state = world.at(nanos);
+        if (apart().isPresent()) {
+            return apart().get().alternatingVolts(world.apartDegC());
+        }
         return isRail() ? inBand(state.rail(channel.node()).ripple()) : 0;
+    }
+
+    /** Whatever this probe was moved to, where the unit lies aside. */
+    private Optional<Apart> apart() {
+        return world.apart().filter(instead -> instead.node().equals(channel.node()));
     }
 
     /** Worked out once for each ripple, as it is asked for often while nothing changes. */
@@ -61,7 +76,7 @@ final class Probe {
 
     /** Temperature of the body the sensor is on, degC; for a node that is no body, that of the air. */
     double degC(long nanos) {
-        return world.degC(nanos, channel.node());
+        return channel.node().equals("winding") ? world.degC(nanos, "transformer") : world.degC(nanos, channel.node());
     }
 
     /** The channel's own quantity; zero where it has no such thing. */
@@ -73,6 +88,11 @@ final class Probe {
             case TEMPERATURE -> degC(nanos);
             case POWER -> directVolts(nanos) * directAmps(nanos);
             case RESISTANCE -> 0;
+            case FREQUENCY ->
+                world.apart()
+                        .filter(Connected.class::isInstance)
+                        .map(instead -> ((Connected) instead).ringingHertz())
+                        .orElse(0.0);
         };
     }
 

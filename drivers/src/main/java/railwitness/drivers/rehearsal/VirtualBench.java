@@ -1,9 +1,12 @@
 package railwitness.drivers.rehearsal;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.function.LongSupplier;
 import railwitness.drivers.bench.BenchSheet;
@@ -19,7 +22,11 @@ import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.line.PeerLine;
 import railwitness.drivers.line.PortSettings;
+import railwitness.drivers.reading.Channel;
 import railwitness.drivers.time.VirtualScheduler;
+import railwitness.drivers.winding.Coil;
+import railwitness.drivers.winding.Connected;
+import railwitness.drivers.winding.Hookup;
 
 /**
  * A bench of virtual instruments around one virtual unit. Each seed draws every instrument's errors from within its
@@ -35,6 +42,10 @@ public final class VirtualBench {
     private final World world;
     private final LongSupplier clock;
     private final long seed;
+    private Coil coil;
+    private Coil.Drive drive;
+    private double ring;
+    private double thermal;
     private final Map<String, VirtualInstrument> byPort = new LinkedHashMap<>();
 
     /**
@@ -141,6 +152,42 @@ public final class VirtualBench {
     /** What a person does with the hand disconnect between source and unit. */
     public void openDisconnect() {
         world.disconnect(clock.getAsLong());
+    }
+
+    /** A transformer lies on the bench beside the unit. */
+    public void coil(Coil wound, Coil.Drive generator, double ringFarads) {
+        coil = wound;
+        drive = generator;
+        ring = ringFarads;
+        thermal = 30e-6 * random("joints").nextGaussian();
+    }
+
+    /** The transformer on the bench; empty where none lies there. */
+    public Optional<Coil> coil() {
+        return Optional.ofNullable(coil);
+    }
+
+    /**
+     * What a person does with the transformer: connects it so.
+     *
+     * @param node of the meter that is moved to it
+     */
+    public void connect(Hookup hookup, String node) {
+        if (coil == null) {
+            throw new IllegalStateException("no transformer lies on this virtual bench");
+        }
+        world.apart(clock.getAsLong(), new Connected(coil, hookup, node, drive, ring, thermal));
+    }
+
+    /** What a person does with it then: fits it into the unit, and the leads are at the unit again. */
+    public void fitted() {
+        world.apart(clock.getAsLong(), null);
+    }
+
+    /** What a person reads there with a meter that the bench sheet does not know: four digits. */
+    public double readByHand(Channel channel) {
+        double value = new Probe(world, channel, 0, LOWEST_HAND_HZ, HIGHEST_HAND_HZ).value(clock.getAsLong());
+        return new BigDecimal(value).round(new MathContext(4)).doubleValue();
     }
 
     /** What a person does with the leads of a meter: clips them together, or puts them back where they were. */

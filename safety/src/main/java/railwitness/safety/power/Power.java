@@ -117,6 +117,10 @@ public final class Power {
         }
         arming = true;
         settings = wanted;
+        if (switchOff != null && switchOff.isOver()) {
+            switchOff.release(); // what is to come on says nothing of how it went off before
+            switchOff = null;
+        }
         Requests requests = Arming.requests(requests(), supply, loads, wanted, silence);
         long mine = round.get();
         requests.run(result -> {

@@ -32,6 +32,10 @@ public enum EventKind {
     /** A person is asked to press a key, and does. */
     KEY("key"),
     CYCLES("cycles"),
+    /** Of a transformer that lies by itself on the bench. */
+    INSULATION("insulation"),
+    ONCE_MORE("once more"),
+    NOT_POWERED("not powered", true),
     CONTINUED("continued", true),
     CONTRADICTION("contradiction", true),
     LINE("line", true),

@@ -3,6 +3,7 @@ package railwitness.logger.recording.plan;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What is done with a unit, in order.
@@ -33,6 +34,25 @@ public record Plan(String name, List<Stage> stages, Duration answerAtMost) {
                 .filter(PowerUp.class::isInstance)
                 .map(PowerUp.class::cast)
                 .findFirst();
+    }
+
+    /** What is measured at the transformer before it is in the unit, where the plan begins so. */
+    public Optional<TransformerTest> transformer() {
+        return tests().filter(test -> !test.cooling()).findFirst();
+    }
+
+    /** What is measured at the transformer while it cools, where the plan ends so. */
+    public Optional<TransformerTest> cooling() {
+        return tests().filter(TransformerTest::cooling).findFirst();
+    }
+
+    private Stream<TransformerTest> tests() {
+        return stages.stream().filter(TransformerTest.class::isInstance).map(TransformerTest.class::cast);
+    }
+
+    /** Whether the unit is powered at all. */
+    public boolean powersUnit() {
+        return stages.stream().anyMatch(stage -> !(stage instanceof TransformerTest));
     }
 
     /** At most this long, settling limits and holds included, power-up and discharge aside. */

@@ -11,6 +11,7 @@ import railwitness.analysis.contradiction.Testimony;
 import railwitness.analysis.design.Design;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.reading.Quantity;
+import railwitness.logger.recording.plan.TransformerTest;
 import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.StepOutcome;
@@ -50,7 +51,7 @@ public final class SessionPoints {
     public List<Testimony> all() {
         List<Testimony> points = new ArrayList<>();
         for (StepEntry step : file.steps()) {
-            if (step.outcome() == StepOutcome.MEASURED) {
+            if (step.outcome() == StepOutcome.MEASURED && !step.stage().equals(TransformerTest.WORD)) {
                 maker.testimony(step, file.traces(step.average().orElseThrow())).ifPresent(points::add);
             }
         }

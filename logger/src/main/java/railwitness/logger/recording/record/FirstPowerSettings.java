@@ -33,6 +33,10 @@ final class FirstPowerSettings {
     /** Where the losses are not known the idle current stays clear of the power-up limit, so that limiting is told. */
     private static final double UNKNOWN_SHARE = 0.9;
 
+    private static final double WINDING_VOLTS = 2;
+    private static final double WINDING_OVER_VOLTAGE = 2;
+    private static final double WINDING_OVER_CURRENT = 1.3;
+
     private static final double CONTRADICTS = 0.4;
 
     private FirstPowerSettings() {}
@@ -54,6 +58,29 @@ final class FirstPowerSettings {
                 limits.overCurrentAmps(),
                 Math.max(RESOLUTION_VOLTS, supply.resolutionVolts().orElse(0)),
                 Math.max(RESOLUTION_AMPS, supply.resolutionAmps().orElse(0)),
+                bench.sheet().acceptedWithoutProtection());
+    }
+
+    /**
+     * For direct current through a winding. The current limit holds; the voltage stays far below what a hand feels.
+     *
+     * @param amps wanted; less where the supply gives less
+     */
+    static Settings winding(Bench bench, double amps) {
+        Supply supply = bench.supply().instrument();
+        double limit = Math.min(amps, supply.highestAmps().orElse(amps));
+        double volts = Math.min(WINDING_VOLTS, supply.highestVolts().orElse(WINDING_VOLTS));
+        return new Settings(
+                bench.sheet().source(),
+                volts,
+                volts,
+                limit,
+                volts * WINDING_OVER_VOLTAGE,
+                limit * WINDING_OVER_CURRENT,
+                Math.max(RESOLUTION_VOLTS, supply.resolutionVolts().orElse(0)),
+                Math.max(
+                        Math.min(RESOLUTION_AMPS, limit / 4),
+                        supply.resolutionAmps().orElse(0)),
                 bench.sheet().acceptedWithoutProtection());
     }
 

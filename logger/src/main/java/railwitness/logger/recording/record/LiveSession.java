@@ -6,6 +6,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import railwitness.analysis.transformer.WoundAsMeant;
 import railwitness.drivers.bench.Bench;
 import railwitness.drivers.bench.Duty;
 import railwitness.drivers.bench.InstrumentSheet;
@@ -160,9 +161,14 @@ public final class LiveSession {
     private Run prepared(Recorder recorder, Bench bench) {
         try {
             RunSetup setup = new RunSetup(
-                    scheduler, bench, sheets.design().content(), sheets.plan().content(), steps -> remainder
-                            .map(left -> left.of(steps))
-                            .orElse(steps));
+                    scheduler,
+                    bench,
+                    sheets.design().content(),
+                    sheets.plan().content(),
+                    sheets.plan().content().transformer().isPresent()
+                            ? WoundAsMeant.of(sheets.wound())
+                            : Optional.empty(),
+                    steps -> remainder.map(left -> left.of(steps)).orElse(steps));
             return new Run(setup, recorder, person, listener, guarding.apply(bench));
         } catch (RuntimeException e) {
             throw withoutPower(recorder, EventKind.NO_POWER, e);

@@ -5,8 +5,10 @@ import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.reading.Channel;
 import railwitness.drivers.time.Due;
 import railwitness.drivers.time.Scheduler;
+import railwitness.drivers.winding.Hookup;
 
 /**
  * The person at the bench with a limit to how long is waited for them: power that waits for somebody who has gone would
@@ -101,6 +103,33 @@ final class PatientPerson implements Person {
     @Override
     public void read(HandRead meter, Consumer<OptionalDouble> value) {
         person.read(meter, limited("read " + meter.name(), value));
+    }
+
+    /** Nothing is on meanwhile, and winding takes its time: there is no limit. */
+    @Override
+    public void connect(Hookup hookup, String node, String sentence, Runnable done) {
+        int round = asked;
+        person.connect(hookup, node, sentence, () -> {
+            if (round == asked) {
+                done.run();
+            }
+        });
+    }
+
+    /** As {@link #connect}. */
+    @Override
+    public void fit(String sentence, Runnable done) {
+        int round = asked;
+        person.fit(sentence, () -> {
+            if (round == asked) {
+                done.run();
+            }
+        });
+    }
+
+    @Override
+    public void readThere(Channel channel, String sentence, Consumer<OptionalDouble> value) {
+        person.readThere(channel, sentence, limited(sentence, value));
     }
 
     @Override

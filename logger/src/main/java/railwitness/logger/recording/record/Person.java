@@ -6,6 +6,8 @@ import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.reading.Channel;
+import railwitness.drivers.winding.Hookup;
 
 /** The person at the bench, as the run knows them. Answers come back on the scheduler. */
 public interface Person {
@@ -22,6 +24,21 @@ public interface Person {
      * @param open told when they say in words that it is open
      */
     void disconnect(String sentence, Runnable open);
+
+    /** One connection at a transformer that lies alone on the bench; {@code node} is the place of the meter that is moved. */
+    default void connect(Hookup hookup, String node, String sentence, Runnable done) {
+        act(sentence, done);
+    }
+
+    /** The transformer goes into the unit, and all leads where the bench sheet has them. */
+    default void fit(String sentence, Runnable done) {
+        act(sentence, done);
+    }
+
+    /** A number that the person's own meter or scope shows at a connection. */
+    default void readThere(Channel channel, String sentence, Consumer<OptionalDouble> value) {
+        read(sentence, value);
+    }
 
     /** Nothing that was asked before is wanted any more. */
     void forget();

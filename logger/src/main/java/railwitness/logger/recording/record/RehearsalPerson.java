@@ -5,8 +5,10 @@ import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.reading.Channel;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.time.Scheduler;
+import railwitness.drivers.winding.Hookup;
 
 /** The person of a rehearsal: does on the virtual bench what is asked, after a moment. */
 public final class RehearsalPerson implements Person {
@@ -29,6 +31,27 @@ public final class RehearsalPerson implements Person {
     @Override
     public void read(String sentence, Consumer<OptionalDouble> value) {
         scheduler.after(MOMENT, () -> value.accept(OptionalDouble.empty()));
+    }
+
+    @Override
+    public void connect(Hookup hookup, String node, String sentence, Runnable done) {
+        scheduler.after(MOMENT, () -> {
+            bench.connect(hookup, node);
+            done.run();
+        });
+    }
+
+    @Override
+    public void fit(String sentence, Runnable done) {
+        scheduler.after(WALK, () -> {
+            bench.fitted();
+            done.run();
+        });
+    }
+
+    @Override
+    public void readThere(Channel channel, String sentence, Consumer<OptionalDouble> value) {
+        scheduler.after(MOMENT, () -> value.accept(OptionalDouble.of(bench.readByHand(channel))));
     }
 
     @Override

@@ -64,11 +64,13 @@ public final class Run implements PowerLog {
     private final PowerPath path;
     private final Polling polling;
     private final PlanSteps steps;
+    private final WindingSteps windings;
     private Part part = Part.LISTENING;
     private volatile Interlock interlock;
     private boolean changing;
     private Due nextTick;
     private int mistakes;
+    private boolean cooled;
     private SessionState ending = SessionState.TRIPPED;
     private volatile long awakeNanos;
     private long wallDueNanos;
@@ -88,6 +90,7 @@ public final class Run implements PowerLog {
         this.path = new PowerPath(setup, power, this.person, this::enter, this::happened);
         StepSetter setter = new StepSetter(setup, power, this.person, this::moving, this::happened);
         this.steps = new PlanSteps(setup, recorder, this.person, listener, path, setter, new OwnCourse());
+        this.windings = new WindingSteps(setup, power, this.person, recorder, listener, new OwnCourse(), this::enter);
         this.polling = new Polling(scheduler, this::interval, this::awake, this::swept, this::unanswered);
     }
 
@@ -195,14 +198,45 @@ public final class Run implements PowerLog {
         }
         awake();
         if (part == Part.LISTENING && interlock.permitted()) {
-            part = Part.POWERING;
-            path.powerUp(this::standbySteps, this::poweredUp);
+            begin();
         }
         if (part == Part.STEPPING) {
             steps.tick();
+            windings.tick();
         }
         keepWallClock();
         nextTick = scheduler.after(TICK, this::tick);
+    }
+
+    private void begin() {
+        if (setup.plan().transformer().isPresent()) {
+            part = Part.STEPPING;
+            windings.begin(setup.plan().transformer().get(), this::measuredAlone);
+        } else {
+            powerUp();
+        }
+    }
+
+    private void powerUp() {
+        part = Part.POWERING;
+        path.powerUp(this::standbySteps, this::poweredUp);
+    }
+
+    /** The transformer goes into the unit only where the plan goes on. */
+    private void measuredAlone() {
+        Optional<String> against = windings.against();
+        if (setup.plan().powersUnit() && against.isPresent()) {
+            said(EventKind.NOT_POWERED, "the transformer is not to be powered like this: " + against.get());
+            switchOff(SessionState.COMPLETE, "the transformer is not to be powered like this");
+        } else if (setup.plan().powersUnit()) {
+            person.fit(WindingPrompts.FIT, () -> {
+                if (part == Part.STEPPING) {
+                    powerUp();
+                }
+            });
+        } else {
+            new OwnCourse().done();
+        }
     }
 
     /** Before anything is sent: a program that stood still trips first, and only then counts as awake. */
@@ -242,6 +276,7 @@ public final class Run implements PowerLog {
             power.heard(reading);
             path.heard(reading);
             steps.heard(reading);
+            windings.heard(reading);
         }
         if (part == Part.LISTENING && isOffSaid(pollResult)) {
             power.saidOff();
@@ -259,9 +294,14 @@ public final class Run implements PowerLog {
         if (part == Part.SWITCHING_OFF || part == Part.OVER) {
             return;
         }
-        steps.limits(pollResult);
+        if (!windings.busy()) {
+            steps.limits(pollResult);
+        }
         if (pollResult.conditions().contains(Condition.PROTECTION)) {
             stop(pollResult.instrument(), pollResult.instrument() + " switched itself off: its protection tripped");
+        }
+        if (windings.busy()) {
+            return; // a supply that holds its current is what is wanted there
         }
         if (pollResult.instrument().equals(setup.bench().supply().name())) {
             path.state(pollResult.conditions());
@@ -339,6 +379,7 @@ public final class Run implements PowerLog {
         person.forget();
         power.off(reason, this::over);
         steps.giveUp(reason);
+        windings.giveUp();
     }
 
     private void over(Ended ended) {
@@ -486,6 +527,16 @@ public final class Run implements PowerLog {
 
         @Override
         public void done() {
+            if (setup.plan().cooling().isPresent() && !cooled) {
+                cooled = true;
+                enter(Phase.INRUSH); // the rails fall, and current goes through a winding
+                power.off("the winding cools from now on", ended -> {
+                    if (part == Part.STEPPING) {
+                        windings.begin(setup.plan().cooling().get(), this::done);
+                    }
+                });
+                return;
+            }
             said(EventKind.END, "the plan is done");
             switchOff(SessionState.COMPLETE, "the plan is done");
         }

@@ -16,6 +16,7 @@ import java.util.function.UnaryOperator;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Prediction;
 import railwitness.analysis.steady.SettlingRule;
+import railwitness.analysis.transformer.WoundAsMeant;
 import railwitness.drivers.bench.Bench;
 import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.instrument.InstrumentWorker;
@@ -28,6 +29,7 @@ import railwitness.drivers.time.Scheduler;
 import railwitness.logger.recording.plan.Plan;
 import railwitness.logger.recording.plan.Rating;
 import railwitness.logger.recording.plan.Step;
+import railwitness.logger.recording.points.WindingChannels;
 import railwitness.safety.interlock.Watch;
 import railwitness.safety.power.Chain;
 import railwitness.safety.power.FirstPowerBounds;
@@ -62,13 +64,24 @@ public final class RunSetup {
     private final Rating rating;
     private final RunLimits limits;
     private final Set<Channel> read;
+    private final Optional<WoundAsMeant> wound;
 
     public RunSetup(Scheduler scheduler, Bench bench, Design design, Plan plan) {
-        this(scheduler, bench, design, plan, UnaryOperator.identity());
+        this(scheduler, bench, design, plan, Optional.empty(), UnaryOperator.identity());
     }
 
-    /** @param left what of the plan's steps is to be done: all, or the rest after an interruption */
-    RunSetup(Scheduler scheduler, Bench bench, Design design, Plan plan, UnaryOperator<List<Step>> left) {
+    /**
+     * @param wound what the design leads to expect of a transformer that is measured by itself
+     * @param left what of the plan's steps is to be done: all, or the rest after an interruption
+     */
+    public RunSetup(
+            Scheduler scheduler,
+            Bench bench,
+            Design design,
+            Plan plan,
+            Optional<WoundAsMeant> wound,
+            UnaryOperator<List<Step>> left) {
+        this.wound = wound;
         this.left = left;
         this.scheduler = scheduler;
         this.bench = bench;
@@ -167,6 +180,19 @@ public final class RunSetup {
         return List.copyOf(bench.loads().values());
     }
 
+    Optional<WoundAsMeant> wound() {
+        return wound;
+    }
+
+    Plan plan() {
+        return plan;
+    }
+
+    /** With what the supply is armed for direct current through a winding: little voltage, a current limit that works. */
+    Settings windingArming(double amps) {
+        return FirstPowerSettings.winding(bench, amps);
+    }
+
     Set<String> programmableRails() {
         return bench.loads().keySet();
     }
@@ -186,7 +212,9 @@ public final class RunSetup {
     }
 
     List<HandRead> handRead() {
-        return bench.sheet().handRead();
+        return bench.sheet().handRead().stream()
+                .filter(meter -> !WindingChannels.isWinding(meter.reads()))
+                .toList();
     }
 
     boolean drivesRemote() {

@@ -5,6 +5,8 @@ import java.util.function.LongSupplier;
 import railwitness.drivers.converter.Fault;
 import railwitness.drivers.converter.Specimen;
 import railwitness.drivers.rehearsal.VirtualBench;
+import railwitness.drivers.winding.Coil;
+import railwitness.logger.recording.plan.TransformerTest;
 import railwitness.logger.recording.sheet.Sheets;
 
 /** The virtual bench of a rehearsal: the unit of the design sheet behind the instruments of the bench sheet. */
@@ -19,7 +21,23 @@ public final class FixtureMaker {
      * @param clock nanoseconds of the session's axis
      */
     public static VirtualBench bench(Sheets sheets, List<Fault> faults, long seed, LongSupplier clock) {
-        return VirtualBench.of(specimen(sheets), faults, sheets.bench().content(), seed, clock);
+        return sheets.plan().content().transformer().isPresent()
+                ? bench(sheets, specimen(sheets), faults, CoilMaker.of(sheets.wound()), seed, clock)
+                : VirtualBench.of(specimen(sheets), faults, sheets.bench().content(), seed, clock);
+    }
+
+    /**
+     * The bench with a transformer that lies on it, of the plan's transformer stage.
+     *
+     * @param unit into which it is fitted later
+     */
+    public static VirtualBench bench(
+            Sheets sheets, Specimen unit, List<Fault> faults, Coil coil, long seed, LongSupplier clock) {
+        TransformerTest test = sheets.plan().content().transformer().orElseThrow();
+        VirtualBench bench = VirtualBench.of(
+                CoilMaker.fitted(unit, coil), faults, sheets.bench().content(), seed, clock);
+        bench.coil(coil, CoilMaker.drive(sheets.wound(), test), CoilMaker.ringFarads(test));
+        return bench;
     }
 
     /** The bench around a unit that is already as it should be. */

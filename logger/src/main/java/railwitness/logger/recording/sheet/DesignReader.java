@@ -30,7 +30,7 @@ public final class DesignReader {
     }
 
     /** The same with what it says of core and wire. */
-    static WoundDesign wound(SheetTable root) {
+    public static WoundDesign wound(SheetTable root) {
         Unit unit = unit(root.table("unit", "the unit under test"));
         SheetTable converter = root.table("converter", "how it converts");
         Converter converts = converter(converter);

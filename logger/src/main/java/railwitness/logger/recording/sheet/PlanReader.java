@@ -43,13 +43,23 @@ public final class PlanReader {
         if (stages.isEmpty()) {
             root.fault("stage", "is missing: a plan needs at least one [[stage]]");
         }
-        return new Plan(
-                name, stages.stream().map(t -> stage(t, settle, average)).toList(), seconds(answer));
+        List<Stage> read = stages.stream().map(t -> stage(t, settle, average)).toList();
+        TransformerReader.order(stages, read);
+        return new Plan(name, read, seconds(answer));
     }
 
     private static Stage stage(SheetTable t, double settle, double average) {
         String kind = t.text("kind", "what is tested")
-                .oneOf("standby", "power-up", "no-load", "load-sweep", "line-sweep", "cross-load", "hold")
+                .oneOf(
+                        "standby",
+                        "power-up",
+                        "no-load",
+                        "load-sweep",
+                        "line-sweep",
+                        "cross-load",
+                        "hold",
+                        "transformer",
+                        "transformer-cooling")
                 .required();
         Timing timing = new Timing(
                 seconds(t.number("settle_at_most_s", "longest wait for a step of this stage to settle")
@@ -74,6 +84,8 @@ public final class PlanReader {
             case "line-sweep" -> lineSweep(t, timing);
             case "cross-load" -> crossLoad(t, timing);
             case "hold" -> hold(t, timing);
+            case "transformer" -> TransformerReader.alone(t, timing);
+            case "transformer-cooling" -> TransformerReader.cooling(t, timing);
             default -> new NoLoad(timing);
         };
     }

@@ -33,6 +33,11 @@ public record Sheets(SheetText<Design> design, SheetText<BenchSheet> bench, Shee
         return SheetText.of("plan", Sheet.of(file, text), PlanReader::plan);
     }
 
+    /** The design sheet of this session with what it says of core and wire. */
+    public WoundDesign wound() {
+        return Sheet.of(design.fileName(), design.text()).read(DesignReader::wound);
+    }
+
     public static SheetText<BenchSheet> bench(Path file) {
         return SheetText.of("bench", Sheet.of(file), BenchSheet::from);
     }

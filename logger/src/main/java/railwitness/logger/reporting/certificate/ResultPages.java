@@ -29,6 +29,7 @@ final class ResultPages {
 
     void set() {
         figures();
+        new WoundPage(evidence, type).set();
         notFound();
         points();
         pictures();

@@ -78,6 +78,10 @@ public final class FindingsJson {
                 .soak()
                 .ifPresentOrElse(
                         soak -> root.set("soak", new SoakJson(this::estimate).of(soak)), () -> root.putNull("soak"));
+        session.wound()
+                .ifPresentOrElse(
+                        wound -> root.set("transformer", new WoundJson(session).node(wound)),
+                        () -> root.putNull("transformer"));
         root.set("events", array(session.events(), this::event));
         ObjectNode waveforms = root.putObject("waveforms");
         session.waveforms().forEach((rail, wave) -> waveforms.set(rail, waveform(wave)));
@@ -153,8 +157,8 @@ public final class FindingsJson {
     }
 
     /** u is null until the accuracy behind a value is known; the scatter alone stands beside it then. */
-    private ObjectNode estimate(Estimate value, String unit) {
-        ObjectNode node = nodes.objectNode().put("value", value.value());
+    static ObjectNode estimate(Estimate value, String unit) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode().put("value", value.value());
         if (value.known()) {
             node.put("u", value.u());
         } else {

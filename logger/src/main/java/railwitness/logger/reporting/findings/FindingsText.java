@@ -58,6 +58,7 @@ public final class FindingsText {
         text.causes();
         text.points();
         session.findings().soak().ifPresent(soak -> text.lines.addAll(SoakText.lines(soak)));
+        text.wound();
         text.notFound();
         text.losses();
         text.waveforms();
@@ -181,6 +182,13 @@ public final class FindingsText {
             table.row(cells);
         }
         lines.addAll(table.lines(1, WIDEST));
+    }
+
+    private void wound() {
+        session.wound().ifPresent(report -> {
+            lines.addAll(new WoundText(report).lines(WIDEST));
+            lines.add("");
+        });
     }
 
     private static String step(OperatingPoint point) {

@@ -108,6 +108,11 @@ public record PlainWords(String verdict, String off, String why) {
         if (session.design().isEmpty()) {
             return "Without a design sheet nothing can be expected of the unit.";
         }
+        if (findings.points().isEmpty() && session.wound().isPresent()) {
+            return findings.causes().isEmpty()
+                    ? "What was measured of the transformer is as its design leads to expect."
+                    : "Off: " + findings.causes().get(0).supports().get(0) + ".";
+        }
         if (findings.points().isEmpty()) {
             return "No step was measured.";
         }

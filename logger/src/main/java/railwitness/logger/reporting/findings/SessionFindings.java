@@ -24,15 +24,22 @@ import railwitness.analysis.supply.NotFound;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RippleMeans;
 import railwitness.analysis.supply.RippleWaveform;
+import railwitness.analysis.transformer.Idle;
+import railwitness.analysis.transformer.WoundAsMeant;
+import railwitness.analysis.transformer.WoundDesign;
+import railwitness.analysis.transformer.WoundReport;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.sheet.Sheet;
 import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.plan.TransformerTest;
 import railwitness.logger.recording.points.BenchErrors;
 import railwitness.logger.recording.points.SessionPoints;
+import railwitness.logger.recording.points.SessionWinding;
 import railwitness.logger.recording.points.Witness;
 import railwitness.logger.recording.sheet.DesignReader;
+import railwitness.logger.recording.sheet.Sheets;
 import railwitness.logger.recording.store.ChainState;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.SessionFile;
@@ -48,6 +55,7 @@ import railwitness.logger.recording.store.StepEntry;
  * @param waveforms by rail, where a scope looked or a trace was imported
  * @param design the sheet as it was when the session was recorded; empty for an import without one
  * @param findings of a session that is not as it was recorded nothing is judged
+ * @param wound the transformer by itself, where it was measured
  * @param chain whether it is as it was recorded
  */
 public record SessionFindings(
@@ -60,6 +68,7 @@ public record SessionFindings(
         List<EventEntry> events,
         Map<String, RippleWaveform> waveforms,
         Findings findings,
+        Optional<WoundReport> wound,
         ChainState chain) {
 
     /** The events that a person should hear of: what ended, hindered or endangered the session, in their order. */
@@ -158,7 +167,8 @@ public record SessionFindings(
                 ripple,
                 bench.isPresent() ? OptionalDouble.of(bench.get().leadResistanceOhms()) : OptionalDouble.empty(),
                 causes == CausesWanted.NEVER ? Optional.empty() : ending(file, events, rails),
-                new SoakReader(file, bench, design, maker.estimates()).record(points));
+                new SoakReader(file, bench, design, maker.estimates()).record(points),
+                wound(file, bench, points, errors));
         Witnesses witnesses = Witness.all(testimonies, bench);
         Findings found = Findings.of(points, design, circumstances, witnesses, causes);
         SessionState state = file.state();
@@ -172,7 +182,23 @@ public record SessionFindings(
                 events,
                 ripple.waveforms(),
                 judged(found, state, chain),
+                circumstances.wound(),
                 chain);
+    }
+
+    /** The transformer by itself, where it was measured so. */
+    private static Optional<WoundReport> wound(
+            SessionFile file, Optional<BenchSheet> bench, List<OperatingPoint> points, BenchErrors errors) {
+        Optional<WoundDesign> design = file.sheet("design")
+                .map(sheet -> Sheet.of(sheet.fileName(), sheet.text()).read(DesignReader::wound));
+        Optional<TransformerTest> test = file.sheet("plan")
+                .flatMap(sheet ->
+                        Sheets.plan(sheet.fileName(), sheet.text()).content().transformer());
+        OptionalDouble hertz =
+                design.map(sheet -> sheet.design().converter().frequencyHz()).orElse(OptionalDouble.empty());
+        return SessionWinding.of(file, bench, test, hertz, errors)
+                .map(read -> WoundReport.of(
+                        design.flatMap(WoundAsMeant::of), read, Idle.of(points, design.map(WoundDesign::design))));
     }
 
     /**

@@ -11,6 +11,7 @@ import railwitness.analysis.design.FigureName;
  */
 public record ShownUnit(int factor, String word) {
     private static final int MILLI = 1000;
+    private static final int MICRO = 1_000_000;
     private static final int PERCENT = 100;
 
     public static ShownUnit of(FigureName figure) {
@@ -19,13 +20,21 @@ public record ShownUnit(int factor, String word) {
             case RIPPLE -> new ShownUnit(MILLI, "mV rms");
             case RIPPLE_PEAK_TO_PEAK -> new ShownUnit(MILLI, "mV");
             case STANDBY_CURRENT -> new ShownUnit(MILLI, "mA");
+            case PRIMARY_A_RESISTANCE, PRIMARY_B_RESISTANCE, SECONDARY_A_RESISTANCE, SECONDARY_B_RESISTANCE ->
+                new ShownUnit(MILLI, "mohm");
+            case MAGNETISING_INDUCTANCE, LEAKAGE_INDUCTANCE -> new ShownUnit(MICRO, "uH");
             default -> new ShownUnit(1, figure.unit().equals("1") ? "" : figure.unit());
         };
     }
 
     /** As set in print and on the screen, with the Greek letter for ohm. */
     public String symbol() {
-        return word.equals("ohm") ? "\u03a9" : word;
+        return switch (word) {
+            case "ohm" -> "\u03a9";
+            case "mohm" -> "m\u03a9";
+            case "uH" -> "\u00b5H";
+            default -> word;
+        };
     }
 
     /** A limit as the sheet states it, in this unit. */

@@ -16,9 +16,11 @@ import railwitness.drivers.converter.Specimen;
 import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.time.VirtualScheduler;
+import railwitness.drivers.winding.Coil;
 import railwitness.logger.recording.record.LiveSession;
 import railwitness.logger.recording.record.RehearsalPerson;
 import railwitness.logger.recording.record.RunEnd;
+import railwitness.logger.recording.rehearsal.CoilMaker;
 import railwitness.logger.recording.rehearsal.FixtureMaker;
 import railwitness.logger.recording.rehearsal.SisterUnit;
 import railwitness.logger.recording.sheet.Sheets;
@@ -88,6 +90,22 @@ final class RehearseCommand implements Callable<Integer> {
         return sister == null ? sound : SisterUnit.of(sound, sister);
     }
 
+    private VirtualBench bench(Sheets used, VirtualScheduler scheduler) {
+        if (used.plan().content().transformer().isEmpty()) {
+            return VirtualBench.of(
+                    wear.joined(unit(used)),
+                    faults.faults(),
+                    used.bench().content(),
+                    faults.seed(),
+                    scheduler::nowNanos,
+                    wear.surroundings(used.bench().content().ambientDegC()));
+        }
+        Coil meant = CoilMaker.of(used.wound());
+        Coil sound = sister == null ? meant : CoilMaker.sister(meant, sister);
+        return FixtureMaker.bench(
+                used, unit(used), faults.ofUnit(), faults.in(sound), faults.seed(), scheduler::nowNanos);
+    }
+
     @Override
     public Integer call() {
         Sheets used = sheets.orDemo();
@@ -96,13 +114,7 @@ final class RehearseCommand implements Callable<Integer> {
         Path file = out == null ? Path.of("rehearsal-" + DATED.format(start) + ".session") : out;
         VirtualScheduler scheduler =
                 pace == Pace.real ? VirtualScheduler.atRealPace(start) : new VirtualScheduler(start);
-        VirtualBench bench = VirtualBench.of(
-                wear.joined(unit(used)),
-                faults.faults(),
-                used.bench().content(),
-                faults.seed(),
-                scheduler::nowNanos,
-                wear.surroundings(used.bench().content().ambientDegC()));
+        VirtualBench bench = bench(used, scheduler);
         Progress progress = new Progress(spec.commandLine().getErr(), pace == Pace.real);
         LiveSession session = new LiveSession(
                 used,

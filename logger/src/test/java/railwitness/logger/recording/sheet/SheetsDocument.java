@@ -21,6 +21,8 @@ final class SheetsDocument {
             """;
     private static final String PLAN = """
             [[stage]]
+            kind = "transformer"
+            [[stage]]
             kind = "standby"
             [[stage]]
             kind = "power-up"

@@ -14,6 +14,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.soak.Soak;
 import railwitness.analysis.supply.Figure;
@@ -211,8 +212,8 @@ class HeldSessionTest {
                 new Surroundings(Room.still(22), Wear.runaway(4)),
                 new RunListener() {
                     @Override
-                    public void happened(double at, String what, String text) {
-                        told.add(what + " " + text);
+                    public void happened(double at, SessionEvent event) {
+                        told.add(event.what() + " " + event.words());
                     }
                 });
         try (SessionFile file = SessionFile.open(session)) {

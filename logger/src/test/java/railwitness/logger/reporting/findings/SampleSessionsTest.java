@@ -29,7 +29,7 @@ class SampleSessionsTest {
 
     @Test
     void everyStoryIsThere() throws Exception {
-        assertThat(stories()).hasSize(11);
+        assertThat(stories()).hasSize(13);
     }
 
     @Test

@@ -186,4 +186,28 @@ class DesignCommandTest {
                 "resistance at 20 degC, primary half");
         assertThat(gauge).isCloseTo(metric, within(metric * 0.002));
     }
+
+    /** A rail with turns of its own has its own ratio and takes room: 5 to 3 turns step down (common practice, no source). */
+    @Test
+    void aRailWithTurnsOfItsOwnHasItsOwnRatio() throws IOException {
+        String core = "[core]\nouter_mm = 50\ninner_mm = 30\nheight_mm = 20\n[winding]\nsecondary_mm = 0.7\n";
+        JsonNode without = design(TURNS + core, "--json").json();
+        JsonNode with = design(
+                        TURNS + core + "[[rail]]\nname = \"logic\"\nnominal_V = 7\nsecondary_turns = 3\n", "--json")
+                .json();
+
+        assertThat(line(with, "turns ratio, logic").get("value").asDouble()).isCloseTo(0.6, within(1e-9));
+        assertThat(line(with, "turns ratio").get("value").asDouble()).isCloseTo(2.0, within(1e-9));
+        assertThat(line(with, "window fill").get("value").asDouble())
+                .isGreaterThan(line(without, "window fill").get("value").asDouble());
+    }
+
+    private static JsonNode line(JsonNode design, String name) {
+        for (JsonNode line : design.findParents("name")) {
+            if (line.get("name").asText().equals(name)) {
+                return line;
+            }
+        }
+        throw new AssertionError("no line " + name + " in " + design);
+    }
 }

@@ -11,6 +11,7 @@ import railwitness.analysis.verdict.Fitness;
 import railwitness.analysis.verdict.Outcome;
 import railwitness.analysis.verdict.Verdict;
 import railwitness.logger.reporting.chart.Chart;
+import railwitness.logger.reporting.chart.IdleChart;
 import railwitness.logger.reporting.chart.SessionCharts;
 import railwitness.logger.reporting.findings.FigureRow;
 import railwitness.logger.reporting.findings.SessionFindings;
@@ -52,6 +53,8 @@ public final class FindingsStage implements Stage {
     private final CausesPanel causes = new CausesPanel();
     private final ChartView rails = new ChartView("rails chart");
     private final ChartView efficiency = new ChartView("efficiency chart");
+    private final ChartView idle = new ChartView("idle chart");
+    private final WoundPanel windings = new WoundPanel();
     private final LossBar losses = new LossBar();
     private final PlainPanel plain = new PlainPanel();
     private final Note empty = Note.muted(Words.of("findings.empty"), Type.TEXT);
@@ -62,7 +65,7 @@ public final class FindingsStage implements Stage {
     private boolean burning;
 
     /** What is worked out behind the desk before it is shown. */
-    private record Worked(FindingRows rows, Optional<Chart> rails, Optional<Chart> efficiency) {}
+    private record Worked(FindingRows rows, Optional<Chart> rails, Optional<Chart> efficiency, Optional<Chart> idle) {}
 
     public FindingsStage(WindowModel desk) {
         this.desk = desk;
@@ -107,6 +110,8 @@ public final class FindingsStage implements Stage {
         column.reachable(Words.of("findings.pictures"));
         column.add(budget, "growx, wmin 60");
         column.add(empty, "growx, wmin 60");
+        column.add(windings, "growx, wmin 60");
+        column.add(idle, "growx, h 210!");
         column.add(rails, "growx, h 210!");
         column.add(losses, "growx, h 84!");
         column.add(efficiency, "growx, h 190!");
@@ -175,7 +180,8 @@ public final class FindingsStage implements Stage {
                     return new Worked(
                             FindingRows.of(FigureRow.judgedFirst(found.findings())),
                             charts.railsAgainstLoad(),
-                            charts.efficiencyAgainstLoad());
+                            charts.efficiencyAgainstLoad(),
+                            IdleChart.of(found));
                 },
                 worked -> {
                     if (shown == session) {
@@ -203,7 +209,9 @@ public final class FindingsStage implements Stage {
         rails.show(worked.rails());
         efficiency.show(worked.efficiency());
         losses.show(found);
-        empty.setVisible(worked.rails().isEmpty());
+        idle.show(worked.idle());
+        windings.show(found);
+        empty.setVisible(worked.rails().isEmpty() && found.wound().isEmpty());
         halves.revalidate();
         sheet.reveal(0);
     }

@@ -5,7 +5,9 @@ import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.reading.Channel;
 import railwitness.drivers.rehearsal.VirtualBench;
+import railwitness.drivers.winding.Hookup;
 import railwitness.logger.recording.record.Person;
 import railwitness.logger.ui.screen.widgets.Numbers;
 
@@ -25,6 +27,31 @@ final class RehearsingHands implements Person {
     @Override
     public Duration patience(Duration planned) {
         return Duration.ofNanos(Math.round(planned.toNanos() * Math.max(1, pace)));
+    }
+
+    @Override
+    public void connect(Hookup hookup, String node, String sentence, Runnable done) {
+        person.connect(hookup, node, sentence, () -> {
+            bench.connect(hookup, node);
+            done.run();
+        });
+    }
+
+    @Override
+    public void fit(String sentence, Runnable done) {
+        person.fit(sentence, () -> {
+            bench.fitted();
+            done.run();
+        });
+    }
+
+    @Override
+    public void readThere(Channel channel, String sentence, Consumer<OptionalDouble> value) {
+        double shown = bench.readByHand(channel);
+        person.read(
+                sentence + ": it shows " + Numbers.fixed(shown, 4) + " "
+                        + channel.quantity().unit(),
+                typed -> value.accept(typed.isPresent() ? typed : OptionalDouble.of(shown)));
     }
 
     @Override

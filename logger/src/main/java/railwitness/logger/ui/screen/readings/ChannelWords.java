@@ -24,6 +24,7 @@ record ChannelWords(String name, String unit, double scale, int places) {
             case RIPPLE -> new ChannelWords(Words.of("channel.ripple", node), "mV", MILLI, 2);
             case POWER -> new ChannelWords(Words.of("channel.power", node), unit, 1, 2);
             case RESISTANCE -> new ChannelWords(Words.of("channel.resistance", node), unit, 1, 3);
+            case FREQUENCY -> new ChannelWords(node, unit, 1, 0);
             case TEMPERATURE -> new ChannelWords(Words.of("channel.temperature", node), unit, 1, 1);
         };
     }

@@ -10,6 +10,7 @@ import net.miginfocom.swing.MigLayout;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Prediction;
 import railwitness.analysis.design.Rail;
+import railwitness.analysis.transformer.WoundDesign;
 import railwitness.logger.recording.plan.LoadSweep;
 import railwitness.logger.recording.plan.NoLoad;
 import railwitness.logger.recording.plan.Step;
@@ -40,6 +41,7 @@ final class PredictionPanel extends Readable {
             new RuledSheet("predicted losses", List.of(Column.words(Words.of("prediction.part")), Column.numbers("W")));
     private final Label lossTitle = Label.of(Words.of("prediction.losses"), Type.HEADING);
     private final Note left = Note.muted("", Type.CAPTION);
+    private final ToroidPanel toroid = new ToroidPanel();
     private final Note look = Note.of("", Type.TEXT);
 
     PredictionPanel() {
@@ -51,6 +53,7 @@ final class PredictionPanel extends Readable {
         add(lossTitle);
         add(losses, "growx");
         add(left, "growx, wmin 60, gaptop 8");
+        add(toroid, "growx, wmin 60, gaptop 14");
         look.setName("worth a look");
         add(look, "growx, wmin 60, gaptop 8");
     }
@@ -61,6 +64,11 @@ final class PredictionPanel extends Readable {
                 .filter(remark -> !remark.refuses())
                 .map(SheetRemark::words)
                 .collect(Collectors.joining("\n")));
+    }
+
+    /** The transformer by itself, with core and wire. */
+    void toroid(WoundDesign design) {
+        toroid.show(design);
     }
 
     void show(Design design) {

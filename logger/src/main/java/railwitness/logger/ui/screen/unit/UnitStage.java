@@ -114,6 +114,7 @@ public final class UnitStage implements Stage {
                         shown.bench().fileName(),
                         shown.plan().fileName()));
         prediction.show(shown.design().content());
+        prediction.toroid(shown.wound());
         planned.show(shown);
     }
 
