@@ -148,7 +148,10 @@ final class PartsFit {
         if (candidate.code().isPresent()) {
             List<double[]> more = new ArrayList<>(errors);
             more.addAll(errorsOfFault(
-                    state, predicted, near, UNEVEN.contains(candidate.code().get()) || candidate.place().isPresent()));
+                    state,
+                    predicted,
+                    near,
+                    UNEVEN.contains(candidate.code().get()) || candidate.place().isPresent()));
             errors = more;
         }
         int parts = tolerances.size();

@@ -104,8 +104,7 @@ public record Findings(
                 verdicts,
                 against,
                 WoundPart.joined(
-                        AgainstSheet.of(
-                                sorted, design, circumstances, against.isEmpty() ? causes : CausesWanted.NEVER),
+                        AgainstSheet.of(sorted, design, circumstances, against.isEmpty() ? causes : CausesWanted.NEVER),
                         circumstances.wound()),
                 soak,
                 against.isEmpty()

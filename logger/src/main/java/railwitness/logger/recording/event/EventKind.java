@@ -34,6 +34,7 @@ public enum EventKind {
     CYCLES("cycles"),
     /** Of a transformer that lies by itself on the bench. */
     INSULATION("insulation"),
+    READ("read"),
     ONCE_MORE("once more"),
     NOT_POWERED("not powered", true),
     CONTINUED("continued", true),

@@ -1,13 +1,13 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.event.SessionEvent;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.function.Consumer;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.time.Due;
 import railwitness.drivers.time.Scheduler;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.CyclePart;
 import railwitness.logger.recording.plan.Holding;
 import railwitness.logger.recording.plan.Step;
@@ -88,7 +88,8 @@ final class HoldCourse {
             return;
         }
         Duration since = Duration.ofNanos(scheduler.nowNanos() - begunNanos);
-        Optional<String> enough = watch.enough(scheduler.nowNanos(), (kind, words) -> bench.happened(new SessionEvent.Said(kind, words)));
+        Optional<String> enough =
+                watch.enough(scheduler.nowNanos(), (kind, words) -> bench.happened(new SessionEvent.Said(kind, words)));
         if (enough.isPresent() && !ending) {
             bench.happened(new SessionEvent.Said(EventKind.STEADY, enough.get() + ": the hold ends here"));
             ending = true;

@@ -1,6 +1,5 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.EventKind;
 import java.util.HashSet;
 import java.util.Locale;
 import java.util.Map;
@@ -13,6 +12,7 @@ import railwitness.analysis.steady.PowerStability;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Quantity;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.plan.HoldRules;
 
 /**
@@ -103,7 +103,8 @@ final class HoldWatch {
             var slope = Drift.of(last.seconds(), last.values()).perHour().scale(100 / Math.abs(mean));
             double sure = Math.abs(slope.value()) - slope.coverage(PROBABLE).expanded();
             if (sure > limit && drifting.add(rail)) {
-                told.alarm(EventKind.DRIFT,
+                told.alarm(
+                        EventKind.DRIFT,
                         String.format(
                                 Locale.ROOT,
                                 "%s rail drifts by %.3g %%/h, told from %.3g on",

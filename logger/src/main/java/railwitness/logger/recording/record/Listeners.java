@@ -1,9 +1,9 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.SessionEvent;
 import java.util.List;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.reading.Reading;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.store.StepEntry;
 

@@ -115,8 +115,7 @@ public final class LiveSession {
         remainder = Optional.of(left);
         try {
             acknowledgement.ifPresent(given -> keep(recorder, given));
-            recorder.add(
-                    new EventEntry(scheduler.nowNanos(), left.gap(scheduler.nowNanos())));
+            recorder.add(new EventEntry(scheduler.nowNanos(), left.gap(scheduler.nowNanos())));
             try (Bench bench = opened(recorder)) {
                 return carriedOut(recorder, prepared(recorder, bench));
             }

@@ -52,6 +52,7 @@ final class PlanSteps {
     private final RunSetup setup;
     private final Scheduler scheduler;
     private final Recorder recorder;
+    private final Person person;
     private final SecondLook handRead;
     private final RunListener listener;
     private final PowerPath path;
@@ -81,6 +82,7 @@ final class PlanSteps {
         this.setup = setup;
         this.scheduler = setup.scheduler();
         this.recorder = recorder;
+        this.person = person;
         this.handRead =
                 new SecondLook(person, setup.design(), setup.bench().sheet().leadResistanceOhms());
         this.listener = listener;

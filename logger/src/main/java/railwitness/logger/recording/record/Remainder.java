@@ -1,12 +1,12 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.SessionEvent;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.sheet.Sheets;
 import railwitness.logger.recording.store.EventEntry;

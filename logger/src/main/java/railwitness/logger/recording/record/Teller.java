@@ -1,7 +1,5 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.event.SessionEvent;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -15,6 +13,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.reading.Reading;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 
 /**
  * Runs a program of the person's own when something happens that they should hear of: a trip, an alarm, steadiness, the end.

@@ -1,7 +1,5 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.event.SessionEvent;
 import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -17,6 +15,8 @@ import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Scheduler;
 import railwitness.drivers.winding.Hookup;
+import railwitness.logger.recording.event.EventKind;
+import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.plan.TransformerTest;
 import railwitness.logger.recording.points.WindingChannels;
 import railwitness.logger.recording.store.Recorder;
@@ -347,7 +347,9 @@ final class WindingSteps {
                 new TreeMap<>());
         recorder.add(entry);
         course.happened(
-                average.isPresent() ? "read" : "not reached", current.name() + (reason.isEmpty() ? "" : ": " + reason));
+                average.isPresent()
+                        ? new SessionEvent.Said(EventKind.READ, current.name())
+                        : new SessionEvent.NotReached(entry.stage(), entry.step(), reason));
         next();
     }
 

@@ -1,10 +1,9 @@
 package railwitness.logger.reporting.findings;
 
-import java.util.EnumSet;
-import railwitness.logger.recording.event.EventKind;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -20,6 +19,7 @@ import railwitness.analysis.soak.SoakSeries;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.sheet.Sheet;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.points.BenchErrors;
 import railwitness.logger.recording.points.SessionPoints;
 import railwitness.logger.recording.sheet.DesignReader;

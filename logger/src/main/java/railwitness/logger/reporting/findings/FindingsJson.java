@@ -77,7 +77,8 @@ public final class FindingsJson {
         session.findings()
                 .soak()
                 .ifPresentOrElse(
-                        soak -> root.set("soak", new SoakJson(this::estimate).of(soak)), () -> root.putNull("soak"));
+                        soak -> root.set("soak", new SoakJson(FindingsJson::estimate).of(soak)),
+                        () -> root.putNull("soak"));
         session.wound()
                 .ifPresentOrElse(
                         wound -> root.set("transformer", new WoundJson(session).node(wound)),

@@ -1,12 +1,12 @@
 package railwitness.logger.reporting.findings;
 
-import java.util.EnumSet;
-import railwitness.logger.recording.event.EventKind;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.TimeSpan;
@@ -18,8 +18,8 @@ import railwitness.logger.recording.store.TimeSpan;
  * @param spans in the order of time, not overlapping
  */
 public record HoldStretch(String name, List<TimeSpan> spans) {
-    private static final Set<EventKind> ENDINGS = EnumSet.of(
-            EventKind.TRIP, EventKind.STOP, EventKind.OFF, EventKind.CONTINUED, EventKind.NO_POWER);
+    private static final Set<EventKind> ENDINGS =
+            EnumSet.of(EventKind.TRIP, EventKind.STOP, EventKind.OFF, EventKind.CONTINUED, EventKind.NO_POWER);
 
     public HoldStretch {
         spans = List.copyOf(spans);
@@ -66,7 +66,8 @@ public record HoldStretch(String name, List<TimeSpan> spans) {
             }
         }
         for (EventEntry event : events) {
-            if (event.nanos() > step.beginNanos() && ENDINGS.contains(event.event().kind())) {
+            if (event.nanos() > step.beginNanos()
+                    && ENDINGS.contains(event.event().kind())) {
                 end = Math.min(end, event.nanos());
             }
         }

@@ -1,6 +1,5 @@
 package railwitness.logger.recording.record;
 
-import railwitness.logger.recording.event.SessionEvent;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -18,6 +17,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
+import railwitness.logger.recording.event.SessionEvent;
 
 /** A program of the person's own, and the status file. */
 @Timeout(30)

@@ -47,9 +47,12 @@ class ResistorCheckTest {
                 resistances_ohm = [10, 20]
                 """ + rating;
         return ResistorCheck.of(
-                BenchSheet.from(Sheet.of("bench.toml", bench)),
-                DesignReader.design(Sheet.of("design.toml", DESIGN)),
-                PlanReader.plan(Sheet.of("plan.toml", PLAN)));
+                SheetText.of("bench", Sheet.of("bench.toml", bench), BenchSheet::from)
+                        .content(),
+                SheetText.of("design", Sheet.of("design.toml", DESIGN), DesignReader::design)
+                        .content(),
+                SheetText.of("plan", Sheet.of("plan.toml", PLAN), PlanReader::plan)
+                        .content());
     }
 
     @Test
