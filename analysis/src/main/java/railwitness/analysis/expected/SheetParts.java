@@ -148,8 +148,8 @@ public record SheetParts(Parts parts, List<Tolerance> tolerances) {
                     choke ? SECONDARY_SHARE * 2 * SECONDARY_FARADS * swing * swing * hertz : 0);
             take(Usual.SNUBBERS, OptionalDouble.empty(), snubbers);
             if (design.converter().frequencyHz().isEmpty()) {
-                tolerances.add(new Tolerance(
-                        Part.SNUBBER_WATTS, -1, "snubbers at another frequency", FREQUENCY_U, true));
+                tolerances.add(
+                        new Tolerance(Part.SNUBBER_WATTS, -1, "snubbers at another frequency", FREQUENCY_U, true));
             }
             if (design.converter().regulated()) {
                 for (int index = 0; index < design.rails().size(); index++) {

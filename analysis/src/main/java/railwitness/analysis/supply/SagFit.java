@@ -60,8 +60,7 @@ record SagFit(Estimate resistance, String at) {
                     || levels(points, range) == 2) {
                 Estimate whole = withLackOfFit(resistance, line, range, rail, volts);
                 return new Outcome(
-                        Optional.of(new SagFit(whole, range(points, range) + ", line by least squares, " + how)),
-                        "");
+                        Optional.of(new SagFit(whole, range(points, range) + ", line by least squares, " + how)), "");
             }
             dropLowest(points, range);
         }

@@ -23,7 +23,8 @@ class ReferenceDiagnosisTest {
             List.of("aqueduct", "butty", "staircase", "towpath", "wharf", "windlass");
 
     /** Known misses, counted as such in the table: small faults that are not named. */
-    private static final List<String> MISSED = List.of("staircase wrong-turns-at-half-2--1 78", "windlass poor-switch-0.03 72");
+    private static final List<String> MISSED =
+            List.of("staircase wrong-turns-at-half-2--1 78", "windlass poor-switch-0.03 72");
 
     @ParameterizedTest
     @EnumSource(
