@@ -50,6 +50,7 @@ public final class Diagnosis {
     private final List<Cause> causes;
     private final double sound;
     private final double anything;
+
     private Diagnosis(List<Cause> causes, double sound, double anything) {
         this.causes = List.copyOf(causes);
         this.sound = sound;
