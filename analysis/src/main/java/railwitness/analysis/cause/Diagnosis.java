@@ -50,11 +50,6 @@ public final class Diagnosis {
     private final List<Cause> causes;
     private final double sound;
     private final double anything;
-    private List<String> ranking = List.of();
-
-    public List<String> ranking() {
-        return ranking;
-    }
 
     private Diagnosis(List<Cause> causes, double sound, double anything) {
         this.causes = List.copyOf(causes);
@@ -276,18 +271,7 @@ public final class Diagnosis {
                     causes.add(cause(best.get(key), parts.get(key) / total, sound, alike(key, keys, parts, best)));
                 }
             }
-            Diagnosis result = new Diagnosis(causes, soundPart / total, anythingPart / total);
-            result.ranking = parts.entrySet().stream()
-                    .sorted(Comparator.comparingDouble(entry -> -entry.getValue()))
-                    .limit(5)
-                    .map(entry -> String.format(
-                            java.util.Locale.ROOT,
-                            "%s %.3f(f%.3f)",
-                            entry.getKey(),
-                            entry.getValue() / total,
-                            fitOf(best.get(entry.getKey()).fitted())))
-                    .toList();
-            return result;
+            return new Diagnosis(causes, soundPart / total, anythingPart / total);
         }
 
         private static List<CauseCode> alike(

@@ -41,6 +41,7 @@ final class PartsFit {
     private final int count;
     private final double[] sigma;
     private final double[] measured;
+    private final double[] sheetPredicted;
 
     PartsFit(Recording recording, SheetParts sheet) {
         this.recording = recording;
@@ -52,6 +53,7 @@ final class PartsFit {
         this.sigma = recording.sightings().stream().mapToDouble(Sighting::sigma).toArray();
         this.measured =
                 recording.sightings().stream().mapToDouble(Sighting::value).toArray();
+        this.sheetPredicted = predict(Candidate.sound(1), nominal(), new Result[recording.points()]);
     }
 
     /**
@@ -225,10 +227,12 @@ final class PartsFit {
     private List<double[]> errorsOfFault(double[] state, double[] with, Result[] near, boolean uneven) {
         double[] without = predict(Candidate.sound(1), state, near.clone());
         double done = 0;
+        double seen = 0; // the same for every fault, so that none is at a disadvantage
         for (int k = 0; k < count; k++) {
             Sighting.Kind kind = recording.sightings().get(k).kind();
             if (kind == Sighting.Kind.VOLTS || kind == Sighting.Kind.LOSS) {
                 done = Math.max(done, Math.abs(with[k] - without[k]));
+                seen = Math.max(seen, Math.abs(measured[k] - sheetPredicted[k]));
             }
         }
         List<double[]> columns = new ArrayList<>();
@@ -243,8 +247,8 @@ final class PartsFit {
         if (uneven) {
             columns.addAll(recording.rippleOfUnevenHalves());
         }
-        if (done > LARGE_FAULT) {
-            columns.addAll(recording.largeFault(done > HUGE_FAULT));
+        if (seen > LARGE_FAULT) {
+            columns.addAll(recording.largeFault(seen > HUGE_FAULT));
         }
         return columns;
     }

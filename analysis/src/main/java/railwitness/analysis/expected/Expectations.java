@@ -26,6 +26,9 @@ public final class Expectations {
     /** Below this share of full load a choke may run empty, and the rail rises: how far, only the choke itself tells. */
     private static final double RUNS_EMPTY = 0.1;
 
+    /** So many parts left out are most of them. */
+    private static final int MANY = 8;
+
     private final Map<OperatingPoint, Expected> byPoint;
 
     private final List<String> rails;
@@ -70,6 +73,7 @@ public final class Expectations {
         private final Influence loss = Influence.normal("model: loss", 1, "1");
         private final Influence idleLoss = Influence.normal("model: loss without load", 1, "1");
         private final Influence ripple = Influence.normal("model: ripple", 1, "1");
+        private final Influence usual = Influence.normal("parts that the sheet leaves out, together", 1, "1");
 
         Shared(SheetParts sheet) {
             for (Tolerance tolerance : sheet.tolerances()) {
@@ -149,6 +153,9 @@ public final class Expectations {
                             idle
                                     ? shared.idleLoss.times(ModelError.commonIdleLoss() * watts)
                                     : shared.loss.times(ModelError.commonLoss() * watts));
+            if (sheet.missing().size() > MANY) {
+                loss = loss.with(shared.usual.times(ModelError.usualLoss() * watts));
+            }
             keep(values, Expected.LOSS, loss);
             Estimate power = output.plus(loss);
             keep(values, Expected.INPUT_CURRENT, power.scale(1 / situation.inputVolts()));

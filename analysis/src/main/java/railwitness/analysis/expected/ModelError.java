@@ -50,6 +50,11 @@ public final class ModelError {
         return 0.05;
     }
 
+    /** Of the loss where a sheet leaves most parts out: who builds thriftily does so with all of them. */
+    static double usualLoss() {
+        return 0.1;
+    }
+
     /** Of the loss at one point. */
     public static double loss() {
         return 0.025;
