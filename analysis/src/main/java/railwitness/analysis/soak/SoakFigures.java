@@ -83,7 +83,11 @@ public final class SoakFigures {
 
     private void temperatures() {
         Optional<PlaceTemperature> sink = soak.place(Soak::isHeatSink);
-        place(sink, FINAL_HEAT_SINK_TEMPERATURE, FINAL_HEAT_SINK_RISE, "no thermometer on the heat sink, or too short a hold to foretell it");
+        place(
+                sink,
+                FINAL_HEAT_SINK_TEMPERATURE,
+                FINAL_HEAT_SINK_RISE,
+                "no thermometer on the heat sink, or too short a hold to foretell it");
         Optional<PlaceTemperature> core = soak.place(place -> place.startsWith("transformer"));
         if (core.isPresent()) {
             place(core, FINAL_TRANSFORMER_TEMPERATURE, FINAL_TRANSFORMER_RISE, "");
