@@ -56,7 +56,7 @@ public record HoldStretch(String name, List<TimeSpan> spans) {
         }
     }
 
-    /** The first of: another stage begins, the output goes off, the session's last record. */
+    /** The first of: the hold's last average ends, another stage begins, the output goes off, the session's last record. */
     private static long end(StepEntry step, List<StepEntry> steps, List<EventEntry> events, long lastNanos) {
         long end = lastNanos;
         for (StepEntry other : steps) {
@@ -71,8 +71,16 @@ public record HoldStretch(String name, List<TimeSpan> spans) {
                 end = Math.min(end, event.nanos());
             }
         }
-        boolean lastPart = step.step().endsWith(" end") && step.average().isPresent();
-        return lastPart ? Math.min(end, step.average().get().toNanos()) : end;
+        for (StepEntry other : steps) {
+            boolean last = other.stage().equals("hold")
+                    && name(other).equals(name(step))
+                    && other.step().endsWith(" end")
+                    && other.average().isPresent();
+            if (last) {
+                end = Math.min(end, other.average().get().toNanos());
+            }
+        }
+        return end;
     }
 
     /** Held in all, ns. */

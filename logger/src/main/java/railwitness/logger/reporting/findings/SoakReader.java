@@ -277,9 +277,13 @@ public final class SoakReader {
             }
         }
         double column = (clock.edgeNanos()[1] - clock.edgeNanos()[0]) / 1e9;
-        long hidden = Arrays.stream(hold.breaks())
-                .filter(at -> found.stream().noneMatch(gap -> at > gap[0] - column && at < gap[1] + 2 * column))
-                .count();
-        return found.size() + (int) hidden;
+        int hidden = 0;
+        for (int i = 1; i < hold.spans().size(); i++) {
+            double ended = hold.spans().get(i - 1).toNanos() / 1e9;
+            double again = hold.spans().get(i).fromNanos() / 1e9;
+            boolean seen = found.stream().anyMatch(gap -> gap[1] > ended - 2 * column && gap[0] < again + column);
+            hidden += seen ? 0 : 1;
+        }
+        return found.size() + hidden;
     }
 }

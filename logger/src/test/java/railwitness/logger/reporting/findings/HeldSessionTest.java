@@ -55,16 +55,21 @@ class HeldSessionTest {
 
     /** Copies file and log as they lie on the disk at that time of the session: what a kill leaves. */
     private RunListener killedAt(double seconds, Path copy) {
-        boolean[] done = {false};
+        int[] swept = {0};
         return new RunListener() {
             @Override
             public void swept(railwitness.drivers.instrument.PollResult polled) {
-                if (!done[0]
+                if (swept[0] < 40
                         && !polled.readings().isEmpty()
                         && polled.readings().get(0).repliedNanos() > seconds * 1e9) {
-                    done[0] = true;
+                    swept[0]++;
                     try {
-                        Thread.sleep(1100);
+                        if (swept[0] == 1) {
+                            Thread.sleep(1100);
+                        }
+                        if (swept[0] < 40) {
+                            return;
+                        }
                         Path from = folder.resolve("whole.session");
                         Files.copy(from, copy);
                         Path log = from.resolveSibling("whole.session-wal");
