@@ -6,11 +6,9 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.util.Calendar;
-import java.util.GregorianCalendar;
-import java.util.Locale;
+import java.util.List;
 import java.util.Optional;
-import java.util.TimeZone;
+import java.util.Set;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import railwitness.analysis.verdict.Fitness;
@@ -28,6 +26,7 @@ public final class Certificate {
     static final String SESSION_KEY = "SessionId";
 
     private final Evidence evidence;
+    private Set<String> lacking = Set.of();
 
     private Certificate(Evidence evidence) {
         this.evidence = evidence;
@@ -50,6 +49,30 @@ public final class Certificate {
 
     public Fitness verdict() {
         return evidence.session().findings().verdict();
+    }
+
+    /** How the test ended where that must not be overlooked, else the verdict. */
+    public String headline() {
+        return evidence.headline().fault()
+                        && evidence.session().state()
+                                != railwitness.logger.recording.store.SessionState.COMPLETE
+                ? evidence.headline().words() + "; " + verdict().words()
+                : verdict().words();
+    }
+
+    /** Number and issue. */
+    public String number() {
+        return evidence.number() + ", issue " + evidence.issue().number();
+    }
+
+    /** Signs that no packed font has, so that their codes are printed instead; known once the pages were set. */
+    public Set<String> lackingSigns() {
+        return lacking;
+    }
+
+    /** Names of instruments whose calibration was past due when the unit was tested. */
+    public List<String> expired() {
+        return Calibrations.expired(evidence);
     }
 
     /** What it was made of. */
@@ -127,14 +150,14 @@ public final class Certificate {
     private PDDocument set() throws IOException {
         PDDocument document = new PDDocument();
         try {
-            Typesetter type =
-                    new Typesetter(document, evidence.order().paper(), Faces.in(document), new PageFurniture(evidence));
+            Typesetter type = new Typesetter(document, evidence.order().paper(), new PageFurniture(evidence));
             new SummaryPage(evidence, type).set();
             type.newPage();
             new ResultPages(evidence, type).set();
             new MethodPages(evidence, type).set();
             new RecordPages(evidence, type).set();
             type.finish();
+            lacking = type.faces().lacking();
             inform(document);
             return document;
         } catch (IOException | RuntimeException e) {
@@ -143,21 +166,16 @@ public final class Certificate {
         }
     }
 
-    private void inform(PDDocument document) {
+    private void inform(PDDocument document) throws IOException {
         PDDocumentInformation information = document.getDocumentInformation();
-        information.setTitle(
-                "Test certificate " + VisibleText.line(evidence.session().head().id()));
+        String title = "Test certificate " + VisibleText.line(evidence.number()) + ", issue "
+                + evidence.issue().number();
         information.setSubject(
-                VisibleText.line(evidence.unit()) + ": " + verdict().words());
-        information.setCreator("railwitness " + evidence.session().head().programVersion());
-        Calendar issued = new GregorianCalendar(TimeZone.getTimeZone("UTC"), Locale.ROOT);
-        issued.setTimeInMillis(evidence.order().issued().toEpochMilli());
-        information.setCreationDate(issued);
+                VisibleText.line(evidence.unit()) + ": " + evidence.headline().words());
         information.setCustomMetadataValue(
                 SESSION_KEY, evidence.session().head().id());
         information.setCustomMetadataValue(DIGEST_KEY, evidence.seal());
         Making.keep(evidence, information);
-        document.getDocumentCatalog().setLanguage("en");
-        document.setDocumentId(evidence.order().issued().toEpochMilli());
+        PaperForKeeping.inform(document, title, evidence.order().issued());
     }
 }

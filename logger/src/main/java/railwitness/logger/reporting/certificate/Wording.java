@@ -127,7 +127,6 @@ final class Wording {
                                 : "on the rail"))
                 .orElse("");
         return stood
-                + "The capacitors keep their charge after power is off. Work on the open unit is for people trained"
-                + " for it; local codes come first.";
+                + "The capacitors keep their charge after power is off; local codes come first.";
     }
 }

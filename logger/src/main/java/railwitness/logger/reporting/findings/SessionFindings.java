@@ -39,6 +39,7 @@ import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.recording.store.SheetEntry;
 import railwitness.logger.recording.store.StepEntry;
+import railwitness.logger.recording.store.VirtualBenchHead;
 
 /**
  * A session and everything worked out from it. Nothing here is kept in the file: the same file gives the same findings.
@@ -153,7 +154,7 @@ public record SessionFindings(
         Findings found = Findings.of(points, design, circumstances, Witness.all(testimonies, bench));
         SessionState state = file.state();
         return new SessionFindings(
-                file.head(),
+                VirtualBenchHead.of(file),
                 state,
                 file.lastNanos(),
                 design,
