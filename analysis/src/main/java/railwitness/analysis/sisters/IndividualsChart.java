@@ -53,8 +53,8 @@ public record IndividualsChart(
                 .mapToDouble(i -> values[i])
                 .toArray();
         if (base.length < 2) {
-            throw new IllegalArgumentException(base.length + " values are left as the base of a control chart; two or"
-                    + " more must be");
+            throw new IllegalArgumentException(
+                    base.length + " values are left as the base of a control chart; two or" + " more must be");
         }
         double centre = Arrays.stream(base).average().orElseThrow();
         double meanRange = Arrays.stream(ranges(base)).average().orElseThrow();

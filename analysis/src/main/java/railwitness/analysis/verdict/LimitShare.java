@@ -24,7 +24,9 @@ public record LimitShare(Limit limit, boolean ratio) {
             double half = (limit.most().getAsDouble() - limit.least().getAsDouble()) / 2;
             return over(Math.abs(value - (limit.most().getAsDouble() - half)), half);
         }
-        return most ? upper(value, limit.most().getAsDouble()) : lower(value, limit.least().getAsDouble());
+        return most
+                ? upper(value, limit.most().getAsDouble())
+                : lower(value, limit.least().getAsDouble());
     }
 
     private double upper(double value, double most) {

@@ -37,7 +37,8 @@ public record Calibration(
                 table.text(more + "_certificate", "number of the certificate of " + whose)
                         .optional(),
                 table.text(more + "_laboratory", "who made it").optional());
-        if (stated.day.isPresent() && stated.due.filter(stated.day.get()::isAfter).isPresent()) {
+        if (stated.day.isPresent()
+                && stated.due.filter(stated.day.get()::isAfter).isPresent()) {
             table.fault(more + "_due", "lies before " + day + " = " + stated.day.get());
         }
         return stated;

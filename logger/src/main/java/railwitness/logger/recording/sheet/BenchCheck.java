@@ -86,8 +86,7 @@ final class BenchCheck {
         }
     }
 
-    private void pastDue(
-            Calibration calibration, LocalDate today, String table, int place, String key, String whose) {
+    private void pastDue(Calibration calibration, LocalDate today, String table, int place, String key, String whose) {
         if (calibration.isPastDue(today)) {
             say(
                     Remark.Weight.LOOK,

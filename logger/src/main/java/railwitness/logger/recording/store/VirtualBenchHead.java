@@ -16,8 +16,7 @@ public final class VirtualBenchHead {
     }
 
     static SessionHead of(SessionHead head, List<InstrumentEntry> instruments) {
-        boolean virtual =
-                instruments.stream().map(InstrumentEntry::identity).anyMatch(VirtualBenchHead::isVirtual);
+        boolean virtual = instruments.stream().map(InstrumentEntry::identity).anyMatch(VirtualBenchHead::isVirtual);
         return head.rehearsal() || !virtual
                 ? head
                 : new SessionHead(

@@ -57,7 +57,9 @@ final class ArabicForms {
         StringBuilder formed = new StringBuilder();
         for (int i = 0; i < all.length; i++) {
             int next = neighbour(all, i, 1);
-            String pair = next < all.length && next == i + 1 ? Character.toString(all[i]) + Character.toString(all[next]) : "";
+            String pair = next < all.length && next == i + 1
+                    ? Character.toString(all[i]) + Character.toString(all[next])
+                    : "";
             boolean joinedBefore = joinsOn(all, neighbour(all, i, -1));
             if (FORMS.containsKey(pair)) {
                 formed.appendCodePoint(FORMS.get(pair)[joinedBefore ? FINAL : ISOLATED]);

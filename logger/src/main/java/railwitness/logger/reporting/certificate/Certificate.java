@@ -54,8 +54,7 @@ public final class Certificate {
     /** How the test ended where that must not be overlooked, else the verdict. */
     public String headline() {
         return evidence.headline().fault()
-                        && evidence.session().state()
-                                != railwitness.logger.recording.store.SessionState.COMPLETE
+                        && evidence.session().state() != railwitness.logger.recording.store.SessionState.COMPLETE
                 ? evidence.headline().words() + "; " + verdict().words()
                 : verdict().words();
     }

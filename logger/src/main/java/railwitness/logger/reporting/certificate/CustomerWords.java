@@ -44,7 +44,9 @@ final class CustomerWords {
                         : "What it was like as found was not judged.";
             }
             return "As found, "
-                    + named(failed, row -> earlier.figures().of(row).orElseThrow().shown()) + ".";
+                    + named(
+                            failed,
+                            row -> earlier.figures().of(row).orElseThrow().shown()) + ".";
         });
     }
 
@@ -52,18 +54,22 @@ final class CustomerWords {
     private static String named(List<FigureRow> rows, java.util.function.Function<FigureRow, String> value) {
         String told = rows.stream()
                 .limit(MOST_NAMED)
-                .map(row -> figure(row) + " was " + behind(value.apply(row), row) + ", " + limit(row) + " being allowed")
+                .map(row ->
+                        figure(row) + " was " + behind(value.apply(row), row) + ", " + limit(row) + " being allowed")
                 .collect(Collectors.joining("; "));
         int more = rows.size() - MOST_NAMED;
         return told + (more > 0 ? "; and " + more + " more " + (more == 1 ? "was" : "were") + " not as asked" : "");
     }
 
     private static String figure(FigureRow row) {
-        return "the " + row.name().word() + row.rail().map(rail -> " of the " + rail + " rail").orElse("");
+        return "the " + row.name().word()
+                + row.rail().map(rail -> " of the " + rail + " rail").orElse("");
     }
 
     private static String behind(String number, FigureRow row) {
-        return row.unit().symbol().isEmpty() ? number : number + " " + row.unit().symbol();
+        return row.unit().symbol().isEmpty()
+                ? number
+                : number + " " + row.unit().symbol();
     }
 
     private static String limit(FigureRow row) {
@@ -98,7 +104,8 @@ final class CustomerWords {
         }
         List<FigureRow> failed = judged.stream().filter(FigureRow::unfit).toList();
         if (!failed.isEmpty()) {
-            return (evidence.earlier().isPresent() ? "Now " : "In this test ") + named(failed, FigureRow::valueText) + ".";
+            return (evidence.earlier().isPresent() ? "Now " : "In this test ") + named(failed, FigureRow::valueText)
+                    + ".";
         }
         long open = judged.stream()
                 .filter(row -> row.outcome().equals(Optional.of(Outcome.NOT_JUDGED)))

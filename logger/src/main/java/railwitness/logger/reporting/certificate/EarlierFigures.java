@@ -44,9 +44,7 @@ record EarlierFigures(Map<String, Found> all) {
     }
 
     long judged() {
-        return all.values().stream()
-                .filter(found -> !found.verdict().isEmpty())
-                .count();
+        return all.values().stream().filter(found -> !found.verdict().isEmpty()).count();
     }
 
     /** A line for each. */

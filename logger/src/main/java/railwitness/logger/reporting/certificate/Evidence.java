@@ -50,8 +50,8 @@ record Evidence(
     static Evidence of(Path session, Order order) {
         boolean verified = verify(session, order.whole());
         String fileName = session.getFileName().toString();
-        Evidence evidence = of(
-                session, order, fileName, verified, head -> order.before().map(before -> Earlier.of(before, head)));
+        Evidence evidence =
+                of(session, order, fileName, verified, head -> order.before().map(before -> Earlier.of(before, head)));
         return order.folder()
                 .map(folder -> evidence.issued(Issue.after(folder, evidence)))
                 .orElse(evidence);
@@ -90,9 +90,7 @@ record Evidence(
                     ReadingTally.of(file, rails),
                     earlier.apply(head),
                     Issue.FIRST,
-                    Stream.concat(
-                                    new WaveformCharts(file).all().stream(),
-                                    new HoldCharts(file, rails).all().stream())
+                    Stream.concat(new WaveformCharts(file).all().stream(), new HoldCharts(file, rails).all().stream())
                             .toList(),
                     verified);
         }
@@ -126,7 +124,8 @@ record Evidence(
 
     /** Whether a plan was run; else the readings were imported. */
     boolean wasRun() {
-        return imported().isEmpty() && sheets.stream().anyMatch(sheet -> sheet.kind().equals("plan"));
+        return imported().isEmpty()
+                && sheets.stream().anyMatch(sheet -> sheet.kind().equals("plan"));
     }
 
     /** Where the readings came from, where they were brought in. */

@@ -66,7 +66,9 @@ final class Facts {
         List<Fact> cut = new ArrayList<>();
         float width = type.width() / 2 - GAP / 2 - NAME;
         for (Fact fact : facts) {
-            if (Paragraph.of(type.faces(), size, width, Typography.of(fact.value())).count() > fact.mostLines()) {
+            if (Paragraph.of(type.faces(), size, width, Typography.of(fact.value()))
+                            .count()
+                    > fact.mostLines()) {
                 cut.add(fact);
             }
         }

@@ -6,7 +6,7 @@ import railwitness.logger.reporting.findings.FigureRow;
 /** Figures as rows of the certificate's tables. */
 final class FigureList {
     static final List<Column> COLUMNS = List.of(
-            Column.words("figure", 31),
+            Column.words("figure", 38),
             Column.numbers("measured", 16),
             Column.numbers("U (95 %)", 13),
             Column.numbers("expected", 18),

@@ -44,9 +44,7 @@ final class FirstFacts {
         facts.add(new Fact("Place of test", stated.of(Particular.PLACE).orElse("at that address"), 2));
         facts.add(new Fact("Ambient", ambient(), 2));
         facts.add(new Fact(
-                "Switching",
-                evidence.session().design().map(Wording::switching).orElse("not stated"),
-                1));
+                "Switching", evidence.session().design().map(Wording::switching).orElse("not stated"), 1));
         facts.add(new Fact("Instruments", instruments(), 3));
         facts.add(new Fact("U", "expanded, 95 %; k beside each figure inside", 1));
         facts.add(new Fact(
@@ -55,7 +53,8 @@ final class FirstFacts {
                         ? "settled by slope, then averaged; told inside"
                         : "readings brought in; how they were taken is not known",
                 2));
-        facts.add(new Fact("Before", evidence.earlier().map(Earlier::words).orElse("no earlier test cited"), MOST_LINES));
+        facts.add(
+                new Fact("Before", evidence.earlier().map(Earlier::words).orElse("no earlier test cited"), MOST_LINES));
         return facts;
     }
 
@@ -74,7 +73,10 @@ final class FirstFacts {
 
     private String instruments() {
         int count = evidence.instruments().size()
-                + evidence.session().bench().map(bench -> bench.handRead().size() + bench.banks().size()).orElse(0);
+                + evidence.session()
+                        .bench()
+                        .map(bench -> bench.handRead().size() + bench.banks().size())
+                        .orElse(0);
         if (count == 0) {
             return "not known";
         }

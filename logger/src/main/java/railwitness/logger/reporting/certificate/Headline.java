@@ -19,15 +19,14 @@ record Headline(String words, String more, boolean fault) {
         return switch (session.state()) {
             case TRIPPED ->
                 new Headline(
-                        "Test stopped by protection" + trip(session).map(event -> at(event.nanos())).orElse(""),
-                        trip(session).map(event -> sentence(event.text()) + " ").orElse("")
-                                + "Not fit to return.",
+                        "Test stopped by protection"
+                                + trip(session).map(event -> at(event.nanos())).orElse(""),
+                        trip(session).map(event -> sentence(event.text()) + " ").orElse("") + "Not fit to return.",
                         true);
             case INTERRUPTED ->
                 new Headline(
                         "Recording broke off" + at(session.endedNanos()),
-                        "The output's state after that was not observed. What was recorded until then: "
-                                + after + ".",
+                        "The output's state after that was not observed. What was recorded until then: " + after + ".",
                         true);
             case STOPPED ->
                 new Headline(

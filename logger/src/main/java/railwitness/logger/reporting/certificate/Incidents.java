@@ -35,13 +35,14 @@ final class Incidents {
             if (step.outcome() != StepOutcome.MEASURED) {
                 all.add(new Dated(
                         step.beginNanos(),
-                        new Incident(
-                                seconds(step.beginNanos()), step.outcome().words(), name + ": " + step.reason())));
+                        new Incident(seconds(step.beginNanos()), step.outcome().words(), name + ": " + step.reason())));
             } else if (!step.settled()) {
                 all.add(new Dated(
                         step.beginNanos(),
                         new Incident(
-                                seconds(step.beginNanos()), "not settled", name + ": averaged when its time was over")));
+                                seconds(step.beginNanos()),
+                                "not settled",
+                                name + ": averaged when its time was over")));
             }
         }
         evidence.tally()
@@ -109,7 +110,8 @@ final class Incidents {
                 .findFirst()
                 .orElse(all.get(0));
         String words = first.what() + ": " + first.text();
-        return all.size() + (all.size() == 1 ? " entry" : " entries") + ", told inside. " + (all.get(0).equals(first) ? "First: " : "Above all: ") 
+        return all.size() + (all.size() == 1 ? " entry" : " entries") + ", told inside. "
+                + (all.get(0).equals(first) ? "First: " : "Above all: ")
                 + words
                 + (words.endsWith(".") ? "" : ".") + readings;
     }

@@ -30,7 +30,8 @@ record Issue(int number, Optional<String> replaces, List<String> changes) {
     }
 
     /** An earlier one, as its file says. */
-    private record Before(String fileDigest, Making making, String words, String verdict, String figures, String seal) {}
+    private record Before(
+            String fileDigest, Making making, String words, String verdict, String figures, String seal) {}
 
     /**
      * The one after the latest that lies in a folder.
@@ -40,9 +41,7 @@ record Issue(int number, Optional<String> replaces, List<String> changes) {
     static Issue after(Path folder, Evidence evidence) {
         return latest(folder, evidence.session().head().id())
                 .map(before -> new Issue(
-                        before.making().issue().number() + 1,
-                        Optional.of(before.words()),
-                        changes(before, evidence)))
+                        before.making().issue().number() + 1, Optional.of(before.words()), changes(before, evidence)))
                 .orElse(FIRST);
     }
 
@@ -51,12 +50,17 @@ record Issue(int number, Optional<String> replaces, List<String> changes) {
             return Optional.empty();
         }
         try (Stream<Path> files = Files.list(folder)) {
-            return files.filter(file -> file.getFileName().toString().toLowerCase(java.util.Locale.ROOT).endsWith(".pdf"))
+            return files.filter(file -> file.getFileName()
+                            .toString()
+                            .toLowerCase(java.util.Locale.ROOT)
+                            .endsWith(".pdf"))
                     .filter(file -> Files.isRegularFile(file) && file.toFile().length() < MOST_BYTES)
-                    .sorted(Comparator.comparingLong((Path file) -> -file.toFile().lastModified()))
+                    .sorted(Comparator.comparingLong(
+                            (Path file) -> -file.toFile().lastModified()))
                     .limit(MOST_FILES)
                     .flatMap(file -> read(file, sessionId).stream())
-                    .max(Comparator.comparingInt(before -> before.making().issue().number()));
+                    .max(Comparator.comparingInt(
+                            before -> before.making().issue().number()));
         } catch (IOException e) {
             return Optional.empty();
         }
@@ -70,15 +74,18 @@ record Issue(int number, Optional<String> replaces, List<String> changes) {
                 if (!sessionId.equals(information.getCustomMetadataValue(Certificate.SESSION_KEY))) {
                     return Optional.empty();
                 }
-                return Making.of(document).map(making -> new Before(
-                        Digest.of(bytes),
-                        making,
-                        "No. " + said(information, Making.NUMBER) + ", issue " + making.issue().number() + ", of "
-                                + Dates.day(making.order().issued(), java.time.ZoneOffset.UTC) + " (digest of that file "
-                                + Digest.of(bytes).substring(0, 16) + "\u2026)",
-                        said(information, Making.VERDICT),
-                        said(information, Making.FIGURES),
-                        said(information, Certificate.DIGEST_KEY)));
+                return Making.of(document)
+                        .map(making -> new Before(
+                                Digest.of(bytes),
+                                making,
+                                "No. " + said(information, Making.NUMBER) + ", issue "
+                                        + making.issue().number() + ", of "
+                                        + Dates.day(making.order().issued(), java.time.ZoneOffset.UTC)
+                                        + " (digest of that file "
+                                        + Digest.of(bytes).substring(0, 16) + "\u2026)",
+                                said(information, Making.VERDICT),
+                                said(information, Making.FIGURES),
+                                said(information, Certificate.DIGEST_KEY)));
             }
         } catch (IOException | RuntimeException e) {
             return Optional.empty();
@@ -91,7 +98,11 @@ record Issue(int number, Optional<String> replaces, List<String> changes) {
 
     private static List<String> changes(Before before, Evidence now) {
         List<String> changes = new ArrayList<>();
-        change(changes, "session digest", before.seal().substring(0, Math.min(16, before.seal().length())), now.seal().substring(0, 16));
+        change(
+                changes,
+                "session digest",
+                before.seal().substring(0, Math.min(16, before.seal().length())),
+                now.seal().substring(0, 16));
         change(changes, "verdict", before.verdict(), now.headline().words());
         if (!before.figures().equals(now.figuresDigest())) {
             changes.add("figures: worked out anew, they are not all as they were");

@@ -21,15 +21,16 @@ public record Letterhead(Optional<BufferedImage> logo, String text) {
     /** @throws CertificateException when there is no such folder, or neither file in it, or one cannot be read */
     public static Letterhead in(Path folder) {
         if (!Files.isDirectory(folder)) {
-            throw new CertificateException(folder + ": there is no such folder; the letterhead's has logo.png and"
-                    + " text.txt");
+            throw new CertificateException(
+                    folder + ": there is no such folder; the letterhead's has logo.png and" + " text.txt");
         }
         Optional<Path> picture = file(folder, "logo.png").or(() -> file(folder, "logo.jpg"));
         Optional<Path> words = file(folder, "text.txt");
         if (picture.isEmpty() && words.isEmpty()) {
             throw new CertificateException(folder + ": has neither logo.png, logo.jpg nor text.txt");
         }
-        return new Letterhead(picture.map(Letterhead::image), words.map(Letterhead::words).orElse(""));
+        return new Letterhead(
+                picture.map(Letterhead::image), words.map(Letterhead::words).orElse(""));
     }
 
     private static Optional<Path> file(Path folder, String name) {

@@ -100,7 +100,8 @@ final class LimitStripPrint {
 
     /** The stretch before the limit that U takes up: one U inside it, as long as at the figure. */
     private void dots(LimitShare share, double value, double expanded, float middle) {
-        double wide = Math.max(Math.abs(share.of(value + expanded) - share.of(value)),
+        double wide = Math.max(
+                Math.abs(share.of(value + expanded) - share.of(value)),
                 Math.abs(share.of(value - expanded) - share.of(value)));
         Area dots = new Area();
         for (float x = x(Math.max(0, 1 - wide)) + 1; x < x(1) - 0.5f; x += 2.4f) {

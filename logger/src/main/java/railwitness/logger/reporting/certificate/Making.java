@@ -23,8 +23,7 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
  * @param fileName name of the session's file then
  * @param verified whether the chain was worked out for it
  */
-record Making(
-        String program, Order order, Optional<Earlier> earlier, Issue issue, String fileName, boolean verified) {
+record Making(String program, Order order, Optional<Earlier> earlier, Issue issue, String fileName, boolean verified) {
     /** Key of the certificate's number. */
     static final String NUMBER = "CertificateNumber";
 
@@ -67,7 +66,8 @@ record Making(
         evidence.earlier().ifPresent(earlier -> {
             information.setCustomMetadataValue(EARLIER, coded(earlier.words()));
             information.setCustomMetadataValue(EARLIER_DIGEST, earlier.seal());
-            information.setCustomMetadataValue(EARLIER_FIGURES, coded(earlier.figures().text()));
+            information.setCustomMetadataValue(
+                    EARLIER_FIGURES, coded(earlier.figures().text()));
         });
         information.setCustomMetadataValue(
                 ISSUE, String.valueOf(evidence.issue().number()));

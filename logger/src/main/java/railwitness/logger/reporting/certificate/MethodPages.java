@@ -16,8 +16,9 @@ import railwitness.logger.recording.store.InstrumentEntry;
 
 /** How it was done and with what: method, definitions, decision rule, instruments. */
 final class MethodPages {
-    private static final String HOW_IMPORTED = "How they were taken, in which order, and whether the unit had settled, is"
-            + " not known to this program; every step is averaged over the rows that name it.";
+    private static final String HOW_IMPORTED =
+            "How they were taken, in which order, and whether the unit had settled, is"
+                    + " not known to this program; every step is averaged over the rows that name it.";
 
     private final Evidence evidence;
     private final Typesetter type;
@@ -154,7 +155,8 @@ final class MethodPages {
         return List.of(
                 entry.name(),
                 identity(entry.identity()),
-                sheet.map(one -> Calibrations.words(one.calibration(), evidence)).orElse("not stated"),
+                sheet.map(one -> Calibrations.words(one.calibration(), evidence))
+                        .orElse("not stated"),
                 accuracy.isEmpty() ? "not stated" : accuracy);
     }
 

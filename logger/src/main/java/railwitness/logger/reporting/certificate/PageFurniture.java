@@ -26,8 +26,8 @@ final class PageFurniture implements Furniture {
         Faces faces = type.faces();
         float line = type.y() + CAPTION;
         String serial = evidence.session().head().unitSerial();
-        String right = (serial.isEmpty() ? "" : "serial " + serial + " \u00b7 ") + "No. " + evidence.number() + ", issue "
-                + evidence.issue().number();
+        String right = (serial.isEmpty() ? "" : "serial " + serial + " \u00b7 ") + "No. " + evidence.number()
+                + ", issue " + evidence.issue().number();
         String shown = faces.clipped(faces.clean(right), Face.REGULAR, CAPTION, type.width() * 0.62f);
         float rightWidth = faces.width(shown, Face.REGULAR, CAPTION);
         String left = (evidence.rehearsal() ? "REHEARSAL \u00b7 " : "") + "Test certificate \u00b7 "
@@ -57,13 +57,7 @@ final class PageFurniture implements Furniture {
             type.text("Session digest " + seal.substring(0, half), Face.REGULAR, SMALL, Tone.INK, x, line + 15);
             float indent = type.faces().width("Session digest ", Face.REGULAR, SMALL);
             type.text(seal.substring(half + 1), Face.REGULAR, SMALL, Tone.INK, x + indent, line + 25);
-            type.text(
-                    "Sheets: " + sheets(),
-                    Face.REGULAR,
-                    SMALL,
-                    Tone.MUTED,
-                    x,
-                    line + 37);
+            type.text("Sheets: " + sheets(), Face.REGULAR, SMALL, Tone.MUTED, x, line + 37);
             type.text(
                     "The square holds number, issue and digest: 'verify' with the session reads it from a photograph.",
                     Face.REGULAR,
@@ -75,7 +69,12 @@ final class PageFurniture implements Furniture {
             type.text("Session digest " + seal, Face.REGULAR, SMALL, Tone.MUTED, x, line + 12);
         }
         type.textRight(
-                "Page " + number + " of " + of, Face.REGULAR, CAPTION, Tone.MUTED, type.right(), line + (first ? 25 : 12));
+                "Page " + number + " of " + of,
+                Face.REGULAR,
+                CAPTION,
+                Tone.MUTED,
+                type.right(),
+                line + (first ? 25 : 12));
         type.text(
                 "The results are of this unit alone, as it was when tested. Copy only the whole certificate.",
                 Face.REGULAR,

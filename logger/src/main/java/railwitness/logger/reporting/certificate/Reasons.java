@@ -15,7 +15,8 @@ final class Reasons {
     static String of(Verdict verdict, Evidence evidence) {
         return FigureRow.judged(evidence.session().findings()).stream()
                 .filter(row -> row.verdict().filter(one -> one.equals(verdict)).isPresent())
-                .filter(row -> row.valueDigits().isPresent() && row.expandedDigits().isPresent())
+                .filter(row ->
+                        row.valueDigits().isPresent() && row.expandedDigits().isPresent())
                 .filter(row -> verdict.outcome() != Outcome.NOT_JUDGED)
                 .findFirst()
                 .map(row -> words(verdict, row))

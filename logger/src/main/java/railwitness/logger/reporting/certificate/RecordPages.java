@@ -37,8 +37,8 @@ final class RecordPages {
     private void identification() {
         SessionHead head = evidence.session().head();
         section.begin("Identification", 90);
-        Table table = new Table(
-                type, Section.SMALL, 1.6f, List.of(Column.words("what", 20), Column.words("as stated", 80)));
+        Table table =
+                new Table(type, Section.SMALL, 1.6f, List.of(Column.words("what", 20), Column.words("as stated", 80)));
         table.head();
         table.row(List.of("Unit", head.unitName()));
         table.row(List.of("Serial", head.unitSerial().isEmpty() ? "not stated" : head.unitSerial()));
@@ -149,8 +149,8 @@ final class RecordPages {
                 + " exchange and the sheets word for word"
                 + (evidence.sheets().isEmpty() ? "." : ": " + names() + "."));
         evidence.imported()
-                .ifPresent(from -> lines.add("It is a session of its own: " + from + ". Nothing of it was recorded by this"
-                        + " program when the unit was tested."));
+                .ifPresent(from -> lines.add("It is a session of its own: " + from
+                        + ". Nothing of it was recorded by this" + " program when the unit was tested."));
         evidence.issue().replaces().ifPresent(replaced -> {
             lines.add("This issue replaces " + replaced + ". Do not use that one any more. What is not as it was:");
             evidence.issue().changes().forEach(change -> lines.add("\u2013 " + change));
@@ -165,7 +165,7 @@ final class RecordPages {
                 evidence.verified()
                         ? "For this certificate the chain was worked out again and the session found as it was recorded."
                         : "The session is so long that working its chain out takes over a minute; that was not done for"
-                                        + " this certificate.");
+                                + " this certificate.");
         evidence.earlier()
                 .ifPresent(earlier -> lines.add("This is the retest of " + earlier.words()
                         + ", whose session carries the" + " digest " + Digest.grouped(earlier.seal()) + "."));

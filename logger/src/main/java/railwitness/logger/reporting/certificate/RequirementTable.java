@@ -14,7 +14,7 @@ final class RequirementTable {
     private static final float SIZE = 9;
     private static final float LEAST_PADDING = 1.2f;
     private static final float MOST_PADDING = 4.2f;
-    private static final float HEAD = 24;
+    private static final float HEAD = 34;
     private static final float LEGEND = 20;
 
     private final Evidence evidence;
@@ -41,15 +41,20 @@ final class RequirementTable {
         }
         float room = type.room() - keep - HEAD - (judged ? LEGEND : 0);
         float line = SIZE * 1.36f;
-        int fit = (int) (room / (line + 2 * LEAST_PADDING));
-        boolean all = rows.size() <= fit;
+        Table measure = new Table(type, SIZE, LEAST_PADDING, columns());
+        float text = 0;
+        for (FigureRow row : rows) {
+            text += measure.textHeight(cells(row));
+        }
+        boolean all = text + 2 * LEAST_PADDING * rows.size() <= room;
+        int fit = (int) (rows.size() * room / (text + 2 * LEAST_PADDING * rows.size()));
         List<FigureRow> shown = all
                 ? rows
                 : rows.stream()
                         .sorted(Comparator.comparing(RequirementTable::badness))
                         .limit(Math.max(1, fit - 2))
                         .toList();
-        float padding = Math.max(LEAST_PADDING, Math.min(MOST_PADDING, (room / shown.size() - line) / 2));
+        float padding = Math.max(LEAST_PADDING, Math.min(MOST_PADDING, (room - text) / shown.size() / 2));
         Table table = new Table(type, SIZE, all ? padding : LEAST_PADDING, columns());
         LimitStripPrint strip = new LimitStripPrint(type, table.edge(stripColumn()), stripWidth(table));
         if (judged) {
@@ -92,29 +97,33 @@ final class RequirementTable {
 
     private List<Column> columns() {
         List<Column> columns = new ArrayList<>();
-        columns.add(Column.words(judged ? "requirement" : "figure", withEarlier ? 33 : 36));
+        columns.add(Column.words(judged ? "requirement" : "figure", withEarlier ? 37 : 38));
         if (withEarlier) {
-            columns.add(Column.numbers("as found", 12));
+            columns.add(Column.numbers("as found", 15));
         }
-        columns.add(Column.numbers(withEarlier ? "as left" : "measured", 17));
-        columns.add(Column.numbers("U (95 %)", 13));
+        columns.add(Column.numbers(withEarlier ? "as left" : "measured", 20));
+        columns.add(Column.numbers("U (95 %)", 14));
         if (judged) {
-            columns.add(Column.numbers("limit", 19));
+            columns.add(Column.numbers("limit", 20));
             columns.add(Column.words("", 29));
-            columns.add(Column.words("verdict", 22));
+            columns.add(Column.words("verdict", withEarlier ? 19 : 20));
         } else {
             columns.add(Column.numbers("expected", 20));
         }
         return columns;
     }
 
-    private void row(Table table, LimitStripPrint strip, FigureRow row) {
-        float top = type.y();
-        Optional<EarlierFigures.Found> before = evidence.earlier().flatMap(earlier -> earlier.figures().of(row));
+    private Optional<EarlierFigures.Found> before(FigureRow row) {
+        return evidence.earlier().flatMap(earlier -> earlier.figures().of(row));
+    }
+
+    private List<Span> cells(FigureRow row) {
+        Optional<EarlierFigures.Found> before = before(row);
         List<Span> cells = new ArrayList<>();
-        cells.add(Span.plain(FigureList.name(row)));
+        cells.add(Span.plain(row.label()));
         if (withEarlier) {
-            cells.add(Span.muted(Typography.of(before.map(EarlierFigures.Found::shown).orElse(""))));
+            cells.add(Span.muted(
+                    Typography.of(before.map(EarlierFigures.Found::shown).orElse(""))));
         }
         cells.add(Span.strong(
                 row.value().isPresent() ? FigureList.behind(row, Typography.of(row.valueText())) : "not found"));
@@ -126,8 +135,14 @@ final class RequirementTable {
         } else {
             cells.add(Span.muted(Typography.of(row.expectedText())));
         }
-        table.spans(cells, "");
+        return cells;
+    }
+
+    private void row(Table table, LimitStripPrint strip, FigureRow row) {
+        float top = type.y();
+        table.spans(cells(row), "");
         if (judged) {
+            Optional<EarlierFigures.Found> before = before(row);
             OptionalDouble found = before.isPresent() && withEarlier
                     ? OptionalDouble.of(before.get().value())
                     : OptionalDouble.empty();

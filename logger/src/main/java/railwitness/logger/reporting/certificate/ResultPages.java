@@ -18,7 +18,7 @@ import railwitness.logger.reporting.findings.FigureRow;
 
 /** All results: figures, what could not be found, operating points, pictures. */
 final class ResultPages {
-    private static final int RAILS_IN_A_TABLE = 2;
+    private static final int RAILS_IN_A_TABLE = 1;
     private static final float PICTURE_HEIGHT = 150;
 
     private final Evidence evidence;

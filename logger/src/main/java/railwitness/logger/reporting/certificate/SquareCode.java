@@ -90,11 +90,13 @@ final class SquareCode {
     private static Optional<String> read(BufferedImage image) {
         int[] pixels = image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
         LuminanceSource source = new RGBLuminanceSource(image.getWidth(), image.getHeight(), pixels);
-        Map<DecodeHintType, Object> hints = Map.of(DecodeHintType.TRY_HARDER, true, DecodeHintType.CHARACTER_SET, "UTF-8");
+        Map<DecodeHintType, Object> hints =
+                Map.of(DecodeHintType.TRY_HARDER, true, DecodeHintType.CHARACTER_SET, "UTF-8");
         for (var binarizer : java.util.List.of(new HybridBinarizer(source), new GlobalHistogramBinarizer(source))) {
             try {
-                return Optional.of(
-                        new QRCodeReader().decode(new BinaryBitmap(binarizer), hints).getText());
+                return Optional.of(new QRCodeReader()
+                        .decode(new BinaryBitmap(binarizer), hints)
+                        .getText());
             } catch (ReaderException e) {
                 // The next way may see it.
             }

@@ -17,7 +17,8 @@ import javax.imageio.ImageIO;
  */
 public record SquareText(String number, String digest) {
     private static final String BEGIN = "railwitness certificate ";
-    private static final Pattern SAID = Pattern.compile("railwitness certificate (.{1,120})\nsession digest ([0-9a-f]{64})");
+    private static final Pattern SAID =
+            Pattern.compile("railwitness certificate (.{1,120})\nsession digest ([0-9a-f]{64})");
     private static final long MOST_BYTES = 40_000_000;
 
     String text() {
@@ -25,8 +26,7 @@ public record SquareText(String number, String digest) {
     }
 
     static SquareText of(Evidence evidence) {
-        return new SquareText(
-                evidence.number() + ", issue " + evidence.issue().number(), evidence.seal());
+        return new SquareText(evidence.number() + ", issue " + evidence.issue().number(), evidence.seal());
     }
 
     /** Whether a file is a picture by its first bytes: PNG or JPEG. */
@@ -51,8 +51,8 @@ public record SquareText(String number, String digest) {
      */
     public static SquareText in(Path picture) {
         if (picture.toFile().length() > MOST_BYTES) {
-            throw new CertificateException(picture + ": is larger than " + MOST_BYTES / 1_000_000 + " MB; take a smaller"
-                    + " picture");
+            throw new CertificateException(
+                    picture + ": is larger than " + MOST_BYTES / 1_000_000 + " MB; take a smaller" + " picture");
         }
         try {
             BufferedImage image = ImageIO.read(picture.toFile());

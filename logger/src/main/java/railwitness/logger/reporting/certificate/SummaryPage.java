@@ -71,7 +71,8 @@ final class SummaryPage {
                 "H1",
                 "Test certificate",
                 () -> type.text("Test certificate", Face.MEDIUM, TITLE, Tone.INK, type.left(), line));
-        String number = "No. " + evidence.number() + ", issue " + evidence.issue().number();
+        String number =
+                "No. " + evidence.number() + ", issue " + evidence.issue().number();
         float size = 12;
         while (size > 8 && type.faces().width(type.faces().clean(number), Face.MEDIUM, size) > type.width() * 0.68f) {
             size -= 0.5f;
@@ -85,8 +86,8 @@ final class SummaryPage {
                 line - 2);
         String condition = head.unitCondition().isEmpty() ? "" : ", " + head.unitCondition();
         type.text(
-                "step-up supply of a sound system" + (evidence.wasRun() ? ", load and line test" : ", readings brought in")
-                        + condition,
+                "step-up supply of a sound system"
+                        + (evidence.wasRun() ? ", load and line test" : ", readings brought in") + condition,
                 Face.REGULAR,
                 TEXT,
                 Tone.MUTED,
@@ -226,7 +227,13 @@ final class SummaryPage {
                 while (size > 7.5f && type.faces().width(clean, Face.REGULAR, size) > width) {
                     size -= 0.25f;
                 }
-                type.text(type.faces().clipped(clean, Face.REGULAR, size, width), Face.REGULAR, size, Tone.INK, x, line - 4);
+                type.text(
+                        type.faces().clipped(clean, Face.REGULAR, size, width),
+                        Face.REGULAR,
+                        size,
+                        Tone.INK,
+                        x,
+                        line - 4);
             }
         }
         type.moveTo(line + 14);

@@ -15,7 +15,7 @@ public final class Table {
     private final float size;
     private final float padding;
     private final float[] edges;
-    private final PDStructureElement part;
+    private PDStructureElement part;
 
     /** @param padding above and below the text of a row, pt */
     public Table(Typesetter type, float size, float padding, List<Column> columns) {
@@ -24,7 +24,6 @@ public final class Table {
         this.size = size;
         this.padding = padding;
         this.edges = edges();
-        this.part = type.open("Table");
     }
 
     private float[] edges() {
@@ -53,6 +52,15 @@ public final class Table {
     /** Left edge of a column, counted from zero, pt; of one behind the last: the right edge of all. */
     float edge(int column) {
         return edges[column];
+    }
+
+    /** Height of a row's text alone, pt. */
+    float textHeight(List<Span> spans) {
+        List<Paragraph> cells = new ArrayList<>();
+        for (int i = 0; i < columns.size(); i++) {
+            cells.add(cell(i, spans.get(i)));
+        }
+        return highest(cells);
     }
 
     /** Height a row of one line takes, pt. */
@@ -126,18 +134,21 @@ public final class Table {
 
     private void set(List<Paragraph> cells, List<Paragraph> under, String role) {
         float top = type.y() + padding;
-        type.in(part, () -> type.part("TR", () -> {
-            for (int i = 0; i < cells.size(); i++) {
-                int column = i;
-                type.part(role, () -> place(column, cells.get(column), top));
-            }
-            float below = top + highest(cells);
-            for (Paragraph line : under) {
-                float at = below;
-                type.part(role, () -> line.at(type, type.left(), at));
-                below += line.height();
-            }
-        }));
+        part = part == null ? type.open("Table") : part;
+        type.in(
+                part,
+                () -> type.part("TR", () -> {
+                    for (int i = 0; i < cells.size(); i++) {
+                        int column = i;
+                        type.part(role, () -> place(column, cells.get(column), top));
+                    }
+                    float below = top + highest(cells);
+                    for (Paragraph line : under) {
+                        float at = below;
+                        type.part(role, () -> line.at(type, type.left(), at));
+                        below += line.height();
+                    }
+                }));
         type.down(height(cells, under));
     }
 

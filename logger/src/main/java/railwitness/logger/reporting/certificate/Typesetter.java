@@ -174,7 +174,9 @@ public final class Typesetter {
                 .deriveFont(100f)
                 .createGlyphVector(new java.awt.font.FontRenderContext(null, true, true), text)
                 .getOutline();
-        double size = 0.72 * Math.hypot(paper.width(), paper.height()) / words.getBounds2D().getWidth();
+        double size = 0.72
+                * Math.hypot(paper.width(), paper.height())
+                / words.getBounds2D().getWidth();
         AffineTransform place = AffineTransform.getTranslateInstance(paper.width() / 2, paper.height() / 2);
         place.rotate(-Math.atan2(paper.height(), paper.width()));
         place.scale(size, size);

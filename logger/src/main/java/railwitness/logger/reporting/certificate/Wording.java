@@ -126,7 +126,6 @@ final class Wording {
                                 ? "between the rails"
                                 : "on the rail"))
                 .orElse("");
-        return stood
-                + "The capacitors keep their charge after power is off; local codes come first.";
+        return stood + "The capacitors keep their charge after power is off; local codes come first.";
     }
 }

@@ -65,14 +65,7 @@ public record Chart(
         boolean overlap = own.getMin() <= others.getMax() && others.getMin() <= own.getMax();
         return unit.equals(other.unit) && overlap
                 ? new Chart(
-                        title,
-                        unit,
-                        acrossUnit,
-                        curves,
-                        limits,
-                        places,
-                        odd,
-                        List.of(others.getMin(), others.getMax()))
+                        title, unit, acrossUnit, curves, limits, places, odd, List.of(others.getMin(), others.getMax()))
                 : this;
     }
 

@@ -219,8 +219,7 @@ public final class ChartPainter {
             Curve curve = chart.curves().get(i);
             renderer.setSeriesPaint(i, curve.predicted() ? ink.muted() : ink.of(curve));
             renderer.setSeriesShapesVisible(i, !chart.places().isEmpty() && !curve.predicted());
-            renderer.setSeriesStroke(
-                    i, curve.predicted() ? dashed(0.9f, DASHES) : measured(curve));
+            renderer.setSeriesStroke(i, curve.predicted() ? dashed(0.9f, DASHES) : measured(curve));
         }
         return renderer;
     }

@@ -33,8 +33,8 @@ public record Change(Estimate difference, Coverage coverage, double apart, Answe
     private static Estimate drifted(Estimate difference, double apart) {
         double cancelled = Math.sqrt(Math.max(0, apart * apart - difference.u() * difference.u()));
         return cancelled > 0
-                ? difference.with(
-                        Influence.normal("short-term drift of the instruments", DRIFT_SHARE * cancelled, "").times(1))
+                ? difference.with(Influence.normal("short-term drift of the instruments", DRIFT_SHARE * cancelled, "")
+                        .times(1))
                 : difference;
     }
 

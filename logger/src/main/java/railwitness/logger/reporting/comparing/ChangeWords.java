@@ -32,7 +32,9 @@ final class ChangeWords {
                                 figure,
                                 change,
                                 Math.abs(change.difference().value())
-                                        / Math.max(Double.MIN_NORMAL, matter.from(figure).orElse(1)))))
+                                        / Math.max(
+                                                Double.MIN_NORMAL,
+                                                matter.from(figure).orElse(1)))))
                 .sorted(Comparator.comparingDouble(Moved::times).reversed())
                 .toList();
         if (moved.isEmpty()) {
@@ -41,7 +43,9 @@ final class ChangeWords {
         String told = moved.stream().limit(MOST).map(one -> words(one, later)).collect(Collectors.joining("; "));
         int more = moved.size() - MOST;
         return Character.toUpperCase(told.charAt(0)) + told.substring(1) + "; "
-                + (more > 0 ? more + " more moved by more than matters (below)" : "nothing else moved by more than matters")
+                + (more > 0
+                        ? more + " more moved by more than matters (below)"
+                        : "nothing else moved by more than matters")
                 + ".";
     }
 
@@ -71,9 +75,8 @@ final class ChangeWords {
                 .flatMap(figure -> figure.changes().get(later).stream())
                 .filter(change -> change.answer() != Answer.NOT_KNOWN)
                 .toList();
-        long real = judged.stream()
-                .filter(change -> change.answer() == Answer.REAL)
-                .count();
+        long real =
+                judged.stream().filter(change -> change.answer() == Answer.REAL).count();
         return String.format(
                 Locale.ROOT,
                 "%d of %d differences are real; were nothing changed at all, %.1f of %d would seem so by chance (5 %%)."

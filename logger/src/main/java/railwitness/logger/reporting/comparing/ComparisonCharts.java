@@ -173,8 +173,7 @@ public final class ComparisonCharts {
                 values.stream().mapToDouble(ComparisonCharts::expanded).toArray(),
                 false,
                 OptionalInt.empty());
-        return List.of(
-                new Chart(figure.label(), figure.unit(), "", List.of(curve), List.of(), names(), Set.of()));
+        return List.of(new Chart(figure.label(), figure.unit(), "", List.of(curve), List.of(), names(), Set.of()));
     }
 
     private Chart individuals(SisterChart chart) {

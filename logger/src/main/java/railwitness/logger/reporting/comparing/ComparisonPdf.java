@@ -58,7 +58,9 @@ public final class ComparisonPdf {
         this.rehearsal =
                 comparison.sessions().stream().anyMatch(one -> one.head().rehearsal());
         String digest = Digest.of(String.join("\n", comparison.seals()));
-        this.number = "C" + DateTimeFormatter.BASIC_ISO_DATE.format(wish.issued().atZone(ZoneOffset.UTC).toLocalDate())
+        this.number = "C"
+                + DateTimeFormatter.BASIC_ISO_DATE.format(
+                        wish.issued().atZone(ZoneOffset.UTC).toLocalDate())
                 + "-"
                 + Digest.of(digest + wish.issued() + wish.workshop().orElse(""))
                         .substring(0, 6)
@@ -114,17 +116,13 @@ public final class ComparisonPdf {
 
     private void title() {
         float line = type.y() + TITLE;
-        type.heading("H1", "Comparison", () -> type.text("Comparison", Face.MEDIUM, TITLE, Tone.INK, type.left(), line));
+        type.heading(
+                "H1", "Comparison", () -> type.text("Comparison", Face.MEDIUM, TITLE, Tone.INK, type.left(), line));
         type.textRight("No. " + number, Face.MEDIUM, 12, Tone.INK, type.right(), line - 2);
-        type.text(
-                wish.workshop().orElse("workshop not stated"),
-                Face.REGULAR,
-                9,
-                Tone.MUTED,
-                type.left(),
-                line + 14);
+        type.text(wish.workshop().orElse("workshop not stated"), Face.REGULAR, 9, Tone.MUTED, type.left(), line + 14);
         type.textRight(
-                "made on " + DateTimeFormatter.ISO_LOCAL_DATE.format(wish.issued().atZone(ZoneOffset.UTC)),
+                "made on "
+                        + DateTimeFormatter.ISO_LOCAL_DATE.format(wish.issued().atZone(ZoneOffset.UTC)),
                 Face.REGULAR,
                 9,
                 Tone.MUTED,
@@ -173,18 +171,14 @@ public final class ComparisonPdf {
                         "Contradiction in " + session.head().id() + ": " + one.text() + "; check: " + one.check() + ".",
                         Face.REGULAR,
                         Tone.FAULT)))));
-        section.small(
-                comparison.charts().isEmpty()
-                        ? words.chance(1) + " " + Matter.rule()
-                        : words.chanceOfSignals());
+        section.small(comparison.charts().isEmpty() ? words.chance(1) + " " + Matter.rule() : words.chanceOfSignals());
     }
 
     private String unlike(int place, List<SisterChart> charts) {
         return Comparison.name(comparison, place) + " is unlike its sisters: "
                 + charts.stream()
                         .limit(4)
-                        .map(chart -> chart.figure().label() + " ("
-                                + String.join("; ", chart.reasons(place)) + ")")
+                        .map(chart -> chart.figure().label() + " (" + String.join("; ", chart.reasons(place)) + ")")
                         .collect(Collectors.joining(", "))
                 + (charts.size() > 4 ? " and " + (charts.size() - 4) + " more figures" : "") + ".";
     }
@@ -197,8 +191,8 @@ public final class ComparisonPdf {
                 1.8f,
                 List.of(
                         Column.words("", 4),
-                        Column.words("unit, serial, condition", 36),
-                        Column.words("session", 20),
+                        Column.words("unit, serial, condition", 31),
+                        Column.words("session", 25),
                         Column.words("begun, UTC", 19),
                         Column.words("state, verdict", 20),
                         Column.words("session digest", 18)));
@@ -214,7 +208,14 @@ public final class ComparisonPdf {
                     head.id(),
                     MINUTE.format(head.startedWall()),
                     session.state().word() + ", " + session.findings().verdict().words(),
-                    comparison.seals().get(i).substring(0, Math.min(16, comparison.seals().get(i).length())) + "\u2026"));
+                    comparison
+                                    .seals()
+                                    .get(i)
+                                    .substring(
+                                            0,
+                                            Math.min(
+                                                    16,
+                                                    comparison.seals().get(i).length())) + "\u2026"));
         }
         type.down(4);
         long names = comparison.sessions().stream()
@@ -257,7 +258,8 @@ public final class ComparisonPdf {
                             Span.muted(shown.unit()),
                             Span.plain(Typography.of(Print.value(shown, 0))),
                             Span.plain(Typography.of(Print.value(shown, later))),
-                            Span.plain(Typography.of(printed.map(Print::difference).orElse(""))),
+                            Span.plain(
+                                    Typography.of(printed.map(Print::difference).orElse(""))),
                             Span.muted(printed.map(Print::expanded).orElse("")),
                             Span.muted(mattersFrom(matter, figure, shown)),
                             matters ? Span.strong(means) : Span.plain(means)),
@@ -289,8 +291,9 @@ public final class ComparisonPdf {
 
     private void control() {
         section.begin("Control charts", PICTURE);
-        section.small("In the order of time. Limits three standard deviations from the mean, worked out without those units"
-                + " that give a signal (ISO 7870-2); the names below are serial numbers.");
+        section.small(
+                "In the order of time. Limits three standard deviations from the mean, worked out without those units"
+                        + " that give a signal (ISO 7870-2); the names below are serial numbers.");
         new Pictures(type).flow(new ComparisonCharts(comparison).control(), PICTURE);
     }
 
@@ -326,12 +329,14 @@ public final class ComparisonPdf {
 
     private void how() {
         section.begin("How it was compared", 90);
-        section.paragraph("U is the expanded uncertainty of the difference for a coverage probability of 95 %. Errors of the"
-                + " same instrument on the same range cancel in a difference, but for "
-                + Math.round(100 * Change.DRIFT_SHARE)
-                + " % of what it may be off by, allowed for its drift from one session to the next (common practice, no"
-                + " source). Errors of other instruments do not cancel. " + Matter.rule());
-        section.small("The results are of these units alone, as they were when tested. Copy only the whole comparison.");
+        section.paragraph(
+                "U is the expanded uncertainty of the difference for a coverage probability of 95 %. Errors of the"
+                        + " same instrument on the same range cancel in a difference, but for "
+                        + Math.round(100 * Change.DRIFT_SHARE)
+                        + " % of what it may be off by, allowed for its drift from one session to the next (common practice, no"
+                        + " source). Errors of other instruments do not cancel. " + Matter.rule());
+        section.small(
+                "The results are of these units alone, as they were when tested. Copy only the whole comparison.");
         section.small("End of comparison");
     }
 }

@@ -160,8 +160,9 @@ public final class ComparisonText {
     }
 
     private void charts() {
-        lines.add("Control chart of individuals and moving ranges, units in the order of time, limits without those that give"
-                + " a signal:");
+        lines.add(
+                "Control chart of individuals and moving ranges, units in the order of time, limits without those that give"
+                        + " a signal:");
         TextTable table = new TextTable();
         table.row(
                 List.of("figure", "unit", "mean", "lower", "upper", "mean range", "range limit", "unlike", "jump at"));

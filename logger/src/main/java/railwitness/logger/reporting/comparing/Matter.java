@@ -31,8 +31,8 @@ public final class Matter {
             return OptionalDouble.of(SHARE_OF_THE_LIMIT * span(limit.get(), figure));
         }
         return figure.values().get(0).isPresent()
-                ? OptionalDouble.of(
-                        SHARE_OF_THE_VALUE * Math.abs(figure.values().get(0).get().value()))
+                ? OptionalDouble.of(SHARE_OF_THE_VALUE
+                        * Math.abs(figure.values().get(0).get().value()))
                 : OptionalDouble.empty();
     }
 
@@ -40,7 +40,8 @@ public final class Matter {
         return comparison.sessions().stream()
                 .flatMap(session -> session.findings().verdicts().stream())
                 .map(verdict -> verdict.requirement())
-                .filter(asked -> asked.figure().equals(figure.name()) && asked.rail().equals(figure.rail()))
+                .filter(asked ->
+                        asked.figure().equals(figure.name()) && asked.rail().equals(figure.rail()))
                 .findFirst();
     }
 
@@ -65,7 +66,7 @@ public final class Matter {
     /** What a change comes to, in words. */
     public String words(Compared figure, Change change) {
         return switch (change.answer()) {
-            case REAL -> matters(figure, change) ? "real change, matters" : "real change, too small to matter";
+            case REAL -> matters(figure, change) ? "real change, matters" : "real, too small to matter";
             default -> change.answer().words();
         };
     }

@@ -16,8 +16,7 @@ import railwitness.analysis.sisters.OutlyingValue;
  * @param leftOut places that the limits were worked out without, because they gave a signal
  * @param furthest the unit furthest from the mean
  */
-public record SisterChart(
-        Compared figure, IndividualsChart chart, OutlyingValue furthest, Set<Integer> leftOut) {
+public record SisterChart(Compared figure, IndividualsChart chart, OutlyingValue furthest, Set<Integer> leftOut) {
     /** One in a hundred sets of like units has one that is called unlike by chance, for each figure. */
     public static final double RISK = 0.01;
 

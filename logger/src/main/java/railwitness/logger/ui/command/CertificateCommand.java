@@ -74,13 +74,13 @@ final class CertificateCommand implements Callable<Integer> {
     @Option(
             names = "--ambient",
             paramLabel = "TEXT",
-            description = "ambient temperature with its uncertainty, such as \"21.3 degC, U 0.5\"")
+            description = "Ambient temperature with its uncertainty, such as '21.3 degC, U 0.5'.")
     private String ambient;
 
     @Option(
             names = "--specification",
             paramLabel = "TEXT",
-            description = "specification with its issue, where it is more than the design sheet")
+            description = "Specification with its issue, where it is more than the design sheet.")
     private String specification;
 
     @Option(names = "--authorised-by", paramLabel = "NAME", description = "who authorises the certificate")
@@ -92,7 +92,7 @@ final class CertificateCommand implements Callable<Integer> {
     @Option(
             names = "--letterhead",
             paramLabel = "FOLDER",
-            description = "folder with the workshop's logo.png (or logo.jpg) and text.txt")
+            description = "Folder with the workshop's logo.png or logo.jpg, and text.txt.")
     private Path letterhead;
 
     @Option(names = "--whole", description = "Check the chain of a long session too, however long that takes.")
@@ -159,8 +159,7 @@ final class CertificateCommand implements Callable<Integer> {
         certificate.keep(pdf, out);
         spec.commandLine()
                 .getOut()
-                .println(out + ": No. " + VisibleText.line(certificate.number()) + ", "
-                        + certificate.headline());
+                .println(out + ": No. " + VisibleText.line(certificate.number()) + ", " + certificate.headline());
         return FindingsPrint.exitCode(certificate.session());
     }
 }

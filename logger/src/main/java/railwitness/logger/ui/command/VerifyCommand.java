@@ -39,7 +39,11 @@ final class VerifyCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "SESSION", description = "a session file")
     private Path session;
 
-    @Parameters(index = "1", arity = "0..1", paramLabel = "PDF", description = "the certificate made of it, or a photograph of its first page (PNG or JPEG)")
+    @Parameters(
+            index = "1",
+            arity = "0..1",
+            paramLabel = "PDF",
+            description = "The certificate made of it, or a picture of its first page, PNG or JPEG.")
     private Path pdf;
 
     @Option(
@@ -78,8 +82,8 @@ final class VerifyCommand implements Callable<Integer> {
                             ? "the digest is that of the session"
                             : answer.words())));
             pages.ifPresent(check -> out.println(pdf + ": " + check.words()));
-            square.ifPresent(read -> out.println(pdf + ": the square on the paper says No. "
-                    + VisibleText.line(read.number())));
+            square.ifPresent(
+                    read -> out.println(pdf + ": the square on the paper says No. " + VisibleText.line(read.number())));
             if (typed.isPresent()) {
                 out.println("digest: not compared: what else stands on the paper; give the file to compare its pages");
             }

@@ -74,7 +74,13 @@ class CertificateTest {
     void laterPagesHoldTheWholeReport() {
         assertThat(PdfText.all(certificate))
                 .contains("Figures", "Not found, and remarks", "Operating points", "Pictures", "Method")
-                .contains("Decision rule", "ILAC-G8:09/2019", "Instruments", "2026-05-11", "shunt of input meter", "\u00b10.1 %")
+                .contains(
+                        "Decision rule",
+                        "ILAC-G8:09/2019",
+                        "Instruments",
+                        "2026-05-11",
+                        "shunt of input meter",
+                        "\u00b10.1 %")
                 .contains("Identification", "Deviations and events", "Cautions", "Records", "End of certificate")
                 .contains("load-sweep, 25 % again", "input meter", "slope of the rail against the input terminals")
                 .contains("SHA-256 of the design sheet", "made by railwitness")
@@ -125,7 +131,8 @@ class CertificateTest {
     void rehearsalIsMarkedOnEveryPageAndARealSessionOnNone() {
         List<String> pages = PdfText.pages(certificate);
         assertThat(pages.get(0)).contains("no real unit was tested");
-        assertThat(pages.subList(1, pages.size())).allSatisfy(page -> assertThat(page).contains("REHEARSAL"));
+        assertThat(pages.subList(1, pages.size()))
+                .allSatisfy(page -> assertThat(page).contains("REHEARSAL"));
         Path real = SmallSession.write(folder.resolve("real.session"), true);
         assertThat(PdfText.all(write(real, ORDER, "real.pdf"))).doesNotContain("REHEARSAL", "no real unit");
     }
@@ -185,9 +192,9 @@ class CertificateTest {
     void unfitUnitIsCalledSoWithItsCause() {
         Path out = write(tired, order(Paper.A4, true, Optional.empty()), "tired.pdf");
         assertThat(PdfText.pages(out).get(0))
-                .contains(
-                        "Not fit to return", "11 of 12 requirements met", "In this test the ripple of the");
-        assertThat(PdfText.all(out)).contains("Probable causes", "capacitor of this rail", "Check next:", "fail:", "outside the limit");
+                .contains("Not fit to return", "11 of 12 requirements met", "In this test the ripple of the");
+        assertThat(PdfText.all(out))
+                .contains("Probable causes", "capacitor of this rail", "Check next:", "fail:", "outside the limit");
     }
 
     @Test

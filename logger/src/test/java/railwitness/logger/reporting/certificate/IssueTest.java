@@ -56,7 +56,8 @@ class IssueTest {
                 .contains("Customer: 'the Otter' became 'the Heron'")
                 .contains("Do not use that one any more");
         assertThat(PageCheck.of(session, out).differences()).isEmpty();
-        assertThat(Certificate.of(session, of("the Heron").after(folder)).number()).endsWith(", issue 3");
+        assertThat(Certificate.of(session, of("the Heron").after(folder)).number())
+                .endsWith(", issue 3");
     }
 
     @Test
@@ -71,7 +72,8 @@ class IssueTest {
             assertThat(PdfText.all(out)).contains("<" + what.key() + ">");
         }
         Certificate.of(session, ORDER).writeTo(out);
-        assertThat(PdfText.all(out)).contains("Laboratory not stated", "Received not stated", "Authorised by not stated");
+        assertThat(PdfText.all(out))
+                .contains("Laboratory not stated", "Received not stated", "Authorised by not stated");
         assertThat(PdfText.all(out)).contains("calibrat", "not known to this program");
     }
 

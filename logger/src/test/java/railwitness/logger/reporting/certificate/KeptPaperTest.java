@@ -39,12 +39,15 @@ class KeptPaperTest {
                 folder.resolve("left.session"),
                 "",
                 2,
-                Rehearsed.head("2026-071", true, "\u4e0a\u6d77 \u039a\u03b1\u03c1 \u043b\u043e \u0642\u0627\u0631\u0628", "0412"));
+                Rehearsed.head(
+                        "2026-071",
+                        true,
+                        "\u4e0a\u6d77 \u039a\u03b1\u03c1 \u043b\u043e \u0642\u0627\u0631\u0628",
+                        "0412"));
     }
 
     private static List<String> faults(Path pdf) throws Exception {
-        try (PDFAParser parser =
-                Foundries.defaultInstance().createParser(pdf.toFile(), PDFAFlavour.PDFA_2_A)) {
+        try (PDFAParser parser = Foundries.defaultInstance().createParser(pdf.toFile(), PDFAFlavour.PDFA_2_A)) {
             PDFAValidator validator = Foundries.defaultInstance().createValidator(PDFAFlavour.PDFA_2_A, false);
             ValidationResult result = validator.validate(parser);
             return result.getTestAssertions().stream()

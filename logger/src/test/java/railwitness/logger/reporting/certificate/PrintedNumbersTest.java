@@ -70,7 +70,8 @@ class PrintedNumbersTest {
                 .findFirst()
                 .orElseThrow(() -> new AssertionError("no line of " + stageAndStep));
         List<String> numbers = new ArrayList<>();
-        for (String word : line.substring(stageAndStep.length()).replace('\u2212', '-').split("\\s+")) {
+        for (String word :
+                line.substring(stageAndStep.length()).replace('\u2212', '-').split("\\s+")) {
             if (word.matches("-?[0-9]+(\\.[0-9]+)?") || word.equals("\u00b1")) {
                 numbers.add(word);
             }

@@ -50,7 +50,9 @@ class SamplePapersTest {
         if (WRITE) {
             Files.copy(made, kept, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
         }
-        assertThat(text(kept)).as("%s is stale; .ci/renew-samples makes it anew", kept).isEqualTo(text(made));
+        assertThat(text(kept))
+                .as("%s is stale; .ci/renew-samples makes it anew", kept)
+                .isEqualTo(text(made));
     }
 
     private static String text(Path file) throws IOException {
@@ -82,7 +84,8 @@ class SamplePapersTest {
         }
         for (Path session : all) {
             SessionFindings findings = SessionFindings.of(session, true);
-            String plain = SAMPLES.relativize(session).toString().replace('\\', '/').replaceFirst("\\.session$", "");
+            String plain =
+                    SAMPLES.relativize(session).toString().replace('\\', '/').replaceFirst("\\.session$", "");
             same(plain + ".findings.txt", file -> write(file, FindingsText.of(findings, false)));
             same(plain + ".findings.json", file -> write(file, FindingsJson.of(findings)));
         }
@@ -98,19 +101,14 @@ class SamplePapersTest {
 
     @Test
     void certificates() throws Exception {
-        same(
-                "repair/as-found.pdf",
-                file -> Certificate.of(at("repair/as-found.session"), order(true, Optional.empty()))
-                        .writeTo(file));
-        same(
-                "repair/as-left.pdf",
-                file -> Certificate.of(
-                                at("repair/as-left.session"), order(false, Optional.of(at("repair/as-found.session"))))
-                        .writeTo(file));
-        same(
-                "burn-in/burn-in.pdf",
-                file -> Certificate.of(at("burn-in/burn-in.session"), order(false, Optional.empty()))
-                        .writeTo(file));
+        same("repair/as-found.pdf", file -> Certificate.of(at("repair/as-found.session"), order(true, Optional.empty()))
+                .writeTo(file));
+        same("repair/as-left.pdf", file -> Certificate.of(
+                        at("repair/as-left.session"), order(false, Optional.of(at("repair/as-found.session"))))
+                .writeTo(file));
+        same("burn-in/burn-in.pdf", file -> Certificate.of(
+                        at("burn-in/burn-in.session"), order(false, Optional.empty()))
+                .writeTo(file));
     }
 
     @Test
@@ -126,8 +124,6 @@ class SamplePapersTest {
         same(
                 story + "/comparison.pdf",
                 file -> ComparisonPdf.write(
-                        comparison,
-                        file,
-                        new ComparisonPdf.Wish(Paper.A4, ISSUED, Optional.of("Wharf workshop"))));
+                        comparison, file, new ComparisonPdf.Wish(Paper.A4, ISSUED, Optional.of("Wharf workshop"))));
     }
 }

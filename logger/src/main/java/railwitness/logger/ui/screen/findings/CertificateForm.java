@@ -85,7 +85,9 @@ final class CertificateForm extends Readable {
             paper.setSelectedIndex(remembered.get(PAPER).equals(Optional.of(Paper.LETTER.name())) ? 1 : 0);
             causes.setSelected(!remembered.get(CAUSES).equals(Optional.of("no")));
             particulars.forEach((what, field) -> field.setText(
-                    what.isRemembered() ? remembered.get(PARTICULAR + what.key()).orElse("") : ""));
+                    what.isRemembered()
+                            ? remembered.get(PARTICULAR + what.key()).orElse("")
+                            : ""));
             letterhead.setText(remembered.get(LETTERHEAD).orElse(""));
         });
         earlier(List.of());
@@ -111,8 +113,7 @@ final class CertificateForm extends Readable {
 
     /** Said before it is printed: signs that no font has. */
     void lacking(Set<String> signs) {
-        warning.setText(
-                signs.isEmpty() ? "" : Words.of("certificate.lacking", String.join(" ", new TreeSet<>(signs))));
+        warning.setText(signs.isEmpty() ? "" : Words.of("certificate.lacking", String.join(" ", new TreeSet<>(signs))));
         warning.setVisible(!signs.isEmpty());
     }
 

@@ -125,7 +125,8 @@ final class CertificateModel {
                 Words.of("certificate.working"),
                 progress -> {
                     choices.forEach(desk.remembered()::put);
-                    Order whole = letterhead.map(Letterhead::in).map(order::under).orElse(order);
+                    Order whole =
+                            letterhead.map(Letterhead::in).map(order::under).orElse(order);
                     return CertificateDraft.of(mine, whole, width, progress);
                 },
                 made -> seen(mine, made),
