@@ -1,5 +1,6 @@
 package railwitness.logger.reporting.certificate;
 
+import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -22,7 +23,7 @@ final class PaperNumber {
                 evidence.seal(),
                 evidence.sheets().toString(),
                 ProgramBuild.text(),
-                evidence.order().issued().toString(),
+                evidence.order().issued().truncatedTo(ChronoUnit.SECONDS).toString(),
                 evidence.order().paper().name(),
                 String.valueOf(evidence.order().causes()),
                 evidence.earlier().map(Earlier::words).orElse(""),

@@ -133,7 +133,7 @@ class CertificateTest {
         assertThat(pages.get(0)).contains("no real unit was tested");
         assertThat(pages.subList(1, pages.size()))
                 .allSatisfy(page -> assertThat(page).contains("REHEARSAL"));
-        Path real = SmallSession.write(folder.resolve("real.session"), true);
+        Path real = BareSession.write(folder.resolve("real.session"));
         assertThat(PdfText.all(write(real, ORDER, "real.pdf"))).doesNotContain("REHEARSAL", "no real unit");
     }
 

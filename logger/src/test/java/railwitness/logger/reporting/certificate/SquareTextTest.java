@@ -31,7 +31,7 @@ class SquareTextTest {
 
     @BeforeAll
     static void print() throws Exception {
-        Path session = SmallSession.write(folder.resolve("small.session"), true);
+        Path session = BareSession.write(folder.resolve("small.session"));
         byte[] pdf = Certificate.of(session, Order.plain(Instant.parse("2026-03-29T08:00:00Z")))
                 .pdf();
         try (PDDocument document = Loader.loadPDF(pdf);

@@ -29,7 +29,7 @@ import railwitness.logger.reporting.findings.SessionFindings;
 
 /**
  * Findings, certificates and comparisons of the recorded sessions say what the program says today: their text is compared,
- * not their bytes. {@code -Drailwitness.samples=write} writes them anew, which {@code .ci/renew-samples} does.
+ * not their bytes. Those of the long stories are only written, since they take minutes. {@code -Drailwitness.samples=write} writes them anew, which {@code .ci/renew-samples} does.
  */
 class SamplePapersTest {
     private static final Path SAMPLES = Path.of("../sessions-sample");
@@ -79,7 +79,7 @@ class SamplePapersTest {
     @Test
     void findings() throws Exception {
         List<Path> all = new ArrayList<>();
-        for (String story : List.of("repair", "sisters", "burn-in")) {
+        for (String story : WRITE ? List.of("repair", "sisters", "burn-in") : List.of("repair")) {
             all.addAll(sessions(story));
         }
         for (Path session : all) {
@@ -106,15 +106,19 @@ class SamplePapersTest {
         same("repair/as-left.pdf", file -> Certificate.of(
                         at("repair/as-left.session"), order(false, Optional.of(at("repair/as-found.session"))))
                 .writeTo(file));
-        same("burn-in/burn-in.pdf", file -> Certificate.of(
-                        at("burn-in/burn-in.session"), order(false, Optional.empty()))
-                .writeTo(file));
+        if (WRITE) {
+            same("burn-in/burn-in.pdf", file -> Certificate.of(
+                            at("burn-in/burn-in.session"), order(false, Optional.empty()))
+                    .writeTo(file));
+        }
     }
 
     @Test
     void comparisons() throws Exception {
         compared("repair", List.of(at("repair/as-found.session"), at("repair/as-left.session")));
-        compared("sisters", sessions("sisters"));
+        if (WRITE) {
+            compared("sisters", sessions("sisters"));
+        }
     }
 
     private void compared(String story, List<Path> sessions) throws Exception {
