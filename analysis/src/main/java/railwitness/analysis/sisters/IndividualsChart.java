@@ -2,6 +2,7 @@ package railwitness.analysis.sisters;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
@@ -29,6 +30,16 @@ public record IndividualsChart(
 
     /** @throws IllegalArgumentException for less than two values or one that is not finite */
     public static IndividualsChart of(double... values) {
+        return of(Set.of(), values);
+    }
+
+    /**
+     * With limits from a base that leaves some values out, such as those with a known cause: left in, they widen the
+     * limits that should find them.
+     *
+     * @param leftOut places, counted from zero; two values or more must be left
+     */
+    public static IndividualsChart of(Set<Integer> leftOut, double... values) {
         if (values.length < 2) {
             throw new IllegalArgumentException(values.length + " values must be two or more for a control chart");
         }
@@ -37,8 +48,16 @@ public record IndividualsChart(
                 throw new IllegalArgumentException("value " + value + " of a control chart must be finite");
             }
         }
-        double centre = Arrays.stream(values).average().orElseThrow();
-        double meanRange = Arrays.stream(ranges(values)).average().orElseThrow();
+        double[] base = IntStream.range(0, values.length)
+                .filter(i -> !leftOut.contains(i))
+                .mapToDouble(i -> values[i])
+                .toArray();
+        if (base.length < 2) {
+            throw new IllegalArgumentException(
+                    base.length + " values are left as the base of a control chart; two or" + " more must be");
+        }
+        double centre = Arrays.stream(base).average().orElseThrow();
+        double meanRange = Arrays.stream(ranges(base)).average().orElseThrow();
         double away = 3 * meanRange / D2;
         return new IndividualsChart(
                 Arrays.stream(values).boxed().toList(),

@@ -45,4 +45,14 @@ class IndividualsChartTest {
         assertThatThrownBy(() -> IndividualsChart.of(1)).hasMessageContaining("two or more");
         assertThatThrownBy(() -> IndividualsChart.of(1, Double.NaN)).hasMessageContaining("finite");
     }
+
+    /** Without the odd one the mean is that of the others, and the mean range of 1, 1, 1 is 1. */
+    @Test
+    void limitsFromABaseThatLeavesASignalOut() {
+        IndividualsChart chart = IndividualsChart.of(java.util.Set.of(2), 10, 11, 99, 10, 11);
+        assertThat(chart.centre()).isEqualTo(10.5);
+        assertThat(chart.meanRange()).isEqualTo(1);
+        assertThat(chart.upper()).isCloseTo(10.5 + 3 / 1.128, org.assertj.core.api.Assertions.within(1e-12));
+        assertThat(chart.outside()).containsExactly(2);
+    }
 }

@@ -102,7 +102,8 @@ final class BenchReader {
                     table.number("range", "range in use, in the channel's unit")
                             .above(0)
                             .optionalNumber(),
-                    AccuracyReader.optional(table.table("accuracy", "limits of its error"))));
+                    AccuracyReader.optional(table.table("accuracy", "limits of its error")),
+                    Calibration.of(table)));
         }
         return meters;
     }
@@ -121,7 +122,8 @@ final class BenchReader {
                     table.number("tolerance_pct", "limit of their error")
                             .between(0, 20)
                             .orElse(5.0),
-                    table.number("rating_W", "what each may take").above(0).optionalNumber()));
+                    table.number("rating_W", "what each may take").above(0).optionalNumber(),
+                    Calibration.of(table)));
         }
         return banks;
     }

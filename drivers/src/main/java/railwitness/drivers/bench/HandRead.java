@@ -10,4 +10,10 @@ import railwitness.drivers.reading.Channel;
  *
  * @param range in the channel's unit
  */
-public record HandRead(String name, Channel reads, OptionalDouble range, Optional<Accuracy> accuracy) {}
+public record HandRead(
+        String name, Channel reads, OptionalDouble range, Optional<Accuracy> accuracy, Calibration calibration) {
+    /** With nothing stated of its calibration. */
+    public HandRead(String name, Channel reads, OptionalDouble range, Optional<Accuracy> accuracy) {
+        this(name, reads, range, accuracy, Calibration.NOT_STATED);
+    }
+}

@@ -29,6 +29,7 @@ final class InstrumentReader {
     private final double mainsHz;
     private final int channel;
     private double shuntTolerancePct;
+    private Calibration shuntCalibration = Calibration.NOT_STATED;
 
     InstrumentReader(SheetTable table, double mainsHz) {
         this.table = table;
@@ -62,7 +63,8 @@ final class InstrumentReader {
                 accuracy(),
                 shuntTolerancePct,
                 band(),
-                table.date("calibrated", "day of its last calibration").optional(),
+                Calibration.of(table),
+                shuntCalibration,
                 duty);
     }
 
@@ -198,6 +200,7 @@ final class InstrumentReader {
         OptionalDouble shunt = table.number("shunt_ohm", "resistance of the shunt it stands on")
                 .between(1e-6, 100)
                 .optionalNumber();
+        shuntCalibration = Calibration.ofShunt(table);
         shuntTolerancePct = table.number("shunt_tolerance_pct", "limit of the shunt's error")
                 .between(0, 20)
                 .orElse(0.0);

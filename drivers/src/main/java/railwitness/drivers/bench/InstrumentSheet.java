@@ -21,6 +21,8 @@ import railwitness.drivers.reading.Quantity;
  * @param reads the channels it reads
  * @param accuracy by what the instrument itself measures: voltage for a meter on a shunt
  * @param shuntTolerancePct limit of the shunt's error, percent; zero without a shunt
+ * @param calibration of the instrument itself
+ * @param shuntCalibration of the shunt it stands on
  * @param bandHz lowest and highest frequency a ripple is measured in; empty where not stated
  */
 public record InstrumentSheet(
@@ -34,12 +36,23 @@ public record InstrumentSheet(
         Map<Quantity, Accuracy> accuracy,
         double shuntTolerancePct,
         List<Double> bandHz,
-        Optional<LocalDate> calibrated,
+        Calibration calibration,
+        Calibration shuntCalibration,
         Duty duty) {
     public InstrumentSheet {
         reads = List.copyOf(reads);
         accuracy = Map.copyOf(accuracy);
         bandHz = List.copyOf(bandHz);
+    }
+
+    /** Day of its last calibration. */
+    public Optional<LocalDate> calibrated() {
+        return calibration.day();
+    }
+
+    /** Whether it reads a current by a shunt, which is an instrument of its own. */
+    public boolean hasShunt() {
+        return shuntTolerancePct > 0 || !shuntCalibration.equals(Calibration.NOT_STATED);
     }
 
     /** Whether it is a scope, which is not asked in each round. */

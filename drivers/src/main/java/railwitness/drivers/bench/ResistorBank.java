@@ -10,7 +10,8 @@ import java.util.OptionalDouble;
  * @param tolerancePct limit of their error, percent
  * @param ratedWatts what each may take for as long as a test lasts
  */
-public record ResistorBank(String rail, List<Double> ohms, double tolerancePct, OptionalDouble ratedWatts) {
+public record ResistorBank(
+        String rail, List<Double> ohms, double tolerancePct, OptionalDouble ratedWatts, Calibration calibration) {
     public ResistorBank {
         ohms = List.copyOf(ohms);
     }

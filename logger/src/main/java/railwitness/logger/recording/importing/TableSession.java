@@ -1,8 +1,12 @@
 package railwitness.logger.recording.importing;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 import java.util.Optional;
 import java.util.function.DoubleConsumer;
 import java.util.function.Function;
@@ -24,6 +28,8 @@ import railwitness.logger.recording.store.SessionWriter;
  */
 public record TableSession(
         Path table, TableForm form, Optional<SheetText<Design>> design, Optional<SheetText<BenchSheet>> bench) {
+    private static final int SHOWN = 8;
+
     /**
      * Makes the session; nothing of it is left where that does not come to its end.
      *
@@ -36,11 +42,16 @@ public record TableSession(
      */
     public long write(Path out, Function<TableStart, SessionHead> head, DoubleConsumer progress) throws IOException {
         TableStart start = TableStart.of(table, form);
-        SessionWriter writer = SessionWriter.create(out, head.apply(start));
+        String digest = digest();
+        SessionWriter writer = SessionWriter.create(out, own(head.apply(start), digest));
         try {
             design.ifPresent(sheet -> writer.sheet(sheet.kind(), sheet.fileName(), sheet.text()));
             bench.ifPresent(sheet -> writer.sheet(sheet.kind(), sheet.fileName(), sheet.text()));
-            writer.event(0, new SessionEvent.Said(EventKind.IMPORT, "readings taken from " + table.getFileName()));
+            writer.event(
+                    0,
+                    new SessionEvent.Said(
+                            EventKind.IMPORT,
+                            "readings taken from " + table.getFileName() + " (SHA-256 " + digest + ")"));
             long readings = TableImport.into(writer, table, form, start.wall(), progress);
             writer.finish(SessionState.COMPLETE);
             return readings;
@@ -48,6 +59,33 @@ public record TableSession(
             writer.close();
             Files.deleteIfExists(out);
             throw e;
+        }
+    }
+
+    /** A session of its own, whatever session the table was exported from. */
+    private static SessionHead own(SessionHead head, String digest) {
+        return new SessionHead(
+                head.id() + "-imported-" + digest.substring(0, SHOWN),
+                head.startedWall(),
+                head.zone(),
+                head.rehearsal(),
+                head.programVersion(),
+                head.acknowledgedBy(),
+                head.unitName(),
+                head.unitSerial(),
+                head.unitCondition());
+    }
+
+    private String digest() throws IOException {
+        try (InputStream in = Files.newInputStream(table)) {
+            MessageDigest sha = MessageDigest.getInstance("SHA-256");
+            byte[] piece = new byte[1 << 16];
+            for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
+                sha.update(piece, 0, read);
+            }
+            return HexFormat.of().formatHex(sha.digest());
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
         }
     }
 }

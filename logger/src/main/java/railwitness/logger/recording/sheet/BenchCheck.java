@@ -2,12 +2,14 @@ package railwitness.logger.recording.sheet;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Remark;
 import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.bench.Calibration;
 import railwitness.drivers.bench.Duty;
 import railwitness.drivers.bench.InstrumentSheet;
 import railwitness.drivers.instrument.Dialects;
@@ -30,6 +32,7 @@ final class BenchCheck {
     static List<Remark> of(BenchSheet bench, Optional<Design> design, Optional<Plan> plan) {
         BenchCheck check = new BenchCheck(bench);
         check.dialects();
+        check.calibrations(LocalDate.now());
         design.ifPresent(check::rails);
         if (design.isPresent() && plan.isPresent()) {
             check.supply(plan.get().highestInputVolts(SheetsCheck.rating(design.get())));
@@ -51,6 +54,48 @@ final class BenchCheck {
                                 bench.instruments().get(at).name() + " is to be spoken to by the file " + dialect + ", "
                                         + why));
             }
+        }
+    }
+
+    /** Said before the run: what is read with an expired instrument is traced to nothing. */
+    private void calibrations(LocalDate today) {
+        for (int place = 0; place < bench.instruments().size(); place++) {
+            InstrumentSheet instrument = bench.instruments().get(place);
+            pastDue(instrument.calibration(), today, INSTRUMENT, place, "calibration_due", instrument.name());
+            pastDue(
+                    instrument.shuntCalibration(),
+                    today,
+                    INSTRUMENT,
+                    place,
+                    "shunt_calibration_due",
+                    "the shunt of " + instrument.name());
+        }
+        for (int place = 0; place < bench.handRead().size(); place++) {
+            var meter = bench.handRead().get(place);
+            pastDue(meter.calibration(), today, "[[hand_read]]", place, "calibration_due", meter.name());
+        }
+        for (int place = 0; place < bench.banks().size(); place++) {
+            var bank = bench.banks().get(place);
+            pastDue(
+                    bank.calibration(),
+                    today,
+                    "[[resistor_bank]]",
+                    place,
+                    "calibration_due",
+                    "the resistor bank of " + bank.rail());
+        }
+    }
+
+    private void pastDue(Calibration calibration, LocalDate today, String table, int place, String key, String whose) {
+        if (calibration.isPastDue(today)) {
+            say(
+                    Remark.Weight.LOOK,
+                    table,
+                    place,
+                    key,
+                    "calibration of " + whose + " was due on "
+                            + calibration.due().orElseThrow()
+                            + "; the certificate will say that it had expired");
         }
     }
 

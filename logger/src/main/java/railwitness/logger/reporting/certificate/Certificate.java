@@ -6,11 +6,9 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.util.Calendar;
-import java.util.GregorianCalendar;
-import java.util.Locale;
+import java.util.List;
 import java.util.Optional;
-import java.util.TimeZone;
+import java.util.Set;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import railwitness.analysis.verdict.Fitness;
@@ -31,6 +29,7 @@ public final class Certificate {
     private static final int LONGEST_INFORMED = 300;
 
     private final Evidence evidence;
+    private Set<String> lacking = Set.of();
 
     private Certificate(Evidence evidence) {
         this.evidence = evidence;
@@ -62,6 +61,29 @@ public final class Certificate {
 
     public Fitness verdict() {
         return evidence.session().findings().verdict();
+    }
+
+    /** How the test ended where that must not be overlooked, else the verdict. */
+    public String headline() {
+        return evidence.headline().fault()
+                        && evidence.session().state() != railwitness.logger.recording.store.SessionState.COMPLETE
+                ? evidence.headline().words() + "; " + verdict().words()
+                : verdict().words();
+    }
+
+    /** Number and issue. */
+    public String number() {
+        return evidence.number() + ", issue " + evidence.issue().number();
+    }
+
+    /** Signs that no packed font has, so that their codes are printed instead; known once the pages were set. */
+    public Set<String> lackingSigns() {
+        return lacking;
+    }
+
+    /** Names of instruments whose calibration was past due when the unit was tested. */
+    public List<String> expired() {
+        return Calibrations.expired(evidence);
     }
 
     /** What it was made of. */
@@ -139,14 +161,14 @@ public final class Certificate {
     private PDDocument set() throws IOException {
         PDDocument document = new PDDocument();
         try {
-            Typesetter type =
-                    new Typesetter(document, evidence.order().paper(), Faces.in(document), new PageFurniture(evidence));
+            Typesetter type = new Typesetter(document, evidence.order().paper(), new PageFurniture(evidence));
             new SummaryPage(evidence, type).set();
             type.newPage();
             new ResultPages(evidence, type).set();
             new MethodPages(evidence, type).set();
             new RecordPages(evidence, type).set();
             type.finish();
+            lacking = type.faces().lacking();
             inform(document);
             return document;
         } catch (IOException | RuntimeException e) {
@@ -160,21 +182,16 @@ public final class Certificate {
         return VisibleText.line(VisibleText.shortened(text, LONGEST_INFORMED));
     }
 
-    private void inform(PDDocument document) {
+    private void inform(PDDocument document) throws IOException {
         PDDocumentInformation information = document.getDocumentInformation();
-        information.setTitle(
-                "Test certificate " + forReaders(evidence.session().head().id()));
-        information.setSubject(forReaders(evidence.unit()) + ": " + verdict().words());
-        information.setCreator(
-                "railwitness " + forReaders(evidence.session().head().programVersion()));
-        Calendar issued = new GregorianCalendar(TimeZone.getTimeZone("UTC"), Locale.ROOT);
-        issued.setTimeInMillis(evidence.order().issued().toEpochMilli());
-        information.setCreationDate(issued);
+        String title = "Test certificate " + forReaders(evidence.number()) + ", issue "
+                + evidence.issue().number();
+        information.setSubject(
+                forReaders(evidence.unit()) + ": " + evidence.headline().words());
         information.setCustomMetadataValue(
                 SESSION_KEY, forReaders(evidence.session().head().id()));
         information.setCustomMetadataValue(DIGEST_KEY, evidence.seal());
         Making.keep(evidence, information);
-        document.getDocumentCatalog().setLanguage("en");
-        document.setDocumentId(evidence.order().issued().toEpochMilli());
+        PaperForKeeping.inform(document, title, evidence.order().issued());
     }
 }

@@ -7,12 +7,12 @@ package railwitness.logger.reporting.certificate;
  * @param share of the table's width, relative to the other columns'
  * @param right true for numbers
  */
-record Column(String head, float share, boolean right) {
-    static Column words(String head, float share) {
+public record Column(String head, float share, boolean right) {
+    public static Column words(String head, float share) {
         return new Column(head, share, false);
     }
 
-    static Column numbers(String head, float share) {
+    public static Column numbers(String head, float share) {
         return new Column(head, share, true);
     }
 }

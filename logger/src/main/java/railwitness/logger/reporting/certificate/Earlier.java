@@ -10,8 +10,9 @@ import railwitness.logger.reporting.findings.SessionFindings;
  *
  * @param words its number, condition and verdict
  * @param seal digest of its session
+ * @param figures what it found
  */
-record Earlier(String words, String seal) {
+record Earlier(String words, String seal, EarlierFigures figures) {
     /**
      * @throws CertificateException when it is the same session or of another unit
      * @throws railwitness.logger.recording.store.StoreException when it is not as it was recorded
@@ -28,13 +29,13 @@ record Earlier(String words, String seal) {
                 throw new CertificateException(file + ": is of the unit with serial '" + before.unitSerial()
                         + "', not '" + now.unitSerial() + "'; name the session of the same unit");
             }
-            return new Earlier(words(findings), opened.seal());
+            return new Earlier(words(findings), opened.seal(), EarlierFigures.of(findings.findings()));
         }
     }
 
     private static String words(SessionFindings session) {
         String condition = session.head().unitCondition();
-        return "No. " + session.head().id() + (condition.isEmpty() ? "" : ", " + condition) + ", "
-                + session.findings().verdict().words();
+        return "session " + session.head().id() + (condition.isEmpty() ? "" : ", " + condition) + ", "
+                + Headline.of(session).words().toLowerCase(java.util.Locale.ROOT);
     }
 }

@@ -4,8 +4,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.analysis.supply.Points;
 import railwitness.logger.recording.store.ChainState;
+import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.InstrumentEntry;
 import railwitness.logger.recording.store.NoteEntry;
 import railwitness.logger.recording.store.SessionFile;
@@ -15,14 +19,17 @@ import railwitness.logger.recording.store.SheetEntry;
 import railwitness.logger.recording.store.StoreException;
 import railwitness.logger.reporting.chart.Chart;
 import railwitness.logger.reporting.chart.HoldCharts;
+import railwitness.logger.reporting.chart.WaveformCharts;
+import railwitness.logger.reporting.findings.FigureRow;
 import railwitness.logger.reporting.findings.SessionFindings;
 
 /**
  * Everything a certificate is made from, read once.
  *
  * @param seal digest of the session, 64 hexadecimal digits
- * @param verified whether the chain was worked out again for this certificate; a very long session's is not
- * @param holdCharts pictures of the soak, where there was one
+ * @param issue which one of the session's certificates
+ * @param verified whether the chain was worked out again for this certificate; one that takes over a minute is not
+ * @param holdCharts pictures of waveforms and of the soak, where there were any
  */
 record Evidence(
         Order order,
@@ -34,15 +41,18 @@ record Evidence(
         List<NoteEntry> notes,
         ReadingTally tally,
         Optional<Earlier> earlier,
+        Issue issue,
         List<Chart> holdCharts,
         boolean verified) {
-
     /** @throws CertificateException when the session is altered, still running or holds nothing */
     static Evidence of(Path session, Order order) {
         ChainState chain = verify(session, order.whole());
         String fileName = session.getFileName().toString();
-        return of(session, order, fileName, chain, chain.isKnown(), head -> order.before()
+        Evidence evidence = of(session, order, fileName, chain, chain.isKnown(), head -> order.before()
                 .map(before -> Earlier.of(before, head)));
+        return order.folder()
+                .map(folder -> evidence.issued(Issue.after(folder, evidence)))
+                .orElse(evidence);
     }
 
     /** The same, for another order. */
@@ -57,6 +67,7 @@ record Evidence(
                 notes,
                 tally,
                 other.before().map(before -> Earlier.of(before, session.head())),
+                issue,
                 holdCharts,
                 verified);
     }
@@ -69,7 +80,8 @@ record Evidence(
                 making.fileName(),
                 ChainState.of(session, making.verified()),
                 making.verified(),
-                head -> making.earlier());
+                        head -> making.earlier())
+                .issued(making.issue());
     }
 
     private static Evidence of(
@@ -99,9 +111,29 @@ record Evidence(
                     file.notes(),
                     ReadingTally.of(file, rails),
                     earlier.apply(head),
-                    new HoldCharts(file, rails, findings.findings().soak()).all(),
+                    Issue.FIRST,
+                    Stream.concat(
+                                    new WaveformCharts(file).all().stream(),
+                                    new HoldCharts(file, rails, findings.findings().soak()).all().stream())
+                            .toList(),
                     verified);
         }
+    }
+
+    private Evidence issued(Issue wanted) {
+        return new Evidence(
+                order,
+                fileName,
+                session,
+                seal,
+                sheets,
+                instruments,
+                notes,
+                tally,
+                earlier,
+                wanted,
+                holdCharts,
+                verified);
     }
 
     /** Nothing is certified that was altered; a session too long to be worked out in passing is left to verify. */
@@ -116,7 +148,36 @@ record Evidence(
 
     /** Whether a plan was run; else the readings were imported. */
     boolean wasRun() {
-        return sheets.stream().anyMatch(sheet -> sheet.kind().equals("plan"));
+        return imported().isEmpty()
+                && sheets.stream().anyMatch(sheet -> sheet.kind().equals("plan"));
+    }
+
+    /** Where the readings came from, where they were brought in. */
+    Optional<String> imported() {
+        return session.events().stream()
+                .filter(event -> event.is(EventKind.IMPORT))
+                .map(EventEntry::text)
+                .findFirst();
+    }
+
+    boolean rehearsal() {
+        return session.head().rehearsal();
+    }
+
+    Headline headline() {
+        return Headline.of(session);
+    }
+
+    String number() {
+        return PaperNumber.of(this);
+    }
+
+    /** Digest of all figures with their U and verdicts, to tell whether another paper says the same. */
+    String figuresDigest() {
+        return Digest.of(FigureRow.judgedFirst(session.findings()).stream()
+                .map(row -> row.label() + " " + row.valueText() + " " + row.expandedText() + " " + row.limitText() + " "
+                        + row.verdictText())
+                .collect(Collectors.joining("\n")));
     }
 
     /** Name, and serial number where it has one. */

@@ -1,7 +1,7 @@
 package railwitness.logger.reporting.certificate;
 
 /** Weights and slants in which a certificate is set. */
-enum Face {
+public enum Face {
     REGULAR("Roboto-Regular"),
     MEDIUM("Roboto-Medium"),
     ITALIC("Roboto-Italic");

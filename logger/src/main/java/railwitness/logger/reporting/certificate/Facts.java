@@ -5,39 +5,73 @@ import java.util.List;
 
 /** Short facts in two columns, each behind its muted name. */
 final class Facts {
-    private static final float NAME = 58;
+    private static final float NAME = 62;
     private static final float GAP = 16;
-    private static final float LEFT_SHARE = 0.57f;
-    private static final int MOST_LINES = 3;
+    private static final float BETWEEN = 1.2f;
+    private static final String INSIDE = "\u2026 whole inside";
 
     private final Typesetter type;
     private final float size;
-    private final List<String[]> rows = new ArrayList<>();
 
     Facts(Typesetter type, float size) {
         this.type = type;
         this.size = size;
     }
 
-    void add(String leftName, String left, String rightName, String right) {
-        rows.add(new String[] {leftName, left, rightName, right});
+    /** Sets both columns from here downwards. */
+    void set(String leftTitle, List<Fact> left, String rightTitle, List<Fact> right) {
+        float top = type.y();
+        float rightX = type.left() + type.width() / 2 + GAP / 2;
+        float one = column(leftTitle, left, type.left(), rightX - GAP, top);
+        float other = column(rightTitle, right, rightX, type.right(), top);
+        type.moveTo(Math.max(one, other));
     }
 
-    /** Sets them from here downwards. */
-    void set() {
-        float leftWidth = type.width() * LEFT_SHARE;
-        float rightX = type.left() + leftWidth;
-        for (String[] row : rows) {
-            float one = pair(row[0], row[1], type.left(), leftWidth - GAP);
-            float other = pair(row[2], row[3], rightX, type.right() - rightX);
-            type.down(Math.max(one, other) + 1);
+    /** How high they will be, pt. */
+    float height(List<Fact> left, List<Fact> right) {
+        float width = type.width() / 2 - GAP / 2;
+        return 15 + Math.max(height(left, width), height(right, width));
+    }
+
+    private float height(List<Fact> facts, float width) {
+        float height = 0;
+        for (Fact fact : facts) {
+            height += cut(fact, width - NAME).height() + BETWEEN;
         }
+        return height;
     }
 
-    private float pair(String name, String value, float x, float width) {
-        Paragraph text = Paragraph.of(type.faces(), size, width - NAME, value).atMost(MOST_LINES);
-        Paragraph.of(type.faces(), size, NAME, List.of(Span.muted(name))).at(type, x, type.y());
-        text.at(type, x + NAME, type.y());
-        return Math.max(text.height(), size * 1.36f);
+    private float column(String title, List<Fact> facts, float x, float end, float top) {
+        type.part("H3", () -> type.text(title, Face.MEDIUM, size, Tone.INK, x, top + size));
+        type.rule(x, end, top + size + 4, 0.6f, Tone.STRONG_RULE);
+        float[] y = {top + size + 8};
+        for (Fact fact : facts) {
+            type.part("P", () -> {
+                type.text(fact.name(), Face.REGULAR, size, Tone.MUTED, x, y[0] + size);
+                Paragraph value = cut(fact, end - x - NAME);
+                value.at(type, x + NAME, y[0]);
+                y[0] += value.height() + BETWEEN;
+            });
+        }
+        return y[0];
+    }
+
+    private Paragraph cut(Fact fact, float width) {
+        return Paragraph.of(type.faces(), size, width, Typography.of(fact.value()))
+                .atMost(fact.mostLines(), INSIDE);
+    }
+
+    /** Those that do not stand whole on the first page. */
+    List<Fact> cut(List<Fact> facts) {
+        List<Fact> cut = new ArrayList<>();
+        float width = type.width() / 2 - GAP / 2 - NAME;
+        for (Fact fact : facts) {
+            if (Paragraph.of(type.faces(), size, width, Typography.of(fact.value()))
+                            .count()
+                    > fact.mostLines()) {
+                cut.add(fact);
+            }
+        }
+        return cut;
     }
 }

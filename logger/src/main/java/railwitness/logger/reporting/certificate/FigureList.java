@@ -6,7 +6,7 @@ import railwitness.logger.reporting.findings.FigureRow;
 /** Figures as rows of the certificate's tables. */
 final class FigureList {
     static final List<Column> COLUMNS = List.of(
-            Column.words("figure", 31),
+            Column.words("figure", 38),
             Column.numbers("measured", 16),
             Column.numbers("U (95 %)", 13),
             Column.numbers("expected", 18),
@@ -32,25 +32,16 @@ final class FigureList {
         return fault ? new Span(text, Face.MEDIUM, Tone.FAULT) : Span.plain(text);
     }
 
-    /** The cells, the name cut to one line. */
-    static List<Span> oneLine(FigureRow row, Typesetter type) {
-        List<Span> cells = new java.util.ArrayList<>(cells(row));
-        cells.set(
-                0,
-                Span.plain(type.faces().clipped(type.faces().clean(name(row)), Face.REGULAR, 9, type.width() * 0.23f)));
-        return cells;
-    }
-
     /** What stands below a figure: its coverage factor, and where it holds. */
     static String below(FigureRow row) {
         return (row.kText().isEmpty() ? "" : "k " + row.kText() + ", ") + row.at();
     }
 
-    private static String name(FigureRow row) {
+    static String name(FigureRow row) {
         return row.label() + row.rail().map(rail -> " rail").orElse("");
     }
 
-    private static String behind(FigureRow row, String number) {
+    static String behind(FigureRow row, String number) {
         String symbol = row.unit().symbol();
         return symbol.isEmpty() ? number : number + " " + symbol;
     }

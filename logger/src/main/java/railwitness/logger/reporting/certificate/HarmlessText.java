@@ -9,6 +9,8 @@ import java.util.function.IntPredicate;
  * invisible sign does anything, and what the font cannot show is written as its code point, such as [U+202E].
  */
 final class HarmlessText {
+    private static final int MOST_MARKS = 2;
+
     private final IntPredicate hasGlyph;
 
     HarmlessText(IntPredicate hasGlyph) {
@@ -18,11 +20,12 @@ final class HarmlessText {
     String of(String text) {
         StringBuilder clean = new StringBuilder();
         StringBuilder codes = new StringBuilder();
+        int[] marks = {MOST_MARKS};
         Normalizer.normalize(text, Normalizer.Form.NFC).codePoints().forEach(codePoint -> {
             if (isSpace(codePoint)) {
                 flush(codes, clean);
                 clean.append(' ');
-            } else if (isShown(codePoint)) {
+            } else if (isShown(codePoint, marks)) {
                 flush(codes, clean);
                 clean.appendCodePoint(codePoint);
             } else {
@@ -47,6 +50,15 @@ final class HarmlessText {
                 || Character.getType(codePoint) == Character.SPACE_SEPARATOR;
     }
 
+    /** A letter bears two marks at the most, so that no tower of them covers the lines above. */
+    private boolean isShown(int codePoint, int[] marks) {
+        if (Character.getType(codePoint) == Character.NON_SPACING_MARK) {
+            return marks[0]++ < MOST_MARKS && hasGlyph.test(codePoint);
+        }
+        marks[0] = Character.isLetter(codePoint) ? 0 : MOST_MARKS;
+        return isShown(codePoint);
+    }
+
     private boolean isShown(int codePoint) {
         return switch (Character.getType(codePoint)) {
             case Character.CONTROL,
@@ -56,7 +68,6 @@ final class HarmlessText {
                     Character.SURROGATE,
                     Character.PRIVATE_USE,
                     Character.UNASSIGNED,
-                    Character.NON_SPACING_MARK,
                     Character.ENCLOSING_MARK -> false;
             default -> hasGlyph.test(codePoint);
         };

@@ -1,6 +1,7 @@
 package railwitness.logger.reporting.certificate;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import railwitness.logger.recording.store.EventEntry;
@@ -23,44 +24,66 @@ final class Incidents {
         this.evidence = evidence;
     }
 
-    /** Everything, in the order of print. */
+    private record Dated(long nanos, Incident incident) {}
+
+    /** Everything in the order of time; what is of no one moment first. */
     List<Incident> all() {
-        List<Incident> all = new ArrayList<>();
+        List<Dated> all = new ArrayList<>();
         state(all);
         for (StepEntry step : evidence.session().steps()) {
             String name = step.stage() + ", " + step.step();
             if (step.outcome() != StepOutcome.MEASURED) {
-                all.add(new Incident(seconds(step.beginNanos()), step.outcome().words(), name + ": " + step.reason()));
+                all.add(new Dated(
+                        step.beginNanos(),
+                        new Incident(seconds(step.beginNanos()), step.outcome().words(), name + ": " + step.reason())));
             } else if (!step.settled()) {
-                all.add(new Incident(
-                        seconds(step.beginNanos()), "not settled", name + ": averaged when its time was over"));
+                all.add(new Dated(
+                        step.beginNanos(),
+                        new Incident(
+                                seconds(step.beginNanos()),
+                                "not settled",
+                                name + ": averaged when its time was over")));
             }
         }
         evidence.tally()
                 .lost()
-                .forEach((channel, count) -> all.add(new Incident(
-                        "", "readings lacking", channel + ": " + count + " did not come or were out of range")));
-        evidence.session().outOfTheOrdinary().forEach(event -> all.add(incident(event)));
+                .forEach((channel, count) -> all.add(new Dated(
+                        Long.MIN_VALUE,
+                        new Incident(
+                                "",
+                                "readings lacking",
+                                channel + ": " + count + " did not come or were out of range"))));
+        evidence.session().outOfTheOrdinary().forEach(event -> all.add(new Dated(event.nanos(), incident(event))));
         evidence.notes()
-                .forEach(note -> all.add(new Incident(
-                        seconds(note.nanos()),
-                        "note",
-                        note.text() + (note.author().isEmpty() ? "" : " (" + note.author() + ")"))));
-        return all;
+                .forEach(note -> all.add(new Dated(
+                        note.nanos(),
+                        new Incident(
+                                seconds(note.nanos()),
+                                "note",
+                                note.text() + (note.author().isEmpty() ? "" : " (" + note.author() + ")")))));
+        return all.stream()
+                .sorted(Comparator.comparingLong(Dated::nanos))
+                .map(Dated::incident)
+                .toList();
     }
 
-    private void state(List<Incident> all) {
+    private void state(List<Dated> all) {
         SessionState state = evidence.session().state();
         if (state != SessionState.COMPLETE) {
-            all.add(new Incident(
-                    seconds(evidence.session().endedNanos()),
-                    state.word(),
-                    switch (state) {
-                        case INTERRUPTED -> "the recording broke off and was never brought to its end";
-                        case STOPPED -> "a person ended the session before the plan was done";
-                        case TRIPPED -> "the interlock switched the supply off";
-                        default -> "";
-                    }));
+            long end = evidence.session().endedNanos();
+            all.add(new Dated(
+                    end,
+                    new Incident(
+                            seconds(end),
+                            state.word(),
+                            switch (state) {
+                                case INTERRUPTED ->
+                                    "the recording broke off and was never brought to its end; the output's state after"
+                                            + " that was not observed";
+                                case STOPPED -> "a person ended the session before the plan was done";
+                                case TRIPPED -> "the protection switched the supply off";
+                                default -> "";
+                            })));
         }
     }
 
@@ -77,11 +100,19 @@ final class Incidents {
         List<Incident> all = all();
         String readings = " " + thousands(evidence.tally().readings()) + " readings.";
         if (all.isEmpty()) {
-            return "None out of the ordinary: no trip, no gap, no note." + readings;
+            return (evidence.wasRun()
+                            ? "None out of the ordinary: no trip, no gap, no note."
+                            : "Not known: the readings were brought in.")
+                    + readings;
         }
-        Incident first = all.get(0);
+        Incident first = all.stream()
+                .filter(one -> one.what().equals("trip"))
+                .findFirst()
+                .orElse(all.get(0));
         String words = first.what() + ": " + first.text();
-        return all.size() + (all.size() == 1 ? " entry" : " entries") + ", told inside. First: " + words
+        return all.size() + (all.size() == 1 ? " entry" : " entries") + ", told inside. "
+                + (all.get(0).equals(first) ? "First: " : "Above all: ")
+                + words
                 + (words.endsWith(".") ? "" : ".") + readings;
     }
 

@@ -4,6 +4,9 @@ import java.net.URLDecoder;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
@@ -16,37 +19,64 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
  * @param program version that made it
  * @param order what was wanted; without the earlier session's file
  * @param earlier what was cited of an earlier session
+ * @param issue which one it was
  * @param fileName name of the session's file then
  * @param verified whether the chain was worked out for it
  */
-record Making(String program, Order order, Optional<Earlier> earlier, String fileName, boolean verified) {
+record Making(String program, Order order, Optional<Earlier> earlier, Issue issue, String fileName, boolean verified) {
+    /** Key of the certificate's number. */
+    static final String NUMBER = "CertificateNumber";
+
+    /** Key of its headline. */
+    static final String VERDICT = "Verdict";
+
+    /** Key of a digest of its figures. */
+    static final String FIGURES = "FiguresDigest";
+
     private static final String PROGRAM = "MadeBy";
     private static final String FILE = "SessionFile";
     private static final String CAUSES = "WithCauses";
     private static final String VERIFIED = "ChainWorkedOut";
-    private static final String WORKSHOP = "Workshop";
-    private static final String CUSTOMER = "Customer";
+    private static final String STATED = "Stated-";
     private static final String EARLIER = "EarlierTest";
     private static final String EARLIER_DIGEST = "EarlierDigest";
+    private static final String EARLIER_FIGURES = "EarlierFigures";
+    private static final String ISSUE = "Issue";
+    private static final String REPLACES = "Replaces";
+    private static final String CHANGES = "Changes";
+    private static final String LETTERHEAD = "Letterhead";
 
     /** The version that runs. */
     static String thisProgram() {
-        String version = Making.class.getPackage().getImplementationVersion();
-        return version == null ? "unreleased" : version;
+        return ProgramBuild.text();
     }
 
     static void keep(Evidence evidence, PDDocumentInformation information) {
+        Order order = evidence.order();
         information.setCustomMetadataValue(PROGRAM, thisProgram());
+        information.setCustomMetadataValue(NUMBER, evidence.number());
+        information.setCustomMetadataValue(VERDICT, evidence.headline().words());
+        information.setCustomMetadataValue(FIGURES, evidence.figuresDigest());
         information.setCustomMetadataValue(FILE, coded(evidence.fileName()));
-        information.setCustomMetadataValue(
-                CAUSES, String.valueOf(evidence.order().causes()));
+        information.setCustomMetadataValue(CAUSES, String.valueOf(order.causes()));
         information.setCustomMetadataValue(VERIFIED, String.valueOf(evidence.verified()));
-        evidence.order().workshop().ifPresent(text -> information.setCustomMetadataValue(WORKSHOP, coded(text)));
-        evidence.order().customer().ifPresent(text -> information.setCustomMetadataValue(CUSTOMER, coded(text)));
+        order.stated()
+                .stated()
+                .forEach((what, text) -> information.setCustomMetadataValue(STATED + what.key(), coded(text)));
         evidence.earlier().ifPresent(earlier -> {
             information.setCustomMetadataValue(EARLIER, coded(earlier.words()));
             information.setCustomMetadataValue(EARLIER_DIGEST, earlier.seal());
+            information.setCustomMetadataValue(
+                    EARLIER_FIGURES, coded(earlier.figures().text()));
         });
+        information.setCustomMetadataValue(
+                ISSUE, String.valueOf(evidence.issue().number()));
+        evidence.issue().replaces().ifPresent(words -> {
+            information.setCustomMetadataValue(REPLACES, coded(words));
+            information.setCustomMetadataValue(
+                    CHANGES, coded(String.join("\n", evidence.issue().changes())));
+        });
+        order.letterhead().ifPresent(head -> information.setCustomMetadataValue(LETTERHEAD, coded(head.text())));
     }
 
     /** Empty for a certificate that does not say. */
@@ -63,16 +93,41 @@ record Making(String program, Order order, Optional<Earlier> earlier, String fil
                         paper(document),
                         Boolean.parseBoolean(information.getCustomMetadataValue(CAUSES)),
                         Optional.empty(),
-                        text(information, WORKSHOP),
-                        text(information, CUSTOMER),
-                        Instant.ofEpochMilli(information.getCreationDate().getTimeInMillis())),
+                        stated(information),
+                        Instant.ofEpochMilli(information.getCreationDate().getTimeInMillis()),
+                        false,
+                        Optional.empty(),
+                        text(information, LETTERHEAD).map(words -> new Letterhead(Logo.in(document), words))),
                 text(information, EARLIER)
                         .map(words -> new Earlier(
                                 words,
                                 Optional.ofNullable(information.getCustomMetadataValue(EARLIER_DIGEST))
-                                        .orElse(""))),
+                                        .orElse(""),
+                                EarlierFigures.of(
+                                        text(information, EARLIER_FIGURES).orElse("")))),
+                issue(information),
                 decoded(file),
                 Boolean.parseBoolean(information.getCustomMetadataValue(VERIFIED))));
+    }
+
+    private static Particulars stated(PDDocumentInformation information) {
+        Map<Particular, String> stated = new EnumMap<>(Particular.class);
+        for (Particular what : Particular.values()) {
+            text(information, STATED + what.key()).ifPresent(said -> stated.put(what, said));
+        }
+        return new Particulars(stated);
+    }
+
+    private static Issue issue(PDDocumentInformation information) {
+        String number = information.getCustomMetadataValue(ISSUE);
+        return number == null || !number.matches("[1-9][0-9]{0,5}")
+                ? Issue.FIRST
+                : new Issue(
+                        Integer.parseInt(number),
+                        text(information, REPLACES),
+                        text(information, CHANGES)
+                                .map(lines -> List.of(lines.split("\n")))
+                                .orElse(List.of()));
     }
 
     /** For a certificate that does not say how it was made: as plain ones are. */
@@ -81,6 +136,7 @@ record Making(String program, Order order, Optional<Earlier> earlier, String fil
                 "another version",
                 new Order(paper(document), false, Optional.empty(), Optional.empty(), Optional.empty(), Instant.EPOCH),
                 Optional.empty(),
+                Issue.FIRST,
                 fileName,
                 true);
     }

@@ -4,8 +4,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import railwitness.analysis.design.FigureName;
-import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.verdict.DecisionRule;
 import railwitness.drivers.bench.BenchSheet;
@@ -19,8 +17,8 @@ import railwitness.logger.recording.store.InstrumentEntry;
 /** How it was done and with what: method, definitions, decision rule, instruments. */
 final class MethodPages {
     private static final String HOW_IMPORTED =
-            "The readings were brought in from a table. How they were taken, and whether"
-                    + " the unit had settled, is not known to this program; every step is averaged as the table gives it.";
+            "How they were taken, in which order, and whether the unit had settled, is"
+                    + " not known to this program; every step is averaged over the rows that name it.";
 
     private final Evidence evidence;
     private final Typesetter type;
@@ -34,14 +32,13 @@ final class MethodPages {
 
     void set() {
         method();
-        definitions();
         decision();
         instruments();
     }
 
     private void method() {
         section.begin("Method", 60);
-        section.paragraph(evidence.wasRun() ? howRun() : HOW_IMPORTED);
+        section.paragraph(evidence.wasRun() ? howRun() : howImported());
         section.paragraph("Input voltage: "
                 + evidence.session().findings().points().stream()
                         .map(point -> point.inputSource().words())
@@ -54,6 +51,13 @@ final class MethodPages {
                         + " off by is one and the same for all its readings on a range; the scatter of a mean allows for"
                         + " autocorrelation. U = k u at a coverage probability of 95 %, k by the distribution of the sum, not by"
                         + " custom. Rounded to two digits of U.");
+    }
+
+    private String howImported() {
+        return evidence.imported()
+                        .map(from -> "The readings were brought in: " + from + ". ")
+                        .orElse("No plan was run by this program. ")
+                + HOW_IMPORTED;
     }
 
     private String howRun() {
@@ -87,23 +91,6 @@ final class MethodPages {
         return " Ripple: rms" + (bands.isEmpty() ? ", band not stated." : " in the band " + bands + ".");
     }
 
-    private void definitions() {
-        List<FigureName> named = evidence.session().findings().figures().stream()
-                .map(Figure::name)
-                .distinct()
-                .toList();
-        if (named.isEmpty()) {
-            return;
-        }
-        section.begin("Definitions", 30);
-        Table table = new Table(type, Section.SMALL, 1.6f, List.of(Column.words("figure", 26), Column.words("is", 74)));
-        table.head();
-        evidence.session().findings().figures().stream()
-                .collect(Collectors.toMap(
-                        Figure::name, Figure::definition, (first, second) -> first, java.util.LinkedHashMap::new))
-                .forEach((name, definition) -> table.row(List.of(name.word(), definition)));
-    }
-
     private void decision() {
         Optional<DecisionRule> rule = evidence.session().findings().verdicts().stream()
                 .map(verdict -> verdict.rule())
@@ -124,17 +111,29 @@ final class MethodPages {
 
     private void instruments() {
         section.begin("Instruments", 70);
+        if (!evidence.wasRun() && evidence.instruments().isEmpty()) {
+            section.paragraph("Not known: the readings were brought in, and with what they were taken is not in them."
+                    + (evidence.session().bench().isPresent()
+                            ? " Accuracies are those of the bench sheet that was given beside them."
+                            : ""));
+            if (evidence.session().bench().isEmpty()) {
+                return;
+            }
+        }
         Table table = new Table(
                 type,
                 Section.SMALL,
                 2,
                 List.of(
                         Column.words("instrument", 20),
-                        Column.words("maker, model, serial, firmware", 38),
-                        Column.words("calibrated", 14),
-                        Column.words("accuracy", 44)));
+                        Column.words("maker, model, serial, firmware", 36),
+                        Column.words("calibration: certificate, laboratory, day, due", 34),
+                        Column.words("accuracy", 38)));
         table.head();
-        evidence.instruments().forEach(entry -> table.row(row(entry)));
+        evidence.instruments().forEach(entry -> {
+            table.row(row(entry));
+            shunt(entry).ifPresent(table::row);
+        });
         evidence.session().bench().ifPresent(bench -> {
             bench.handRead().forEach(meter -> table.row(row(meter)));
             bench.banks().forEach(bank -> table.row(row(bank)));
@@ -156,7 +155,8 @@ final class MethodPages {
         return List.of(
                 entry.name(),
                 identity(entry.identity()),
-                sheet.flatMap(InstrumentSheet::calibrated).map(Object::toString).orElse("not stated"),
+                sheet.map(one -> Calibrations.words(one.calibration(), evidence))
+                        .orElse("not stated"),
                 accuracy.isEmpty() ? "not stated" : accuracy);
     }
 
@@ -166,9 +166,22 @@ final class MethodPages {
                         entry.getKey().word() + " " + plusMinus(entry.getValue().words()))
                 .sorted()
                 .collect(Collectors.joining("; "));
-        return sheet.shuntTolerancePct() > 0
-                ? stated + "; shunt \u00b1" + Wording.number(sheet.shuntTolerancePct()) + " %"
-                : stated;
+        return stated;
+    }
+
+    /** A shunt is an instrument: it stands in the table below the meter that reads it. */
+    private Optional<List<String>> shunt(InstrumentEntry entry) {
+        return evidence.session()
+                .bench()
+                .flatMap(bench -> bench.instrument(entry.name()))
+                .filter(InstrumentSheet::hasShunt)
+                .map(sheet -> List.of(
+                        "shunt of " + entry.name(),
+                        "read by the voltage across it",
+                        Calibrations.words(sheet.shuntCalibration(), evidence),
+                        sheet.shuntTolerancePct() > 0
+                                ? "\u00b1" + Wording.number(sheet.shuntTolerancePct()) + " %"
+                                : "not stated"));
     }
 
     private static String plusMinus(String words) {
@@ -179,19 +192,19 @@ final class MethodPages {
         return identity.maker() + ", " + identity.model() + ", " + identity.serial() + ", " + identity.firmware();
     }
 
-    private static List<String> row(HandRead meter) {
+    private List<String> row(HandRead meter) {
         return List.of(
                 meter.name(),
                 "read by hand: " + meter.reads(),
-                "not stated",
+                Calibrations.words(meter.calibration(), evidence),
                 meter.accuracy().map(one -> plusMinus(one.words())).orElse("not stated"));
     }
 
-    private static List<String> row(ResistorBank bank) {
+    private List<String> row(ResistorBank bank) {
         return List.of(
                 bank.rail() + " load resistors",
                 "switched by hand",
-                "not stated",
+                Calibrations.words(bank.calibration(), evidence),
                 String.format(Locale.ROOT, "\u00b1%s %%", Wording.number(bank.tolerancePct())));
     }
 }

@@ -4,22 +4,24 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Spans of text broken into lines of one width; a word wider than a line is broken too. */
-final class Paragraph {
+public final class Paragraph {
     private static final float LEADING = 1.36f;
 
     private final Faces faces;
     private final float size;
+    private final float width;
     private final List<List<Span>> lines = new ArrayList<>();
     private List<Span> line = new ArrayList<>();
     private float used;
 
-    private Paragraph(Faces faces, float size) {
+    private Paragraph(Faces faces, float size, float width) {
         this.faces = faces;
         this.size = size;
+        this.width = width;
     }
 
-    static Paragraph of(Faces faces, float size, float width, List<Span> spans) {
-        Paragraph paragraph = new Paragraph(faces, size);
+    public static Paragraph of(Faces faces, float size, float width, List<Span> spans) {
+        Paragraph paragraph = new Paragraph(faces, size, width);
         for (Span span : spans) {
             for (String word : LineBreaks.of(faces.clean(span.text()))) {
                 paragraph.word(new Span(word, span.face(), span.colour()), width);
@@ -29,7 +31,7 @@ final class Paragraph {
         return paragraph;
     }
 
-    static Paragraph of(Faces faces, float size, float width, String text) {
+    public static Paragraph of(Faces faces, float size, float width, String text) {
         return of(faces, size, width, List.of(Span.plain(text)));
     }
 
@@ -85,35 +87,50 @@ final class Paragraph {
         return size * LEADING;
     }
 
-    float height() {
+    public float height() {
         return lines.size() * leading();
     }
 
     /** Only the first lines, the last of them ending in an ellipsis where some are left out. */
-    Paragraph atMost(int most) {
+    public Paragraph atMost(int most) {
+        return atMost(most, "\u2026");
+    }
+
+    /** The same with another ending. */
+    Paragraph atMost(int most, String ending) {
         if (lines.size() <= most) {
             return this;
         }
-        Paragraph cut = new Paragraph(faces, size);
+        Paragraph cut = new Paragraph(faces, size, width);
         cut.lines.addAll(lines.subList(0, most));
         List<Span> last = new ArrayList<>(cut.lines.get(most - 1));
         Span end = last.remove(last.size() - 1);
-        String text = end.text().stripTrailing();
-        last.add(new Span(text.substring(0, Math.max(0, text.length() - 2)) + "\u2026", end.face(), end.colour()));
+        StringBuilder text = new StringBuilder(end.text().stripTrailing());
+        float before = 0;
+        for (Span span : last) {
+            before += faces.width(span.text(), span.face(), size);
+        }
+        float room = width - before;
+        while (!text.isEmpty() && faces.width(text + ending, end.face(), size) > room) {
+            text.setLength(text.offsetByCodePoints(text.length(), -1));
+        }
+        last.add(new Span(text + ending, end.face(), end.colour()));
         cut.lines.set(most - 1, last);
         return cut;
     }
 
     /** Sets it at a place without breaking pages. */
-    void at(Typesetter type, float x, float top) {
-        float baseline = top + size;
-        for (List<Span> one : lines) {
-            set(type, one, x, baseline);
-            baseline += leading();
-        }
+    public void at(Typesetter type, float x, float top) {
+        type.part("P", () -> {
+            float baseline = top + size;
+            for (List<Span> one : lines) {
+                set(type, one, x, baseline);
+                baseline += leading();
+            }
+        });
     }
 
-    void rightAt(Typesetter type, float x, float top) {
+    public void rightAt(Typesetter type, float x, float top) {
         float baseline = top + size;
         for (List<Span> one : lines) {
             float width = 0;
@@ -123,18 +140,27 @@ final class Paragraph {
             Span last = one.get(one.size() - 1);
             width -= faces.width(last.text(), last.face(), size)
                     - faces.width(last.text().stripTrailing(), last.face(), size);
-            set(type, one, x - width, baseline);
+            float from = x - width;
+            float at = baseline;
+            type.part("P", () -> set(type, one, from, at));
             baseline += leading();
         }
     }
 
     /** Sets it at the left margin and goes on below, over as many pages as it takes. */
-    void flow(Typesetter type, float x) {
-        for (List<Span> one : lines) {
-            type.need(leading());
-            set(type, one, x, type.y() + size);
-            type.down(leading());
-        }
+    public void flow(Typesetter type, float x) {
+        type.part("P", () -> {
+            for (int i = 0; i < lines.size(); i++) {
+                type.need(leading() * (together(i) ? 2 : 1));
+                set(type, lines.get(i), x, type.y() + size);
+                type.down(leading());
+            }
+        });
+    }
+
+    /** Neither the first line nor the last stands alone on a page. */
+    private boolean together(int line) {
+        return lines.size() > 1 && (line == 0 || line == lines.size() - 2);
     }
 
     private void set(Typesetter type, List<Span> one, float x, float baseline) {

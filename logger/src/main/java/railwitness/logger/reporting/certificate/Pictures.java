@@ -14,19 +14,19 @@ import railwitness.logger.reporting.chart.ChartPainter;
 import railwitness.logger.reporting.chart.Lettering;
 
 /** Sets pictures side by side as vectors; their lettering is text like any other. */
-final class Pictures {
+public final class Pictures {
     private static final float BETWEEN = 26;
     private static final float BELOW = 12;
 
     private final Typesetter type;
     private final ChartInk ink = ChartInk.paper(Lettering.packed());
 
-    Pictures(Typesetter type) {
+    public Pictures(Typesetter type) {
         this.type = type;
     }
 
     /** Two in a row, from here downwards, over as many pages as it takes. */
-    void flow(List<Chart> charts, float height) {
+    public void flow(List<Chart> charts, float height) {
         for (int i = 0; i < charts.size(); i += 2) {
             type.need(height);
             row(charts.subList(i, Math.min(i + 2, charts.size())), height);
@@ -35,10 +35,11 @@ final class Pictures {
     }
 
     /** At most two beside each other. */
-    void row(List<Chart> charts, float height) {
+    public void row(List<Chart> charts, float height) {
         float width = (type.width() - BETWEEN) / 2;
         for (int i = 0; i < charts.size(); i++) {
-            draw(charts.get(i), type.left() + i * (width + BETWEEN), width, height);
+            Chart chart = charts.size() == 2 ? charts.get(i).beside(charts.get(1 - i)) : charts.get(i);
+            draw(chart, type.left() + i * (width + BETWEEN), width, height);
         }
         type.down(height);
     }
@@ -50,7 +51,7 @@ final class Pictures {
             ground.setFontTextDrawer(new FaceDrawer(type.faces()));
             ChartPainter.draw(chart, ink, ground, new Rectangle2D.Float(0, 0, width, height));
             ground.dispose();
-            type.picture(ground.getXFormObject(), x, type.y(), height);
+            type.picture(ground.getXFormObject(), chart.title() + ", " + chart.unit(), x, type.y(), height);
         } catch (IOException e) {
             throw new CertificateException("the picture '" + chart.title() + "' cannot be drawn: " + e.getMessage(), e);
         }

@@ -5,19 +5,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import railwitness.analysis.cause.Cause;
-import railwitness.drivers.bench.BenchSheet;
-import railwitness.drivers.sheet.Sheet;
-import railwitness.drivers.sheet.SheetException;
-import railwitness.logger.recording.event.EventKind;
-import railwitness.logger.recording.plan.Plan;
-import railwitness.logger.recording.record.BriefingMaker;
-import railwitness.logger.recording.sheet.DesignReader;
-import railwitness.logger.recording.sheet.PlanReader;
-import railwitness.logger.recording.sheet.SheetText;
-import railwitness.logger.recording.sheet.Sheets;
 import railwitness.logger.recording.store.EventEntry;
+import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.SheetEntry;
-import railwitness.safety.caution.Caution;
 
 /** What happened, probable causes, cautions, and what ties the paper to its session. */
 final class RecordPages {
@@ -34,6 +24,7 @@ final class RecordPages {
     }
 
     void set() {
+        identification();
         incidents();
         if (evidence.order().causes()) {
             causes();
@@ -42,11 +33,55 @@ final class RecordPages {
         records();
     }
 
+    /** What did not stand whole on the first page, and what is stated of laboratory and customer. */
+    private void identification() {
+        SessionHead head = evidence.session().head();
+        section.begin("Identification", 90);
+        Table table =
+                new Table(type, Section.SMALL, 1.6f, List.of(Column.words("what", 20), Column.words("as stated", 80)));
+        table.head();
+        table.row(List.of("Unit", head.unitName()));
+        table.row(List.of("Serial", head.unitSerial().isEmpty() ? "not stated" : head.unitSerial()));
+        table.row(List.of("Session", head.id()));
+        table.row(List.of("Condition", head.unitCondition().isEmpty() ? "not stated" : head.unitCondition()));
+        table.row(List.of(
+                "Work done",
+                evidence.session()
+                        .design()
+                        .flatMap(design -> design.unit().workDone())
+                        .orElse("not stated")));
+        for (Particular what : Particular.values()) {
+            if (what != Particular.SPECIFICATION) {
+                table.row(List.of(what.label(), evidence.order().stated().words(what)));
+            }
+        }
+        table.row(List.of(Particular.SPECIFICATION.label(), specification()));
+        type.down(4);
+        section.small("Sampling: none; the one unit above was tested as it was given. Where something is 'not stated',"
+                + " nobody stated it; laboratory and customer answer for what they stated.");
+    }
+
+    private String specification() {
+        String sheet = sheet("design")
+                .map(one -> "design sheet " + one.fileName() + ", SHA-256 "
+                        + Digest.of(one.text()).substring(0, 16) + "\u2026")
+                .orElse("no design sheet");
+        return evidence.order()
+                .stated()
+                .of(Particular.SPECIFICATION)
+                .map(stated -> stated + "; " + sheet)
+                .orElse(sheet);
+    }
+
     private void incidents() {
         section.begin("Deviations and events", 40);
         List<Incidents.Incident> all = new Incidents(evidence).all();
         if (all.isEmpty()) {
-            section.paragraph("None: every step of the plan was measured and settled; no trip, no gap, no note.");
+            section.paragraph(
+                    evidence.wasRun()
+                            ? "None: every step of the plan was measured and settled; no trip, no gap, no note."
+                            : "Not known: the readings were brought in, and what happened when they were taken is not in"
+                                    + " them.");
         } else {
             Table table = new Table(
                     type,
@@ -95,39 +130,9 @@ final class RecordPages {
                                 + " session (highest less lowest reading within the same few seconds).",
                         standing.volts(),
                         standing.seconds())));
-        Optional<Sheets> sheets = sheets();
-        if (sheets.isEmpty()) {
-            section.paragraph(Wording.caution(evidence));
-            return;
-        }
-        BriefingMaker.of(sheets.get()).cautions().forEach(this::caution);
-    }
-
-    private void caution(Caution caution) {
-        String sentence = caution.sentence();
-        int word = sentence.indexOf(':') + 1;
-        section.paragraph(List.of(Span.strong(sentence.substring(0, word)), Span.plain(sentence.substring(word))));
-    }
-
-    /** The three sheets, where the session has them all and they can still be read. */
-    private Optional<Sheets> sheets() {
-        Optional<SheetEntry> plan = sheet("plan");
-        if (plan.isEmpty() || sheet("design").isEmpty() || sheet("bench").isEmpty()) {
-            return Optional.empty();
-        }
-        try {
-            SheetText<Plan> planText = SheetText.of("plan", of(plan.get()), PlanReader::plan);
-            return Optional.of(new Sheets(
-                    SheetText.of("design", of(sheet("design").get()), DesignReader::design),
-                    SheetText.of("bench", of(sheet("bench").get()), BenchSheet::from),
-                    planText));
-        } catch (SheetException e) {
-            return Optional.empty();
-        }
-    }
-
-    private static Sheet of(SheetEntry entry) {
-        return Sheet.of(entry.fileName(), entry.text());
+        section.paragraph(Wording.caution(evidence)
+                + " Work on the open unit is for people trained for it. What the operator was warned of before power stands"
+                + " in the session.");
     }
 
     private Optional<SheetEntry> sheet(String kind) {
@@ -137,25 +142,39 @@ final class RecordPages {
     }
 
     private void records() {
-        section.begin("Records", 60);
+        section.begin("Records", 190);
         List<String> lines = new ArrayList<>();
         lines.add("Session " + evidence.session().head().id() + " in the file " + evidence.fileName() + ", recorded by"
                 + " railwitness " + evidence.session().head().programVersion() + ". It holds every reading, event,"
                 + " exchange and the sheets word for word"
                 + (evidence.sheets().isEmpty() ? "." : ": " + names() + "."));
+        evidence.imported()
+                .ifPresent(from -> lines.add("It is a session of its own: " + from
+                        + ". Nothing of it was recorded by this" + " program when the unit was tested."));
+        evidence.issue().replaces().ifPresent(replaced -> {
+            lines.add("This issue replaces " + replaced + ". Do not use that one any more. What is not as it was:");
+            evidence.issue().changes().forEach(change -> lines.add("\u2013 " + change));
+        });
+        evidence.sheets()
+                .forEach(sheet -> lines.add("SHA-256 of the " + sheet.kind() + " sheet " + sheet.fileName() + ": "
+                        + Digest.grouped(Digest.of(sheet.text()))));
+        lines.add("This certificate was made by railwitness " + ProgramBuild.text() + ".");
         lines.add("The digest at the foot of every page is the last link of a SHA-256 chain over all that was recorded."
                 + " The command 'verify' with the session and this file says whether both still belong together.");
         lines.add(
                 evidence.verified()
                         ? "For this certificate the chain was worked out again and the session found as it was recorded."
-                        : "The session is long; its chain was not worked out again for this certificate.");
+                        : "The session is so long that working its chain out takes over a minute; that was not done for"
+                                + " this certificate.");
         evidence.earlier()
                 .ifPresent(earlier -> lines.add("This is the retest of " + earlier.words()
                         + ", whose session carries the" + " digest " + Digest.grouped(earlier.seal()) + "."));
         String who = evidence.session().head().acknowledgedBy();
         lines.add(
                 who.isEmpty()
-                        ? "Nobody was asked to acknowledge cautions and checklist."
+                        ? evidence.wasRun()
+                                ? "Nobody was asked to acknowledge cautions and checklist."
+                                : "Whether cautions and checklist were acknowledged is not known."
                         : "Cautions and checklist were acknowledged by " + who + ".");
         lines.forEach(section::paragraph);
         type.down(4);

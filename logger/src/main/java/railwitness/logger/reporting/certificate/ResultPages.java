@@ -1,10 +1,14 @@
 package railwitness.logger.reporting.certificate;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import railwitness.analysis.design.FigureName;
 import railwitness.analysis.expected.Expected;
 import railwitness.analysis.findings.Findings;
+import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RailPoint;
 import railwitness.analysis.verdict.Outcome;
@@ -14,7 +18,7 @@ import railwitness.logger.reporting.findings.FigureRow;
 
 /** All results: figures, what could not be found, operating points, pictures. */
 final class ResultPages {
-    private static final int RAILS_IN_A_TABLE = 2;
+    private static final int RAILS_IN_A_TABLE = 1;
     private static final float PICTURE_HEIGHT = 150;
 
     private final Evidence evidence;
@@ -40,16 +44,21 @@ final class ResultPages {
         if (rows.isEmpty()) {
             return;
         }
-        section.begin("Figures", 60);
+        section.begin("Figures", 90);
         Table table = new Table(type, Section.TEXT, 2.2f, FigureList.COLUMNS);
         table.head();
-        rows.forEach(row -> table.spans(FigureList.cells(row), FigureList.below(row)));
+        Set<FigureName> defined = new HashSet<>();
+        rows.forEach(row -> table.spans(
+                FigureList.cells(row),
+                (defined.add(row.name()) ? row.figure().map(Figure::definition).orElse("") + "; " : "")
+                        + FigureList.below(row)));
         type.down(4);
         section.small(
-                "U is the expanded uncertainty for a coverage probability of 95 %; the line below a figure gives its"
-                        + " coverage factor k and says where it holds. Expected is what the design sheet leads to"
+                "The line below a figure says what it is, gives its coverage factor k and says where it holds. U is the"
+                        + " expanded uncertainty for a coverage probability of 95 %; k differs from figure to figure, and"
+                        + " from the operating points', because what each is made of is distributed in another way. Expected is what the design sheet leads to"
                         + " expect, with its own uncertainty at 95 %; 'more' or 'less' where measured and expected"
-                        + " differ by more than both explain. Definitions stand under 'Method'.");
+                        + " differ by more than both explain.");
         reasons();
     }
 
@@ -59,7 +68,7 @@ final class ResultPages {
                 .filter(verdict -> verdict.outcome() != Outcome.PASS)
                 .forEach(verdict -> section.paragraph(List.of(
                         Span.strong(verdict.outcome().words() + ": "),
-                        Span.plain(verdict.requirement().name() + ": " + verdict.reason()))));
+                        Span.plain(verdict.requirement().name() + ": " + Reasons.of(verdict, evidence)))));
     }
 
     private void notFound() {
@@ -204,7 +213,9 @@ final class ResultPages {
     private void pictures() {
         SessionCharts charts = new SessionCharts(evidence.session());
         List<Chart> drawn = new ArrayList<>();
+        charts.railsAgainstLoad().ifPresent(drawn::add);
         charts.railsAgainstInput().ifPresent(drawn::add);
+        charts.efficiencyAgainstLoad().ifPresent(drawn::add);
         charts.lossAgainstLoad().ifPresent(drawn::add);
         drawn.addAll(evidence.holdCharts());
         if (drawn.isEmpty()) {
@@ -215,6 +226,7 @@ final class ResultPages {
         type.down(6);
         section.small(
                 "Solid: measured, whiskers, where long enough to be seen, are U at 95 %. Dashed: predicted by the design sheet for a sound unit at"
-                        + " the input voltage measured. Rails by their magnitudes.");
+                        + " the input voltage measured. Rails by their magnitudes; the second rail long-dashed. Pictures of one unit"
+                        + " beside each other have one axis.");
     }
 }

@@ -3,9 +3,10 @@ package railwitness.logger.reporting.certificate;
 import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 
 /** Rows under a head that is said again on every page; a hairline below each row, no upright rules. */
-final class Table {
+public final class Table {
     private static final float GAP = 7;
     private static final float WORDS_AFTER_NUMBERS = 8;
 
@@ -14,9 +15,10 @@ final class Table {
     private final float size;
     private final float padding;
     private final float[] edges;
+    private PDStructureElement part;
 
     /** @param padding above and below the text of a row, pt */
-    Table(Typesetter type, float size, float padding, List<Column> columns) {
+    public Table(Typesetter type, float size, float padding, List<Column> columns) {
         this.type = type;
         this.columns = List.copyOf(columns);
         this.size = size;
@@ -38,13 +40,27 @@ final class Table {
     }
 
     /** Sets the head here. */
-    void head() {
+    public void head() {
         List<Paragraph> cells = new ArrayList<>();
         for (int i = 0; i < columns.size(); i++) {
             cells.add(cell(i, Span.muted(columns.get(i).head())));
         }
-        set(cells, List.of());
+        set(cells, List.of(), "TH");
         type.rule(type.left(), type.right(), type.y(), 0.7f, Tone.STRONG_RULE);
+    }
+
+    /** Left edge of a column, counted from zero, pt; of one behind the last: the right edge of all. */
+    float edge(int column) {
+        return edges[column];
+    }
+
+    /** Height of a row's text alone, pt. */
+    float textHeight(List<Span> spans) {
+        List<Paragraph> cells = new ArrayList<>();
+        for (int i = 0; i < columns.size(); i++) {
+            cells.add(cell(i, spans.get(i)));
+        }
+        return highest(cells);
     }
 
     /** Height a row of one line takes, pt. */
@@ -52,7 +68,7 @@ final class Table {
         return size * 1.36f + 2 * padding;
     }
 
-    void row(List<String> texts) {
+    public void row(List<String> texts) {
         row(texts, "", Tone.INK);
     }
 
@@ -70,7 +86,7 @@ final class Table {
     }
 
     /** As {@link #row(List, String, Color)}, each cell in its own face and colour. */
-    void spans(List<Span> spans, String below) {
+    public void spans(List<Span> spans, String below) {
         List<Paragraph> cells = new ArrayList<>();
         for (int i = 0; i < columns.size(); i++) {
             cells.add(cell(i, spans.get(i)));
@@ -82,7 +98,7 @@ final class Table {
             type.newPage();
             head();
         }
-        set(cells, under);
+        set(cells, under, "TD");
         type.rule(type.left(), type.right(), type.y(), 0.5f, Tone.RULE);
     }
 
@@ -101,31 +117,46 @@ final class Table {
     }
 
     private float height(List<Paragraph> cells, List<Paragraph> under) {
-        float most = size * 1.36f;
-        for (Paragraph cell : cells) {
-            most = Math.max(most, cell.height());
-        }
+        float most = highest(cells);
         for (Paragraph line : under) {
             most += line.height();
         }
         return most + 2 * padding;
     }
 
-    private void set(List<Paragraph> cells, List<Paragraph> under) {
-        float top = type.y() + padding;
+    private float highest(List<Paragraph> cells) {
         float most = size * 1.36f;
-        for (int i = 0; i < cells.size(); i++) {
-            if (columns.get(i).right()) {
-                cells.get(i).rightAt(type, edges[i + 1] - (i == cells.size() - 1 ? 0 : GAP), top);
-            } else {
-                cells.get(i).at(type, edges[i] + indent(i), top);
-            }
-            most = Math.max(most, cells.get(i).height());
+        for (Paragraph cell : cells) {
+            most = Math.max(most, cell.height());
         }
-        for (Paragraph line : under) {
-            line.at(type, type.left(), top + most);
-            most += line.height();
+        return most;
+    }
+
+    private void set(List<Paragraph> cells, List<Paragraph> under, String role) {
+        float top = type.y() + padding;
+        part = part == null ? type.open("Table") : part;
+        type.in(
+                part,
+                () -> type.part("TR", () -> {
+                    for (int i = 0; i < cells.size(); i++) {
+                        int column = i;
+                        type.part(role, () -> place(column, cells.get(column), top));
+                    }
+                    float below = top + highest(cells);
+                    for (Paragraph line : under) {
+                        float at = below;
+                        type.part(role, () -> line.at(type, type.left(), at));
+                        below += line.height();
+                    }
+                }));
+        type.down(height(cells, under));
+    }
+
+    private void place(int column, Paragraph cell, float top) {
+        if (columns.get(column).right()) {
+            cell.rightAt(type, edges[column + 1] - (column == columns.size() - 1 ? 0 : GAP), top);
+        } else {
+            cell.at(type, edges[column] + indent(column), top);
         }
-        type.down(most + 2 * padding);
     }
 }

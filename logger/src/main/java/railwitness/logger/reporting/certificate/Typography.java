@@ -5,10 +5,11 @@ import java.util.Optional;
 import railwitness.logger.reporting.findings.FigureRow;
 
 /** Numbers and words of the findings as they are set in print: true minus, plus-minus and signs of order. */
-final class Typography {
+public final class Typography {
     private Typography() {}
 
-    static String of(String plain) {
+    /** The same text with the signs of print. */
+    public static String of(String plain) {
         return plain.replace("+-", "\u00b1")
                 .replace("<=", "\u2264")
                 .replace(">=", "\u2265")

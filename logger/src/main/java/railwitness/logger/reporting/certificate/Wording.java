@@ -126,8 +126,6 @@ final class Wording {
                                 ? "between the rails"
                                 : "on the rail"))
                 .orElse("");
-        return stood
-                + "The capacitors keep their charge after power is off. Work on the open unit is for people trained"
-                + " for it; local codes come first.";
+        return stood + "The capacitors keep their charge after power is off; local codes come first.";
     }
 }

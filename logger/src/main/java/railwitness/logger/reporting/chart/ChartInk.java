@@ -37,7 +37,7 @@ public record ChartInk(
 
     /** For white paper, in points. */
     public static ChartInk paper(Lettering lettering) {
-        return light(lettering, 6.8f, 9);
+        return light(lettering, 7.5f, 9);
     }
 
     /** For a light screen. */

@@ -35,6 +35,7 @@ public final class ChartPainter {
     private static final double HALF_NAME = 0.08;
     private static final float SCREEN_AXIS = 11.5f;
     private static final float[] DASHES = {3.2f, 2.2f};
+    private static final float[][] RAIL_DASHES = {{11, 3}, {7, 2, 1.5f, 2}, {16, 3, 4, 3}};
     private static final float[] LIMIT_DASHES = {4.5f, 2.5f};
 
     private final Chart chart;
@@ -95,7 +96,9 @@ public final class ChartPainter {
         plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
         for (LimitLine limit : chart.limits()) {
             plot.addRangeMarker(new ValueMarker(limit.at(), ink.fault(), dashed(0.8f, LIMIT_DASHES)));
-            plot.addAnnotation(limitWords(limit, across, upright));
+            if (!limit.words().isEmpty()) {
+                plot.addAnnotation(limitWords(limit, across, upright));
+            }
         }
         names(plot, across, upright);
         oddNames(plot, upright);
@@ -159,9 +162,14 @@ public final class ChartPainter {
 
     /** The values; where places are compared, as far as their whiskers reach. */
     private DoubleStream reach(int direction) {
+        DoubleStream reach = chart.reach().stream().mapToDouble(Double::doubleValue);
         if (chart.places().isEmpty()) {
-            return ys();
+            return DoubleStream.concat(reach, ys());
         }
+        return DoubleStream.concat(reach, whiskerEnds(direction));
+    }
+
+    private DoubleStream whiskerEnds(int direction) {
         return chart.curves().stream().flatMapToDouble(curve -> IntStream.range(0, curve.y().length)
                 .mapToDouble(i -> curve.y()[i] + direction * curve.expanded()[i]));
     }
@@ -211,10 +219,17 @@ public final class ChartPainter {
             Curve curve = chart.curves().get(i);
             renderer.setSeriesPaint(i, curve.predicted() ? ink.muted() : ink.of(curve));
             renderer.setSeriesShapesVisible(i, !chart.places().isEmpty() && !curve.predicted());
-            renderer.setSeriesStroke(
-                    i, curve.predicted() ? dashed(0.9f, DASHES) : new BasicStroke(width(curve) * thick()));
+            renderer.setSeriesStroke(i, curve.predicted() ? dashed(0.9f, DASHES) : measured(curve));
         }
         return renderer;
+    }
+
+    /** Told apart without colour: the first rail solid and wide, the others each in a dash of its own. */
+    private BasicStroke measured(Curve curve) {
+        int dash = curve.rail().orElse(0) % (RAIL_DASHES.length + 1);
+        return dash == 0 || !chart.places().isEmpty()
+                ? new BasicStroke(width(curve) * thick())
+                : dashed(width(curve), RAIL_DASHES[dash - 1]);
     }
 
     /** Whiskers where they are long enough to be seen. */
@@ -254,7 +269,10 @@ public final class ChartPainter {
     }
 
     private BasicStroke dashed(float width, float[] dashes) {
-        float[] scaled = {dashes[0] * thick(), dashes[1] * thick()};
+        float[] scaled = dashes.clone();
+        for (int i = 0; i < scaled.length; i++) {
+            scaled[i] *= thick();
+        }
         return new BasicStroke(width * thick(), BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, scaled, 0);
     }
 

@@ -2,6 +2,7 @@ package railwitness.logger.reporting.comparing;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,28 +11,39 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.DoubleConsumer;
+import java.util.stream.IntStream;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.supply.Figure;
 import railwitness.logger.recording.points.BenchErrors;
 import railwitness.logger.recording.store.ChainState;
+import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.reporting.findings.SessionFindings;
 
 /**
  * Two or more sessions side by side.
  *
- * @param sessions in the order given; the first is what the others are held against
+ * @param sessions in the order given, the first being what the others are held against; from {@value #LEAST_FOR_CHARTS} on
+ *     in the order of time
+ * @param seals digest of each session, 64 hexadecimal digits
  * @param figures every figure that one of them has
  * @param steps every step that one of them measured, in the order in which they first come
  * @param charts each figure that all have, from {@value #LEAST_FOR_CHARTS} sessions on
  */
 public record Comparison(
-        List<SessionFindings> sessions, List<Compared> figures, List<ComparedStep> steps, List<SisterChart> charts) {
+        List<SessionFindings> sessions,
+        List<String> seals,
+        List<Compared> figures,
+        List<ComparedStep> steps,
+        List<SisterChart> charts) {
     /** So many units make a control chart worth while. */
     public static final int LEAST_FOR_CHARTS = 8;
 
+    private static final int LONGEST_NAME = 8;
+
     public Comparison {
         sessions = List.copyOf(sessions);
+        seals = List.copyOf(seals);
         figures = List.copyOf(figures);
         steps = List.copyOf(steps);
         charts = List.copyOf(charts);
@@ -82,15 +94,33 @@ public record Comparison(
             }
             sessions.add(session);
         }
-        return between(sessions);
+        return between(sessions, files.stream().map(Comparison::seal).toList());
     }
 
-    private static Comparison between(List<SessionFindings> sessions) {
+    private static String seal(Path file) {
+        try (SessionFile opened = SessionFile.open(file)) {
+            return opened.seal();
+        }
+    }
+
+    private static Comparison between(List<SessionFindings> given, List<String> seals) {
+        List<Integer> order = IntStream.range(0, given.size()).boxed().toList();
+        if (given.size() >= LEAST_FOR_CHARTS) {
+            order = order.stream()
+                    .sorted(Comparator.comparing(i -> given.get(i).head().startedWall()))
+                    .toList();
+        }
+        return ordered(
+                order.stream().map(given::get).toList(),
+                order.stream().map(seals::get).toList());
+    }
+
+    private static Comparison ordered(List<SessionFindings> sessions, List<String> seals) {
         List<Compared> figures = figures(sessions);
         List<SisterChart> charts = sessions.size() < LEAST_FOR_CHARTS
                 ? List.of()
                 : figures.stream().filter(Compared::inAll).map(SisterChart::of).toList();
-        return new Comparison(sessions, figures, StepsCompared.of(sessions), charts);
+        return new Comparison(sessions, seals, figures, StepsCompared.of(sessions), charts);
     }
 
     private static List<Compared> figures(List<SessionFindings> sessions) {
@@ -135,6 +165,16 @@ public record Comparison(
     public static String letter(int place) {
         String last = String.valueOf((char) ('A' + place % 26));
         return place < 26 ? last : letter(place / 26 - 1) + last;
+    }
+
+    /** The serial number of a session's unit where it has a short one that none of the others has; else its letter. */
+    static String name(Comparison comparison, int place) {
+        List<String> serials = comparison.sessions().stream()
+                .map(session -> session.head().unitSerial())
+                .toList();
+        String own = serials.get(place);
+        boolean alone = serials.stream().filter(own::equals).count() == 1;
+        return own.isEmpty() || own.length() > LONGEST_NAME || !alone ? letter(place) : own;
     }
 
     /** By place of the session: the charts in which its unit is unlike the others. Empty when all are alike. */

@@ -125,7 +125,7 @@ public final class ComparisonCharts {
         boolean named = comparison.sessions().size() <= MOST_NAMED
                 || comparison.unlike().containsKey(place);
         return new Curve(
-                named ? Comparison.letter(place) : "",
+                named ? Comparison.name(comparison, place) : "",
                 places.stream().mapToDouble(Place::x).toArray(),
                 places.stream().mapToDouble(Place::y).toArray(),
                 places.stream().mapToDouble(Place::expanded).toArray(),
@@ -173,8 +173,7 @@ public final class ComparisonCharts {
                 values.stream().mapToDouble(ComparisonCharts::expanded).toArray(),
                 false,
                 OptionalInt.empty());
-        return List.of(
-                new Chart(figure.label(), figure.unit(), "", List.of(curve), List.of(), letters(figure), Set.of()));
+        return List.of(new Chart(figure.label(), figure.unit(), "", List.of(curve), List.of(), names(), Set.of()));
     }
 
     private Chart individuals(SisterChart chart) {
@@ -199,7 +198,7 @@ public final class ComparisonCharts {
                                 "lower " + number.apply(chart.chart().lower()),
                                 chart.chart().lower(),
                                 true)),
-                letters(chart.figure()),
+                names(),
                 chart.unlike().stream().map(place -> place + 1).collect(Collectors.toSet()));
     }
 
@@ -222,13 +221,13 @@ public final class ComparisonCharts {
                 "",
                 List.of(line("", 2, ranges, new double[ranges.length])),
                 List.of(new LimitLine("limit " + number.apply(most), most, false)),
-                letters(chart.figure()),
+                names(),
                 Set.of());
     }
 
-    private static List<String> letters(Compared figure) {
-        return IntStream.range(0, figure.values().size())
-                .mapToObj(Comparison::letter)
+    private List<String> names() {
+        return IntStream.range(0, comparison.sessions().size())
+                .mapToObj(place -> Comparison.name(comparison, place))
                 .toList();
     }
 

@@ -1,46 +1,78 @@
 package railwitness.logger.reporting.comparing;
 
-import de.rototor.pdfbox.graphics2d.PdfBoxGraphics2D;
-import java.awt.RenderingHints;
-import java.awt.geom.Rectangle2D;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.PDPageContentStream;
-import org.apache.pdfbox.pdmodel.common.PDRectangle;
-import org.apache.pdfbox.pdmodel.font.PDType0Font;
-import org.apache.pdfbox.util.Matrix;
-import railwitness.logger.reporting.chart.Chart;
-import railwitness.logger.reporting.chart.ChartInk;
-import railwitness.logger.reporting.chart.ChartPainter;
-import railwitness.logger.reporting.chart.Lettering;
-import railwitness.logger.text.VisibleText;
+import railwitness.logger.reporting.certificate.Column;
+import railwitness.logger.reporting.certificate.Digest;
+import railwitness.logger.reporting.certificate.Face;
+import railwitness.logger.reporting.certificate.Paper;
+import railwitness.logger.reporting.certificate.PaperForKeeping;
+import railwitness.logger.reporting.certificate.Paragraph;
+import railwitness.logger.reporting.certificate.Pictures;
+import railwitness.logger.reporting.certificate.Section;
+import railwitness.logger.reporting.certificate.Span;
+import railwitness.logger.reporting.certificate.Table;
+import railwitness.logger.reporting.certificate.Tone;
+import railwitness.logger.reporting.certificate.Typesetter;
+import railwitness.logger.reporting.certificate.Typography;
+import railwitness.logger.reporting.findings.SessionFindings;
 
-/** A comparison on paper: curves as vectors, then all of the text. A4, upright. */
-public final class ComparisonPdf implements AutoCloseable {
-    private static final String FONTS = "/com/formdev/flatlaf/fonts/roboto/";
-    private static final float MARGIN = 45;
-    private static final float CHART_HEIGHT = 170;
-    private static final float BETWEEN = 24;
-    private static final float LARGEST = 8.5f;
+/** A comparison on paper, set as certificates are: what changed in plain words, then the numbers, then the curves. */
+public final class ComparisonPdf {
+    private static final DateTimeFormatter MINUTE =
+            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
+    private static final float TITLE = 17;
+    private static final float PICTURE = 165;
+    private static final int MOST_IN_A_TABLE = 9;
 
-    private final PDDocument document = new PDDocument();
-    private final PDType0Font font;
-    private final ChartInk ink = ChartInk.paper(Lettering.packed());
-    private PDPageContentStream page;
-    private float y;
+    /**
+     * How it is wanted.
+     *
+     * @param issued when it is made
+     * @param workshop who made it
+     */
+    public record Wish(Paper paper, Instant issued, Optional<String> workshop) {}
 
-    private ComparisonPdf() throws IOException {
-        try (InputStream in = ComparisonPdf.class.getResourceAsStream(FONTS + "Roboto-Regular.ttf")) {
-            font = PDType0Font.load(document, in);
-        }
+    private final Comparison comparison;
+    private final Wish wish;
+    private final Typesetter type;
+    private final Section section;
+    private final String number;
+    private final boolean rehearsal;
+
+    private ComparisonPdf(Comparison comparison, Wish wish, PDDocument document) {
+        this.comparison = comparison;
+        this.wish = wish;
+        this.rehearsal =
+                comparison.sessions().stream().anyMatch(one -> one.head().rehearsal());
+        String digest = Digest.of(String.join("\n", comparison.seals()));
+        this.number = "C"
+                + DateTimeFormatter.BASIC_ISO_DATE.format(
+                        wish.issued().atZone(ZoneOffset.UTC).toLocalDate())
+                + "-"
+                + Digest.of(digest + wish.issued() + wish.workshop().orElse(""))
+                        .substring(0, 6)
+                        .toUpperCase(Locale.ROOT);
+        this.type = new Typesetter(
+                document, wish.paper(), new ComparisonFurniture(number, rehearsal, digest.substring(0, 32) + "\u2026"));
+        this.section = new Section(type);
+    }
+
+    /** On A4, now, as {@link #write(Comparison, Path, Wish)}. */
+    public static void write(Comparison comparison, Path out) {
+        write(comparison, out, new Wish(Paper.A4, Instant.now(), Optional.empty()));
     }
 
     /**
@@ -48,14 +80,16 @@ public final class ComparisonPdf implements AutoCloseable {
      *
      * @throws ComparisonException when the file is there already or cannot be written
      */
-    public static void write(Comparison comparison, Path out) {
+    public static void write(Comparison comparison, Path out, Wish wish) {
         if (Files.exists(out)) {
             throw new ComparisonException(out + " is already there and is never written over; choose another name");
         }
         Path part = out.resolveSibling("." + out.getFileName() + ".part");
-        try (ComparisonPdf pdf = new ComparisonPdf()) {
-            pdf.fill(comparison);
-            pdf.document.save(part.toFile());
+        try (PDDocument document = new PDDocument()) {
+            ComparisonPdf pdf = new ComparisonPdf(comparison, wish, document);
+            pdf.fill();
+            PaperForKeeping.inform(document, "Comparison " + pdf.number, wish.issued());
+            document.save(part.toFile());
             Files.move(part, out, StandardCopyOption.ATOMIC_MOVE);
         } catch (IOException e) {
             part.toFile().delete();
@@ -64,195 +98,245 @@ public final class ComparisonPdf implements AutoCloseable {
         }
     }
 
-    private void fill(Comparison comparison) throws IOException {
-        newPage();
-        line(
-                comparison.sessions().stream()
-                                .anyMatch(session -> session.head().rehearsal())
-                        ? "Comparison -- REHEARSAL on the virtual bench, no real unit"
-                        : "Comparison",
-                14);
-        for (int i = 0; i < comparison.sessions().size(); i++) {
-            line(
-                    Comparison.letter(i) + "   "
-                            + ComparisonText.line(comparison.sessions().get(i)),
-                    LARGEST);
+    private void fill() throws IOException {
+        type.newPage();
+        title();
+        lead();
+        sessions();
+        if (comparison.charts().isEmpty()) {
+            IntStream.range(1, comparison.sessions().size()).forEach(this::against);
+        } else {
+            control();
+            values();
         }
-        comparison
-                .unlike()
-                .forEach((place, charts) -> unchecked(() -> line(
-                        Comparison.letter(place) + " is unlike its sisters: "
-                                + String.join(
-                                        "; ",
-                                        charts.stream()
-                                                .map(chart -> chart.figure().label())
-                                                .toList()),
-                        LARGEST)));
-        y += 10;
-        ComparisonCharts charts = new ComparisonCharts(comparison);
-        pictures(charts.control());
-        pictures(charts.overEachOther());
-        tables(comparison);
-        page.close();
-        numbers();
+        pictures();
+        how();
+        type.finish();
     }
 
-    /** More than can be read in one line of a page. */
-    private static final int LONGEST_LINE = 1_500;
-
-    private void newPage() throws IOException {
-        if (page != null) {
-            page.close();
+    private void title() {
+        float line = type.y() + TITLE;
+        type.heading(
+                "H1", "Comparison", () -> type.text("Comparison", Face.MEDIUM, TITLE, Tone.INK, type.left(), line));
+        type.textRight("No. " + number, Face.MEDIUM, 12, Tone.INK, type.right(), line - 2);
+        type.text(wish.workshop().orElse("workshop not stated"), Face.REGULAR, 9, Tone.MUTED, type.left(), line + 14);
+        type.textRight(
+                "made on "
+                        + DateTimeFormatter.ISO_LOCAL_DATE.format(wish.issued().atZone(ZoneOffset.UTC)),
+                Face.REGULAR,
+                9,
+                Tone.MUTED,
+                type.right(),
+                line + 14);
+        type.moveTo(line + 22);
+        type.rule(type.left(), type.right(), type.y(), 0.8f, Tone.INK);
+        if (rehearsal) {
+            float at = type.y() + 13;
+            type.text(
+                    "REHEARSAL: made on the virtual bench, no real unit was tested.",
+                    Face.ITALIC,
+                    9,
+                    Tone.INK,
+                    type.left(),
+                    at);
+            type.moveTo(at + 7);
+            type.rule(type.left(), type.right(), type.y(), 0.8f, Tone.INK);
         }
-        PDPage sheet = new PDPage(PDRectangle.A4);
-        document.addPage(sheet);
-        page = new PDPageContentStream(document, sheet);
-        y = MARGIN;
+        type.down(9);
     }
 
-    private float width() {
-        return PDRectangle.A4.getWidth() - 2 * MARGIN;
-    }
-
-    /** Smaller where it would not fit. */
-    private void line(String text, float size) throws IOException {
-        String shown = glyphs(text);
-        float natural = font.getStringWidth(shown) / 1000 * size;
-        float fitting = Math.min(size, size * width() / Math.max(natural, 1));
-        if (y + size * 1.4f > PDRectangle.A4.getHeight() - MARGIN) {
-            newPage();
-        }
-        y += size * 1.4f;
-        at(shown, MARGIN, fitting);
-    }
-
-    private void at(String shown, float x, float size) throws IOException {
-        page.beginText();
-        page.setFont(font, size);
-        page.newLineAtOffset(x, PDRectangle.A4.getHeight() - y);
-        page.showText(shown);
-        page.endText();
-    }
-
-    /** What the font has no sign for is written as its code. */
-    private String glyphs(String text) {
-        StringBuilder shown = new StringBuilder();
-        VisibleText.line(VisibleText.shortened(text, LONGEST_LINE)).codePoints().forEach(codePoint -> {
-            try {
-                font.encode(Character.toString(codePoint));
-                shown.appendCodePoint(codePoint);
-            } catch (IOException | IllegalArgumentException e) {
-                shown.append(String.format(java.util.Locale.ROOT, "[U+%04X]", codePoint));
+    private void lead() {
+        ChangeWords words = new ChangeWords(comparison);
+        List<String> said = new ArrayList<>();
+        if (comparison.charts().isEmpty()) {
+            for (int i = 1; i < comparison.sessions().size(); i++) {
+                said.add((comparison.sessions().size() > 2 ? Comparison.letter(i) + " against A: " : "")
+                        + words.against(i));
             }
+        } else if (comparison.unlike().isEmpty()) {
+            said.add("All " + comparison.sessions().size() + " units are alike in every figure.");
+        } else {
+            comparison.unlike().forEach((place, charts) -> said.add(unlike(place, charts)));
+        }
+        said.stream().limit(6).forEach(text -> {
+            Paragraph.of(type.faces(), 12, type.width(), Typography.of(text)).flow(type, type.left());
+            type.down(3);
         });
-        return shown.toString();
+        if (said.size() > 6) {
+            section.paragraph("and " + (said.size() - 6) + " more, told by the control charts.");
+        }
+        comparison.sessions().forEach(session -> session.findings()
+                .contradictions()
+                .forEach(one -> section.paragraph(List.of(new Span(
+                        "Contradiction in " + session.head().id() + ": " + one.text() + "; check: " + one.check() + ".",
+                        Face.REGULAR,
+                        Tone.FAULT)))));
+        section.small(comparison.charts().isEmpty() ? words.chance(1) + " " + Matter.rule() : words.chanceOfSignals());
     }
 
-    private void pictures(List<Chart> charts) throws IOException {
-        float wide = (width() - BETWEEN) / 2;
-        for (int i = 0; i < charts.size(); i++) {
-            if (i % 2 == 0 && y + CHART_HEIGHT > PDRectangle.A4.getHeight() - MARGIN) {
-                newPage();
-            }
-            picture(charts.get(i), MARGIN + i % 2 * (wide + BETWEEN), wide);
-            if (i % 2 == 1 || i == charts.size() - 1) {
-                y += CHART_HEIGHT + 12;
-            }
+    private String unlike(int place, List<SisterChart> charts) {
+        return Comparison.name(comparison, place) + " is unlike its sisters: "
+                + charts.stream()
+                        .limit(4)
+                        .map(chart -> chart.figure().label() + " (" + String.join("; ", chart.reasons(place)) + ")")
+                        .collect(Collectors.joining(", "))
+                + (charts.size() > 4 ? " and " + (charts.size() - 4) + " more figures" : "") + ".";
+    }
+
+    private void sessions() {
+        section.begin("What was compared", 60);
+        Table table = new Table(
+                type,
+                Section.SMALL,
+                1.8f,
+                List.of(
+                        Column.words("", 4),
+                        Column.words("unit, serial, condition", 31),
+                        Column.words("session", 25),
+                        Column.words("begun, UTC", 19),
+                        Column.words("state, verdict", 20),
+                        Column.words("session digest", 18)));
+        table.head();
+        for (int i = 0; i < comparison.sessions().size(); i++) {
+            SessionFindings session = comparison.sessions().get(i);
+            var head = session.head();
+            table.row(List.of(
+                    Comparison.letter(i),
+                    head.unitName()
+                            + (head.unitSerial().isEmpty() ? "" : ", serial " + head.unitSerial())
+                            + (head.unitCondition().isEmpty() ? "" : ", " + head.unitCondition()),
+                    head.id(),
+                    MINUTE.format(head.startedWall()),
+                    session.state().word() + ", " + session.findings().verdict().words(),
+                    comparison
+                                    .seals()
+                                    .get(i)
+                                    .substring(
+                                            0,
+                                            Math.min(
+                                                    16,
+                                                    comparison.seals().get(i).length())) + "\u2026"));
+        }
+        type.down(4);
+        long names = comparison.sessions().stream()
+                .map(one -> one.head().unitName())
+                .distinct()
+                .count();
+        if (names > 1) {
+            section.small("These are units of different names; a difference then is one of model, too.");
         }
     }
 
-    private void picture(Chart chart, float x, float wide) throws IOException {
-        PdfBoxGraphics2D ground = new PdfBoxGraphics2D(document, wide, CHART_HEIGHT);
-        ground.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
-        ChartPainter.draw(chart, ink, ground, new Rectangle2D.Float(0, 0, wide, CHART_HEIGHT));
-        ground.dispose();
-        page.saveGraphicsState();
-        page.transform(Matrix.getTranslateInstance(x, PDRectangle.A4.getHeight() - y - CHART_HEIGHT));
-        page.drawForm(ground.getXFormObject());
-        page.restoreGraphicsState();
+    /** Each later session against the first: one row for each figure. */
+    private void against(int later) {
+        String name = Comparison.letter(later);
+        section.begin(name + " against A", 80);
+        Matter matter = new Matter(comparison);
+        Table table = new Table(
+                type,
+                Section.SMALL,
+                1.8f,
+                List.of(
+                        Column.words("figure", 38),
+                        Column.words("unit", 9),
+                        Column.numbers("A", 14),
+                        Column.numbers(name, 14),
+                        Column.numbers(name + " \u2212 A", 14),
+                        Column.numbers("U (95 %)", 12),
+                        Column.numbers("matters from", 13),
+                        Column.words("what it means", 30)));
+        table.head();
+        for (Compared figure : comparison.figures()) {
+            Compared shown = ChangeWords.shown(figure);
+            Optional<Change> change = figure.changes().get(later);
+            Optional<Change> printed = shown.changes().get(later);
+            boolean matters = change.filter(one -> matter.matters(figure, one)).isPresent();
+            String means = change.map(one -> matter.words(figure, one)).orElse("not found in both");
+            table.spans(
+                    List.of(
+                            Span.plain(figure.label()),
+                            Span.muted(shown.unit()),
+                            Span.plain(Typography.of(Print.value(shown, 0))),
+                            Span.plain(Typography.of(Print.value(shown, later))),
+                            Span.plain(
+                                    Typography.of(printed.map(Print::difference).orElse(""))),
+                            Span.muted(printed.map(Print::expanded).orElse("")),
+                            Span.muted(mattersFrom(matter, figure, shown)),
+                            matters ? Span.strong(means) : Span.plain(means)),
+                    figure.atOtherPoints() && change.isPresent()
+                            ? "A at " + figure.notes().get(0) + "; " + name + " at "
+                                    + figure.notes().get(later)
+                            : "");
+        }
+        type.down(4);
     }
 
-    /** One row for each figure; with control charts the values alone, else each later session against the first. */
-    private void tables(Comparison comparison) throws IOException {
-        newPage();
-        int sessions = comparison.sessions().size();
-        if (!comparison.charts().isEmpty()) {
-            List<String> letters =
-                    IntStream.range(0, sessions).mapToObj(Comparison::letter).toList();
-            row("figure", "unit", letters);
+    private static String mattersFrom(Matter matter, Compared figure, Compared shown) {
+        double factor = figure.values().stream()
+                .flatMap(Optional::stream)
+                .filter(value -> value.value() != 0)
+                .findFirst()
+                .map(value -> shown.values().stream()
+                                .flatMap(Optional::stream)
+                                .filter(other -> other.value() != 0)
+                                .findFirst()
+                                .orElse(value)
+                                .value()
+                        / value.value())
+                .orElse(1.0);
+        return matter.from(figure).isPresent()
+                ? String.format(Locale.ROOT, "%.2g", matter.from(figure).getAsDouble() * factor)
+                : "";
+    }
+
+    private void control() {
+        section.begin("Control charts", PICTURE);
+        section.small(
+                "In the order of time. Limits three standard deviations from the mean, worked out without those units"
+                        + " that give a signal (ISO 7870-2); the names below are serial numbers.");
+        new Pictures(type).flow(new ComparisonCharts(comparison).control(), PICTURE);
+    }
+
+    /** The values of all units, as many columns beside each other as can be read. */
+    private void values() {
+        section.begin("Figures of all units", 80);
+        int count = comparison.sessions().size();
+        for (int from = 0; from < count; from += MOST_IN_A_TABLE) {
+            int first = from;
+            int to = Math.min(count, from + MOST_IN_A_TABLE);
+            List<Column> columns = new ArrayList<>(List.of(Column.words("figure", 34), Column.words("unit", 9)));
+            IntStream.range(first, to)
+                    .forEach(i -> columns.add(Column.numbers(Comparison.name(comparison, i), 90f / MOST_IN_A_TABLE)));
+            Table table = new Table(type, Section.DENSE, 1.6f, columns);
+            table.head();
             for (Compared figure : comparison.figures()) {
-                row(
-                        figure.label(),
-                        figure.unit(),
-                        IntStream.range(0, sessions)
-                                .mapToObj(i -> Print.value(figure, i))
-                                .toList());
+                Compared shown = ChangeWords.shown(figure);
+                List<String> cells = new ArrayList<>(List.of(figure.label(), shown.unit()));
+                IntStream.range(first, to).forEach(i -> cells.add(Typography.of(Print.value(shown, i))));
+                table.row(cells);
             }
-            return;
-        }
-        for (int i = 1; i < sessions; i++) {
-            String name = Comparison.letter(i);
-            row("figure", "unit", List.of("A", name, name + " - A", "U (95 %)", "answer"));
-            for (Compared figure : comparison.figures()) {
-                Optional<Change> change = figure.changes().get(i);
-                row(
-                        figure.label(),
-                        figure.unit(),
-                        List.of(
-                                Print.value(figure, 0),
-                                Print.value(figure, i),
-                                change.map(Print::difference).orElse(""),
-                                change.map(Print::expanded).orElse(""),
-                                change.map(one -> one.answer().words()).orElse("not found in both")));
-            }
-            y += 8;
-        }
-        line(
-                "Errors of the same instrument on the same range cancel in a difference, as long as it kept them in"
-                        + " between.",
-                LARGEST - 1);
-    }
-
-    private void row(String label, String unit, List<String> cells) throws IOException {
-        float size = cells.size() > 5 ? 6.5f : LARGEST - 0.5f;
-        if (y + size * 1.6f > PDRectangle.A4.getHeight() - MARGIN) {
-            newPage();
-        }
-        y += size * 1.6f;
-        at(glyphs(label), MARGIN, size);
-        float first = 150;
-        at(glyphs(unit), MARGIN + first, size);
-        float each = (width() - first - 25) / cells.size();
-        for (int i = 0; i < cells.size(); i++) {
-            at(glyphs(cells.get(i)), MARGIN + first + 25 + i * each, size);
+            type.down(8);
         }
     }
 
-    private void numbers() throws IOException {
-        int pages = document.getNumberOfPages();
-        for (int i = 0; i < pages; i++) {
-            page = new PDPageContentStream(
-                    document, document.getPage(i), PDPageContentStream.AppendMode.APPEND, true, true);
-            y = PDRectangle.A4.getHeight() - 24;
-            at("page " + (i + 1) + " of " + pages, MARGIN, 7.5f);
-            page.close();
+    private void pictures() {
+        var charts = new ComparisonCharts(comparison).overEachOther();
+        if (!charts.isEmpty()) {
+            section.begin("Curves over each other", PICTURE + 20);
+            new Pictures(type).flow(charts, PICTURE);
         }
     }
 
-    private interface Setting {
-        void set() throws IOException;
-    }
-
-    private static void unchecked(Setting setting) {
-        try {
-            setting.set();
-        } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
-        }
-    }
-
-    @Override
-    public void close() throws IOException {
-        document.close();
+    private void how() {
+        section.begin("How it was compared", 90);
+        section.paragraph(
+                "U is the expanded uncertainty of the difference for a coverage probability of 95 %. Errors of the"
+                        + " same instrument on the same range cancel in a difference, but for "
+                        + Math.round(100 * Change.DRIFT_SHARE)
+                        + " % of what it may be off by, allowed for its drift from one session to the next (common practice, no"
+                        + " source). Errors of other instruments do not cancel. " + Matter.rule());
+        section.small(
+                "The results are of these units alone, as they were when tested. Copy only the whole comparison.");
+        section.small("End of comparison");
     }
 }

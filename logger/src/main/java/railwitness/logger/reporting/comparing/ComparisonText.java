@@ -90,18 +90,12 @@ public final class ComparisonText {
 
     private void against(int later) {
         String name = Comparison.letter(later);
-        long real = comparison.figures().stream()
-                .flatMap(figure -> figure.changes().get(later).stream())
-                .filter(change -> change.answer() == Answer.REAL)
-                .count();
-        long all = comparison.figures().stream()
-                .flatMap(figure -> figure.changes().get(later).stream())
-                .count();
-        lines.add(
-                name + " against A: " + real + " of " + all + " figures changed beyond the uncertainty of the change");
-        lines.add(chance(all));
-        lines.add("Errors of the same instrument on the same range cancel in a difference, as long as it kept them in"
-                + " between.");
+        ChangeWords words = new ChangeWords(comparison);
+        lines.add(name + " against A: " + words.against(later));
+        lines.add(words.chance(later));
+        lines.add(Matter.rule());
+        lines.add("Errors of the same instrument on the same range cancel in a difference, but for "
+                + Math.round(100 * Change.DRIFT_SHARE) + " % allowed for its drift in between.");
         lines.add("");
         TextTable table = new TextTable();
         table.row(List.of("figure", "unit", "A", name, "expected", name + " - A", "U (95 %)", "answer"));
@@ -118,15 +112,7 @@ public final class ComparisonText {
         lines.add("");
     }
 
-    private static String chance(long all) {
-        return String.format(
-                Locale.ROOT,
-                "Of %d differences judged at 95 %%, about %.0f may seem real by chance.",
-                all,
-                Math.ceil(all * 0.05));
-    }
-
-    private static List<String> row(Compared figure, int later) {
+    private List<String> row(Compared figure, int later) {
         Optional<Change> change = figure.changes().get(later);
         List<String> row = new ArrayList<>(List.of(
                 figure.label() + (figure.atOtherPoints() ? " *" : ""),
@@ -136,7 +122,7 @@ public final class ComparisonText {
                 Print.expected(figure, later)));
         row.add(change.map(Print::difference).orElse(""));
         row.add(change.map(Print::expanded).orElse(""));
-        row.add(change.map(c -> c.answer().words()).orElse("not found in both"));
+        row.add(change.map(c -> new Matter(comparison).words(figure, c)).orElse("not found in both"));
         return row;
     }
 
@@ -144,6 +130,7 @@ public final class ComparisonText {
         if (comparison.unlike().isEmpty()) {
             lines.add("All " + comparison.sessions().size() + " units are alike in every figure.");
         }
+        lines.add(new ChangeWords(comparison).chanceOfSignals());
         comparison.unlike().forEach((place, charts) -> {
             lines.add(Comparison.letter(place) + " is unlike its sisters"
                     + serial(comparison.sessions().get(place)) + ":");
@@ -183,7 +170,9 @@ public final class ComparisonText {
     }
 
     private void charts() {
-        lines.add("Control chart of individuals and moving ranges, units in the order given:");
+        lines.add(
+                "Control chart of individuals and moving ranges, units in the order of time, limits without those that give"
+                        + " a signal:");
         TextTable table = new TextTable();
         table.row(
                 List.of("figure", "unit", "mean", "lower", "upper", "mean range", "range limit", "unlike", "jump at"));

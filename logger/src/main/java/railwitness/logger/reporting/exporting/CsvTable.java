@@ -49,7 +49,7 @@ final class CsvTable implements AutoCloseable {
 
     /** Every digit that is needed to have the same number again. */
     CsvTable number(double value) throws IOException {
-        return plain(Double.toString(value));
+        return plain(ShortestNumber.of(value));
     }
 
     /** Text from outside, made harmless as {@link TableCell} says. */

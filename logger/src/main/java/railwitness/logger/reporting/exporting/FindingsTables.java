@@ -70,9 +70,9 @@ final class FindingsTables {
 
     /** u stays empty where the accuracy behind a value is not stated. */
     private static void estimate(CsvTable table, Optional<Estimate> value) throws IOException {
-        table.plain(value.map(known -> Double.toString(known.value())).orElse(""));
+        table.plain(value.map(known -> ShortestNumber.of(known.value())).orElse(""));
         table.plain(value.filter(Estimate::known)
-                .map(known -> Double.toString(known.u()))
+                .map(known -> ShortestNumber.of(known.u()))
                 .orElse(""));
     }
 

@@ -17,6 +17,7 @@ import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.StepOutcome;
 import railwitness.logger.recording.store.TimeSpan;
+import railwitness.logger.recording.store.VirtualBenchHead;
 
 /**
  * All readings in the order in which they came, one row for each, so that importing the table gives the same points. Its
@@ -44,7 +45,7 @@ final class ReadingsTable {
         this.times = times;
         this.listener = listener;
         this.stopped = stopped;
-        this.rehearsal = session.head().rehearsal();
+        this.rehearsal = VirtualBenchHead.of(session).rehearsal();
         session.channels().forEach(channel -> places.put(channel, places.size()));
         this.steps = session.steps().stream()
                 .filter(step -> step.outcome() == StepOutcome.MEASURED)
@@ -181,11 +182,11 @@ final class ReadingsTable {
                 .plain(step.settled() ? "yes" : "no");
         table.plain(
                 step.inputVolts().isPresent()
-                        ? Double.toString(step.inputVolts().getAsDouble())
+                        ? ShortestNumber.of(step.inputVolts().getAsDouble())
                         : "");
         for (String rail : rails) {
             Double amps = step.loadAmps().get(rail);
-            table.plain(amps == null ? "" : amps.toString());
+            table.plain(amps == null ? "" : ShortestNumber.of(amps));
         }
     }
 

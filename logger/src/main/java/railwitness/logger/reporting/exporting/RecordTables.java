@@ -15,6 +15,7 @@ import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.TimeSpan;
+import railwitness.logger.recording.store.VirtualBenchHead;
 import railwitness.logger.recording.store.WaveformEntry;
 
 /** What a session keeps besides its readings, each kind a table. */
@@ -46,7 +47,7 @@ final class RecordTables {
     }
 
     private void head() throws IOException {
-        SessionHead head = session.head();
+        SessionHead head = VirtualBenchHead.of(session);
         try (CsvTable table = table("session", "what", "value")) {
             table.plain("id").text(head.id()).end();
             table.plain("started").plain(times.instant(0)).end();
@@ -95,11 +96,11 @@ final class RecordTables {
                 .text(step.reason())
                 .plain(
                         step.inputVolts().isPresent()
-                                ? Double.toString(step.inputVolts().getAsDouble())
+                                ? ShortestNumber.of(step.inputVolts().getAsDouble())
                                 : "");
         for (String rail : rails) {
             Double amps = step.loadAmps().get(rail);
-            table.plain(amps == null ? "" : amps.toString());
+            table.plain(amps == null ? "" : ShortestNumber.of(amps));
         }
         table.end();
     }

@@ -47,6 +47,7 @@ import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.recording.store.SheetEntry;
 import railwitness.logger.recording.store.StepEntry;
+import railwitness.logger.recording.store.VirtualBenchHead;
 
 /**
  * A session and everything worked out from it. Nothing here is kept in the file: the same file gives the same findings.
@@ -173,7 +174,7 @@ public record SessionFindings(
         Findings found = Findings.of(points, design, circumstances, witnesses, causes);
         SessionState state = file.state();
         return new SessionFindings(
-                file.head(),
+                VirtualBenchHead.of(file),
                 state,
                 file.lastNanos(),
                 design,

@@ -2,7 +2,10 @@ package railwitness.logger.ui.command;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -10,6 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import railwitness.logger.recording.store.ChainState;
+import railwitness.logger.reporting.certificate.Paper;
 import railwitness.logger.reporting.comparing.Comparison;
 import railwitness.logger.reporting.comparing.ComparisonJson;
 import railwitness.logger.reporting.comparing.ComparisonPdf;
@@ -42,6 +46,12 @@ final class CompareCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "PDF", description = "Make this PDF too, with the curves over each other.")
     private Path out;
 
+    @Option(names = "--paper", paramLabel = "a4|letter", description = "sheet to print on (default a4)")
+    private CertificateCommand.Sheet paper = CertificateCommand.Sheet.a4;
+
+    @Option(names = "--workshop", paramLabel = "TEXT", description = "who compared, with address")
+    private String workshop;
+
     @Option(names = "--whole", description = "Check the chain of a long session too, however long that takes.")
     private boolean whole;
 
@@ -52,7 +62,13 @@ final class CompareCommand implements Callable<Integer> {
         }
         Comparison comparison = Comparison.of(sessions);
         if (out != null) {
-            ComparisonPdf.write(comparison, out);
+            ComparisonPdf.write(
+                    comparison,
+                    out,
+                    new ComparisonPdf.Wish(
+                            paper == CertificateCommand.Sheet.a4 ? Paper.A4 : Paper.LETTER,
+                            Instant.now().truncatedTo(ChronoUnit.MILLIS),
+                            Optional.ofNullable(workshop)));
         }
         if (!whole) {
             notWorkedOut(comparison);

@@ -18,6 +18,8 @@ import railwitness.logger.recording.store.Verification;
 import railwitness.logger.reporting.certificate.Belonging;
 import railwitness.logger.reporting.certificate.PageCheck;
 import railwitness.logger.reporting.certificate.PrintedDigest;
+import railwitness.logger.reporting.certificate.SquareText;
+import railwitness.logger.text.VisibleText;
 
 /** Whether a session is as it was recorded, and whether a certificate is of it. */
 @Command(
@@ -37,7 +39,11 @@ final class VerifyCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "SESSION", description = "a session file")
     private Path session;
 
-    @Parameters(index = "1", arity = "0..1", paramLabel = "PDF", description = "the certificate made of it")
+    @Parameters(
+            index = "1",
+            arity = "0..1",
+            paramLabel = "PDF",
+            description = "The certificate made of it, or a picture of its first page, PNG or JPEG.")
     private Path pdf;
 
     @Option(
@@ -54,12 +60,16 @@ final class VerifyCommand implements Callable<Integer> {
         if (pdf != null && digest != null) {
             throw new BadInput("give a certificate or --digest, not both");
         }
-        Optional<PrintedDigest> printed = Optional.ofNullable(pdf).map(PrintedDigest::in);
-        Optional<String> typed = Optional.ofNullable(digest).map(PrintedDigest::typed);
+        Optional<SquareText> square =
+                Optional.ofNullable(pdf).filter(SquareText::isPicture).map(SquareText::in);
+        Optional<PrintedDigest> printed =
+                square.isPresent() ? Optional.empty() : Optional.ofNullable(pdf).map(PrintedDigest::in);
+        Optional<String> typed =
+                Optional.ofNullable(digest).map(PrintedDigest::typed).or(() -> square.map(SquareText::digest));
         Verification verification = Verification.of(session);
         Optional<Belonging> belonging = printed.map(certificate -> Belonging.of(verification, certificate))
                 .or(() -> typed.map(digits -> Belonging.of(verification, digits)));
-        Optional<PageCheck> pages = pdf != null && belonging.orElseThrow() == Belonging.TOGETHER
+        Optional<PageCheck> pages = printed.isPresent() && belonging.orElseThrow() == Belonging.TOGETHER
                 ? Optional.of(PageCheck.of(session, pdf))
                 : Optional.empty();
         PrintWriter out = spec.commandLine().getOut();
@@ -72,7 +82,9 @@ final class VerifyCommand implements Callable<Integer> {
                             ? "the digest is that of the session"
                             : answer.words())));
             pages.ifPresent(check -> out.println(pdf + ": " + check.words()));
-            if (digest != null) {
+            square.ifPresent(
+                    read -> out.println(pdf + ": the square on the paper says No. " + VisibleText.line(read.number())));
+            if (typed.isPresent()) {
                 out.println("digest: not compared: what else stands on the paper; give the file to compare its pages");
             }
         }

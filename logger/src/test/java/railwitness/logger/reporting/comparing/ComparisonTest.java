@@ -163,7 +163,14 @@ class ComparisonTest {
         try (PDDocument pdf = Loader.loadPDF(out.toFile())) {
             String text = new PDFTextStripper().getText(pdf);
             comparison.figures().forEach(figure -> assertThat(text).contains(figure.label()));
-            assertThat(text).contains("real change", "REHEARSAL", "[U+202E][U+4E2D]snow", "page 1 of ");
+            assertThat(text)
+                    .contains(
+                            "real change, ",
+                            "nothing else moved",
+                            "matters from",
+                            "REHEARSAL",
+                            "[U+202E]\u4e2dsnow",
+                            "page 1 of ");
             for (PDPage page : pdf.getPages()) {
                 for (COSName name : page.getResources().getFontNames()) {
                     assertThat(page.getResources().getFont(name).isEmbedded()).isTrue();

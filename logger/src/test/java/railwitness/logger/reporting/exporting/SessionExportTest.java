@@ -162,7 +162,7 @@ class SessionExportTest {
         assertThat(out.resolve("sheets/sheet.toml")).hasContent("x = 1\n");
         assertThat(out.resolve("no-findings.txt")).exists();
         assertThat(Files.readAllLines(out.resolve("waveforms.csv")))
-                .contains("1,1970-01-01T00:00:00.000000005Z,0.000000005,plus.ripple,V,-1.0E-6,0.1");
+                .contains("1,1970-01-01T00:00:00.000000005Z,0.000000005,plus.ripple,V,-1E-6,0.1");
     }
 
     @Test

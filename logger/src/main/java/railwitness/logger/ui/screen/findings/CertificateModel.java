@@ -10,6 +10,7 @@ import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 import net.miginfocom.swing.MigLayout;
+import railwitness.logger.reporting.certificate.Letterhead;
 import railwitness.logger.reporting.certificate.Order;
 import railwitness.logger.ui.screen.stage.Act;
 import railwitness.logger.ui.screen.stage.Busy;
@@ -115,7 +116,8 @@ final class CertificateModel {
             return;
         }
         Path mine = file();
-        Order order = form.order();
+        Order order = form.order(mine.toAbsolutePath().getParent());
+        Optional<Path> letterhead = form.letterhead();
         Map<String, String> choices = form.choices();
         int seen = scroll.getViewport().getWidth();
         int width = seen > 0 ? seen : Look.px(USUAL_WIDTH);
@@ -123,7 +125,9 @@ final class CertificateModel {
                 Words.of("certificate.working"),
                 progress -> {
                     choices.forEach(desk.remembered()::put);
-                    return CertificateDraft.of(mine, order, width, progress);
+                    Order whole =
+                            letterhead.map(Letterhead::in).map(order::under).orElse(order);
+                    return CertificateDraft.of(mine, whole, width, progress);
                 },
                 made -> seen(mine, made),
                 why -> refused(mine, why));
@@ -134,6 +138,7 @@ final class CertificateModel {
             return;
         }
         form.refused("");
+        form.lacking(made.certificate().lackingSigns());
         pages.show(made.pages());
         if (!pause.isRunning()) {
             draft = Optional.of(made);
