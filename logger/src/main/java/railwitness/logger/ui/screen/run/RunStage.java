@@ -1,7 +1,9 @@
 package railwitness.logger.ui.screen.run;
 
+import java.awt.CardLayout;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
@@ -24,8 +26,15 @@ import railwitness.logger.ui.screen.widgets.Sheet;
 /** The sheet that fills itself while the unit is run, with the traces at its right. */
 public final class RunStage implements Stage {
     private final WindowModel desk;
+    private final Supplier<StatusLine> before;
     private final RunLine line;
-    private final JPanel face = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
+    private static final String FAR = "far";
+    private static final String NEAR = "near";
+
+    private final CardLayout cards = new CardLayout();
+    private final JPanel face = new JPanel(cards);
+    private final JPanel halves = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
+    private final FarView view = new FarView();
     private final Label title = Label.of("", Type.TITLE);
     private final Label caption = Label.muted("", Type.TEXT);
     private final RuledSheet sheet = new RuledSheet("test sheet", List.of());
@@ -35,10 +44,14 @@ public final class RunStage implements Stage {
     private Sheets shown;
     private int revealed = -1;
 
-    /** @param findings enters the findings */
-    public RunStage(WindowModel desk, Asker asker, Runnable findings) {
+    /**
+     * @param before what is said and can be done before a run
+     * @param findings enters the findings
+     */
+    public RunStage(WindowModel desk, Asker asker, Supplier<StatusLine> before, Runnable findings) {
+        this.before = before;
         this.desk = desk;
-        this.line = new RunLine(desk, asker, findings);
+        this.line = new RunLine(desk, asker, findings, this::isFar, this::turn);
         Sheet left = new Sheet(
                 new MigLayout("insets 14 20 0 20, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[][]12[grow,fill]"),
                 Palette::sheet,
@@ -46,8 +59,10 @@ public final class RunStage implements Stage {
         left.add(title, "wmin 0");
         left.add(caption, "wmin 0");
         left.add(Scroll.of(sheet), "grow, push");
-        face.add(left, "grow, push, w 56%!");
-        face.add(right, "grow, push, w 44%!");
+        halves.add(left, "grow, push, w 56%!");
+        halves.add(right, "grow, push, w 44%!");
+        face.add(halves, NEAR);
+        face.add(view, FAR);
     }
 
     @Override
@@ -81,13 +96,17 @@ public final class RunStage implements Stage {
             sheet.rows(rows.rows(line.pencilled(), Optional.empty()));
             return;
         }
-        RunView view = desk.view().orElseThrow();
-        sheet.rows(rows.rows(view.steps(), Optional.of(view)));
-        if (traces != null) {
-            traces.show(run.get(), view);
+        RunView now = desk.view().orElseThrow();
+        rows.watched(run.get().watches());
+        sheet.rows(rows.rows(now.steps(), Optional.of(now)));
+        cards.show(face, far() ? FAR : NEAR);
+        if (far()) {
+            view.show(FarModels.of(run.get(), now, sheets.design().content().rails()));
+        } else if (traces != null) {
+            traces.show(run.get(), now);
         }
-        follow(view);
-        line.moment(view);
+        follow(now);
+        line.moment(now);
     }
 
     private void begin(Sheets sheets) {
@@ -119,9 +138,29 @@ public final class RunStage implements Stage {
         }
     }
 
+    /** While a run goes on, unless the person wants the whole sheet. */
+    @Override
+    public boolean far() {
+        return desk.running() && isFar();
+    }
+
+    private boolean isFar() {
+        return !desk.remembered().get("view").equals(Optional.of(NEAR));
+    }
+
+    private void turn() {
+        desk.remembered().put("view", isFar() ? NEAR : FAR);
+        desk.message("");
+    }
+
     @Override
     public StatusLine line() {
-        return line.line();
+        StatusLine now = line.line();
+        if (desk.run().isPresent()) {
+            return now;
+        }
+        StatusLine open = before.get();
+        return new StatusLine(open.head(), now.caption(), open.progress(), open.acts());
     }
 
     /** The sheet, for whoever reads it aloud. */

@@ -1,7 +1,9 @@
 package railwitness.logger.ui.screen.widgets;
 
+import java.awt.Dimension;
 import java.util.function.Function;
 import javax.swing.JTextArea;
+import javax.swing.SwingUtilities;
 import railwitness.logger.ui.screen.theme.Look;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
@@ -37,6 +39,28 @@ public final class Note extends JTextArea {
     public void setText(String text) {
         if (!text.equals(getText())) {
             super.setText(text);
+        }
+    }
+
+    /** No layout makes it lower than its lines. */
+    @Override
+    public Dimension getMinimumSize() {
+        return new Dimension(super.getMinimumSize().width, getPreferredSize().height);
+    }
+
+    /** A narrower text is a higher one. */
+    @Override
+    public void setBounds(int x, int y, int width, int height) {
+        boolean other = width != getWidth();
+        super.setBounds(x, y, width, height);
+        if (other && !getText().isEmpty()) {
+            SwingUtilities.invokeLater(this::settled);
+        }
+    }
+
+    private void settled() {
+        if (getPreferredSize().height != getHeight()) {
+            revalidate();
         }
     }
 
