@@ -8,6 +8,7 @@ import railwitness.logger.ui.screen.form.FormAct;
 import railwitness.logger.ui.screen.form.SheetForm;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.Filling;
 import railwitness.logger.ui.screen.widgets.FlowRow;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Note;
@@ -51,9 +52,9 @@ final class BenchView extends JPanel {
         left.add(Label.of(Words.of("bench.title"), Type.TITLE), "wmin 0");
         left.add(source, "wmin 0");
         left.add(head, "growx, wmin 0");
-        left.add(Scroll.of(lists), "grow, push, hmin 0");
+        left.add(Scroll.of(lists), "grow, push, hmin 110");
         left.add(acts, "growx, wmin 0");
-        add(left, "grow, push, w 56%!, hmin 0");
+        add(Scroll.of(new Filling(left)), "grow, push, w 56%!, hmin 0");
     }
 
     private void buttons(JPanel row, FormAct... acts) {

@@ -26,7 +26,8 @@ final class CheckRow extends JPanel {
 
     CheckRow(Check check) {
         super(new MigLayout(
-                "insets 0, gap 8, fillx", check.isRequired() ? "[][grow,fill]" : "[grow,fill][60:90:90]8[]8[50:130:130,fill]"));
+                "insets 0, gap 8, fillx",
+                check.isRequired() ? "[][grow,fill]" : "[grow,fill][60:90:90]8[]8[50:130:130,fill]"));
         this.check = check;
         setOpaque(false);
         if (check.isRequired()) {

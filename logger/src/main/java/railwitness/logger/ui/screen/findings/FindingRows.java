@@ -30,7 +30,8 @@ record FindingRows(List<Row> rows, List<Optional<FigureRow>> findings) {
                 Column.words(Words.of("findings.figure")),
                 Column.numbers(Words.of("findings.value")),
                 Column.numbers(Words.of("findings.U")).givingWay(3),
-                Column.numbers(Words.of("findings.expected"), Words.of("findings.expected.own")).givingWay(4),
+                Column.numbers(Words.of("findings.expected"), Words.of("findings.expected.own"))
+                        .givingWay(4),
                 Column.numbers(Words.of("findings.difference")).givingWay(2),
                 Column.numbers(Words.of("findings.limit")).givingWay(1),
                 Column.drawing(150, Words.of("findings.strip"), Words.of("findings.strip.scale"))
@@ -79,7 +80,8 @@ record FindingRows(List<Row> rows, List<Optional<FigureRow>> findings) {
                         unjudged
                                 ? Words.of(
                                         "findings.because",
-                                        ChannelNames.inText(finding.verdict().get().reason()))
+                                        ChannelNames.inText(
+                                                finding.verdict().get().reason()))
                                 : "");
     }
 

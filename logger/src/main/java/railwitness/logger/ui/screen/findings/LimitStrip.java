@@ -104,7 +104,10 @@ record LimitStrip(
         int from = x(place, span[0] - span[1]);
         int to = x(place, span[0] + span[1]);
         g.setColor(new java.awt.Color(
-                palette.pencil().getRed(), palette.pencil().getGreen(), palette.pencil().getBlue(), 51));
+                palette.pencil().getRed(),
+                palette.pencil().getGreen(),
+                palette.pencil().getBlue(),
+                51));
         g.fillRect(from, middle - Look.px(7), Math.max(1, to - from), Look.px(14));
         g.setColor(palette.pencil());
         g.setStroke(new BasicStroke(Math.max(1, Look.px(1))));

@@ -17,10 +17,11 @@ final class FormRow extends JPanel implements FormLine {
     private final Note open = Note.muted(Words.of("form.open"), Type.CAPTION);
 
     FormRow(FieldEditor editor) {
-        super(new MigLayout("insets 0, gap 8 0, fillx, wrap 3, hidemode 3", "[grow 200,fill][76:130:130,fill][40:130:130,fill]"));
+        super(new MigLayout(
+                "insets 0, gap 8 0, fillx, wrap 3, hidemode 3", "[grow 200,fill][76:130:130,fill][40:130:130,fill]"));
         this.editor = editor;
         setOpaque(false);
-        add(Note.of(FormWords.meaning(editor.field().note()), Type.TEXT), "growx, wmin 60, aligny center");
+        add(Note.of(FormWords.meaning(editor.field().note()), Type.TEXT), "growx, wmin 100, aligny center");
         if (editor.isNumber()) {
             add(editor.component(), "h 30!");
             add(Label.muted(editor.unit(), Type.TEXT), "wmin 40");

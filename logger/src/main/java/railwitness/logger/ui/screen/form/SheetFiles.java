@@ -59,7 +59,8 @@ public final class SheetFiles {
                 () -> with(now, file, kind),
                 sheets -> {
                     ours.add(file.toAbsolutePath());
-                    desk.remembered().put("sheet." + kind.name(), file.toAbsolutePath().toString());
+                    desk.remembered()
+                            .put("sheet." + kind.name(), file.toAbsolutePath().toString());
                     desk.sheets(sheets);
                 },
                 desk::message);
@@ -80,7 +81,9 @@ public final class SheetFiles {
         choice().save(Words.of("act.sheet.save"), usual)
                 .ifPresent(file -> save(file.toAbsolutePath(), draft.text(), name -> {
                     desk.remembered()
-                            .put("sheet." + draft.kind().name(), file.toAbsolutePath().toString());
+                            .put(
+                                    "sheet." + draft.kind().name(),
+                                    file.toAbsolutePath().toString());
                     saved.accept(name);
                 }));
     }

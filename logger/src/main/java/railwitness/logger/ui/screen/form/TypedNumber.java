@@ -18,8 +18,8 @@ final class TypedNumber {
             Map.of("p", -12, "n", -9, "u", -6, "\u00b5", -6, "\u03bc", -6, "m", -3, "k", 3, "K", 3, "M", 6);
     private static final Pattern WHOLE = Pattern.compile("([-+]?\\d+(?:[.,]\\d+)?)\\s*([pnu\u00b5\u03bcmkKM]?)"
             + "\\s*(ohm|\u03a9|Ohm|R|V|A|W|F|H|Hz|T|s|K|\u00b0C|mm2|mm\u00b2|%|rms)?");
-    private static final Pattern BETWEEN = Pattern.compile("([-+]?\\d+)([pnu\u00b5\u03bcmkKMR])(\\d+)\\s*"
-            + "(ohm|\u03a9|V|A|W|F|H|Hz|T|s)?");
+    private static final Pattern BETWEEN =
+            Pattern.compile("([-+]?\\d+)([pnu\u00b5\u03bcmkKMR])(\\d+)\\s*" + "(ohm|\u03a9|V|A|W|F|H|Hz|T|s)?");
     private static final MathContext DIGITS = new MathContext(15);
 
     private TypedNumber() {}

@@ -62,7 +62,9 @@ public final class HelpView {
 
     /** Lines of a paragraph flow; those of a list stay apart. */
     private static JComponent note(String part) {
-        String text = part.replaceAll("\\n\\s*(?![0-9-]+\\.? )", " ").replace("**", "").replace("`", "");
+        String text = part.replaceAll("\\n\\s*(?![0-9-]+\\.? )", " ")
+                .replace("**", "")
+                .replace("`", "");
         return Note.of(text, Type.TEXT);
     }
 

@@ -31,7 +31,10 @@ public final class Manual {
         int from = 0;
         while (matcher.find()) {
             if (key != null) {
-                pages.put(key, new Page(title, document.substring(from, matcher.start()).strip()));
+                pages.put(
+                        key,
+                        new Page(
+                                title, document.substring(from, matcher.start()).strip()));
             }
             key = matcher.group(1);
             title = matcher.group(2).strip();

@@ -29,7 +29,8 @@ final class FarModels {
 
     static FarModel of(LiveRun run, RunView view, List<Rail> rails) {
         int live = view.liveStep();
-        Optional<StepView> step = live < 0 ? Optional.empty() : Optional.of(view.steps().get(live));
+        Optional<StepView> step =
+                live < 0 ? Optional.empty() : Optional.of(view.steps().get(live));
         List<FarModel.Line> lines = new ArrayList<>();
         for (int i = 0; i < rails.size(); i++) {
             String name = rails.get(i).name();
@@ -49,12 +50,16 @@ final class FarModels {
                 Prediction::inputCurrent));
         return new FarModel(
                 step.map(FarModels::title).orElseGet(() -> capital(view.saying())),
-                Words.of("run.stepof", Math.min(view.stepsDone() + 1, view.steps().size()), view.steps().size()),
+                Words.of(
+                        "run.stepof",
+                        Math.min(view.stepsDone() + 1, view.steps().size()),
+                        view.steps().size()),
                 List.copyOf(lines),
                 step.map(of -> load(of.forecast().step())).orElse(""),
                 step.map(of -> loads(of.forecast().step(), rails)).orElse(""),
                 step.map(StepWords::doing).orElse(""),
-                step.map(of -> StepWords.left(of, view.nowSeconds(), view.steps())).orElse(""),
+                step.map(of -> StepWords.left(of, view.nowSeconds(), view.steps()))
+                        .orElse(""),
                 near(view, rails));
     }
 
@@ -73,9 +78,8 @@ final class FarModels {
             String unit,
             Function<Prediction, OptionalDouble> predicted) {
         OptionalDouble now = view.value(channel);
-        OptionalDouble expected = step.flatMap(of -> of.forecast().predicted())
-                .map(predicted)
-                .orElse(OptionalDouble.empty());
+        OptionalDouble expected =
+                step.flatMap(of -> of.forecast().predicted()).map(predicted).orElse(OptionalDouble.empty());
         Limits limits = limits(run.watches(), channel);
         OptionalDouble low = known(limits.low());
         OptionalDouble high = known(limits.high());

@@ -66,10 +66,10 @@ final class RunLine {
     private void ask(Prompt prompt) {
         LiveRun run = desk.run().orElseThrow();
         asker.ask(new Question(
-                PROMPT,
-                prompt.sentence(),
-                field(prompt),
-                List.of(new Question.Answer(Words.of("prompt.done"), typed -> run.answer(prompt, typed))))
+                        PROMPT,
+                        prompt.sentence(),
+                        field(prompt),
+                        List.of(new Question.Answer(Words.of("prompt.done"), typed -> run.answer(prompt, typed))))
                 .enlarged());
         desk.sounds().asked();
     }
@@ -162,11 +162,7 @@ final class RunLine {
         List<Act> acts = new ArrayList<>();
         acts.add(note(this::note));
         acts.add(new Act(
-                "sound",
-                Words.of(desk.sounds().on() ? "act.silent" : "act.sound"),
-                "S",
-                false,
-                desk.sounds()::turn));
+                "sound", Words.of(desk.sounds().on() ? "act.silent" : "act.sound"), "S", false, desk.sounds()::turn));
         acts.add(new Act("view", Words.of(far.getAsBoolean() ? "act.near" : "act.far"), "V", false, turn));
         double all = view.steps().size();
         double length = view.nowSeconds() + left.toMillis() / 1000.0;

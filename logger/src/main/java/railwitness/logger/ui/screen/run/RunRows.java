@@ -139,7 +139,8 @@ final class RunRows {
 
     /** Beyond a limit it is marked at once. */
     private Cell marked(Channel channel, OptionalDouble value, int places) {
-        boolean broken = value.isPresent() && !FarModels.limits(watches, channel).hold(Math.abs(value.getAsDouble()));
+        boolean broken =
+                value.isPresent() && !FarModels.limits(watches, channel).hold(Math.abs(value.getAsDouble()));
         return broken ? Cell.of(Numbers.fixed(value.getAsDouble(), places), Ink.FAULT) : live(value, 1, places);
     }
 

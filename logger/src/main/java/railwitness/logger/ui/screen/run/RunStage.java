@@ -18,6 +18,7 @@ import railwitness.logger.ui.screen.stage.StatusLine;
 import railwitness.logger.ui.screen.stage.WindowModel;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.Filling;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.RuledSheet;
 import railwitness.logger.ui.screen.widgets.Scroll;
@@ -58,9 +59,9 @@ public final class RunStage implements Stage {
                 Sheet.Edge.RIGHT);
         left.add(title, "wmin 0");
         left.add(caption, "wmin 0");
-        left.add(Scroll.of(sheet), "grow, push");
-        halves.add(left, "grow, push, w 56%!");
-        halves.add(right, "grow, push, w 44%!");
+        left.add(Scroll.of(sheet), "grow, push, hmin 110");
+        halves.add(Scroll.of(new Filling(left)), "grow, push, w 56%!, hmin 0");
+        halves.add(right, "grow, push, w 44%!, hmin 0");
         face.add(halves, NEAR);
         face.add(view, FAR);
     }

@@ -69,9 +69,8 @@ final class SessionRows {
             return Cell.of(entry.trouble().isEmpty() ? "\u2026" : "\u2013", Ink.MUTED);
         }
         boolean whole = entry.state() == SessionState.COMPLETE;
-        Fitness fitness = entry.verdict()
-                .filter(found -> whole || found != Fitness.FIT)
-                .orElse(Fitness.NOT_JUDGED);
+        Fitness fitness =
+                entry.verdict().filter(found -> whole || found != Fitness.FIT).orElse(Fitness.NOT_JUDGED);
         return Cell.of(Words.of("fitness.short." + fitness.name()), fitness == Fitness.NOT_FIT ? Ink.FAULT : Ink.INK);
     }
 }

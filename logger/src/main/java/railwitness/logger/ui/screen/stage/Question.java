@@ -13,8 +13,7 @@ import java.util.function.Consumer;
  * @param answers what can be answered, the usual one first; each is told what was typed
  * @param large as large as the window allows
  */
-public record Question(
-        String key, String sentence, Optional<String> field, List<Answer> answers, boolean large) {
+public record Question(String key, String sentence, Optional<String> field, List<Answer> answers, boolean large) {
     public Question {
         answers = List.copyOf(answers);
     }

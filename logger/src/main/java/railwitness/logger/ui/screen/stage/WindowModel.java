@@ -138,9 +138,8 @@ public final class WindowModel {
 
     /** Why the sheets cannot be used as they are; empty when they can. */
     public Optional<String> unfinished() {
-        return unfinished.values().stream()
-                .findFirst()
-                .or(() -> Optional.of(examples).filter(words -> !words.isEmpty()));
+        return unfinished.values().stream().findFirst().or(() -> Optional.of(examples)
+                .filter(words -> !words.isEmpty()));
     }
 
     /** Why a changed sheet cannot be saved as the person sees it; empty when it can. */

@@ -23,7 +23,8 @@ final class LastJob {
         }
         try (Stream<Path> files = Files.list(folder)) {
             List<Path> latest = files.filter(file -> file.toString().endsWith(SessionNames.ENDING))
-                    .sorted(Comparator.comparingLong((Path file) -> file.toFile().lastModified())
+                    .sorted(Comparator.comparingLong(
+                                    (Path file) -> file.toFile().lastModified())
                             .reversed())
                     .toList();
             return latest.stream().flatMap(file -> of(file).stream()).findFirst();

@@ -76,7 +76,9 @@ final class PredictionPanel extends Readable {
         losses.rows(atFull.map(PredictionPanel::parts).orElse(List.of()));
         lossTitle.setVisible(atFull.filter(p -> !p.lossWatts().isEmpty()).isPresent());
         left.setText(atFull.filter(p -> !p.leftOut().isEmpty())
-                .map(p -> Words.of("prediction.leftout", p.leftOut().stream().map(FormWords::key).collect(Collectors.joining(", "))))
+                .map(p -> Words.of(
+                        "prediction.leftout",
+                        p.leftOut().stream().map(FormWords::key).collect(Collectors.joining(", "))))
                 .orElse(""));
         revalidate();
     }

@@ -135,6 +135,9 @@ public final class UnitStage implements Stage {
 
     /** What was written, read as the sheet's reader reads it. */
     private void read() {
+        if (!desk.message().isEmpty()) {
+            desk.message("");
+        }
         if (draft().read()) {
             desk.sheets(new Sheets(design.good(), desk.sheets().bench(), steps.good()));
         }

@@ -9,6 +9,7 @@ import net.miginfocom.swing.MigLayout;
 import railwitness.logger.ui.screen.form.SheetForm;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.Filling;
 import railwitness.logger.ui.screen.widgets.FlowRow;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Scroll;
@@ -39,12 +40,12 @@ final class UnitView extends JPanel {
                 Sheet.Edge.RIGHT);
         left.add(new FlowRow(14, title, unit, plan), "growx, wmin 0, span 2");
         left.add(caption, "wmin 0, span 2");
-        left.add(Scroll.of(form), "grow, push, span 2");
+        left.add(Scroll.of(form), "grow, push, span 2, hmin 110");
         beside.add(Scroll.of(prediction), "unit");
         beside.add(Scroll.of(planned), "plan");
         Sheet right = new Sheet(new MigLayout("insets 14 18 8 12, fill"), Palette::paper);
         right.add(beside, "grow, push");
-        add(left, "grow, push, w 56%!, hmin 0");
+        add(Scroll.of(new Filling(left)), "grow, push, w 56%!, hmin 0");
         add(right, "grow, push, w 44%!, hmin 0");
     }
 

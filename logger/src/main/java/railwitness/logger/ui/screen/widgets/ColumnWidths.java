@@ -77,7 +77,8 @@ final class ColumnWidths {
                 if (cell.drawing().isEmpty()) {
                     FontMetrics metrics = inks[cell.ink().ordinal()];
                     wanted[c] = Math.max(wanted[c], metrics.stringWidth(cell.text()) + 2);
-                    floors[c] = Math.max(floors[c], floor(cell.text(), columns.get(c).right(), metrics) + 2);
+                    floors[c] = Math.max(
+                            floors[c], floor(cell.text(), columns.get(c).right(), metrics) + 2);
                 }
             }
         }
@@ -90,7 +91,8 @@ final class ColumnWidths {
         for (int c = 0; c < asides.length; c++) {
             for (Row row : rows) {
                 if (c < row.cells().size() && !row.cells().get(c).aside().isEmpty()) {
-                    asides[c] = Math.max(asides[c], pencil.stringWidth(row.cells().get(c).aside()) + Look.px(BESIDE));
+                    asides[c] = Math.max(
+                            asides[c], pencil.stringWidth(row.cells().get(c).aside()) + Look.px(BESIDE));
                 }
             }
             more += asides[c];
@@ -120,9 +122,7 @@ final class ColumnWidths {
     private void take(int lacking) {
         int left = lacking;
         while (left > 0) {
-            var widest = kept.stream()
-                    .filter(c -> widths[c] > floors[c])
-                    .max(Comparator.comparingInt(c -> widths[c]));
+            var widest = kept.stream().filter(c -> widths[c] > floors[c]).max(Comparator.comparingInt(c -> widths[c]));
             if (widest.isEmpty()) {
                 return;
             }

@@ -121,7 +121,10 @@ public final class Label extends JLabel {
 
     private void refresh() {
         if (type != null) {
-            setFont(grown == 1 ? type.font() : type.font().deriveFont((float) (type.font().getSize2D() * grown)));
+            setFont(
+                    grown == 1
+                            ? type.font()
+                            : type.font().deriveFont((float) (type.font().getSize2D() * grown)));
             setForeground(colour.apply(Look.palette()));
         }
     }

@@ -61,11 +61,7 @@ final class SheetGeometry {
 
     /** @param selected the row that also tells what has no column here */
     void measure(
-            List<Column> wanted,
-            List<Row> rows,
-            int selected,
-            int available,
-            Function<Font, FontMetrics> metricsOf) {
+            List<Column> wanted, List<Row> rows, int selected, int available, Function<Font, FontMetrics> metricsOf) {
         if (known && available == measuredFor && Look.px(ROW) == measuredRow) {
             return;
         }
@@ -157,7 +153,9 @@ final class SheetGeometry {
         List<String> told = new ArrayList<>();
         for (int c = 0; c < row.cells().size() && c < all.size(); c++) {
             boolean empty = row.cells().get(c).text().isEmpty();
-            if (!columns.kept().contains(c) && !empty && row.cells().get(c).drawing().isEmpty()) {
+            if (!columns.kept().contains(c)
+                    && !empty
+                    && row.cells().get(c).drawing().isEmpty()) {
                 told.add(all.get(c).title() + " " + row.cells().get(c).text());
             }
         }

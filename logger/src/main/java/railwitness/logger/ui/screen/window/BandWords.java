@@ -25,8 +25,7 @@ import railwitness.safety.power.PowerState;
  * @param large whether that is as large as the state itself: something may be charged or live
  * @param detail why it tripped, and what kind of bench this is
  */
-record BandWords(
-        Ground ground, String title, String volts, String amps, String touch, boolean large, String detail) {
+record BandWords(Ground ground, String title, String volts, String amps, String touch, boolean large, String detail) {
     /** How the band is coloured; the title always says the same in words. */
     enum Ground {
         PLAIN,

@@ -57,13 +57,15 @@ final class FootLayout implements LayoutManager {
     }
 
     private static int width(Container parent) {
-        Container around = parent.getParent() == null ? null : parent.getParent().getParent();
+        Container around =
+                parent.getParent() == null ? null : parent.getParent().getParent();
         int width = around != null && around.getWidth() > 0 ? around.getWidth() : parent.getWidth();
         return Math.max(Look.px(200), width);
     }
 
     private static int room(Container parent) {
-        Container around = parent.getParent() == null ? null : parent.getParent().getParent();
+        Container around =
+                parent.getParent() == null ? null : parent.getParent().getParent();
         return around != null && around.getHeight() > 0 ? around.getHeight() : Integer.MAX_VALUE;
     }
 

@@ -56,7 +56,8 @@ final class KeptSheets {
         Sheets sheets = desk.sheets();
         boolean any = false;
         for (SheetKind kind : SheetKind.values()) {
-            Optional<Path> place = desk.remembered().get(PLACE + kind.name()).map(Path::of).filter(Files::isReadable);
+            Optional<Path> place =
+                    desk.remembered().get(PLACE + kind.name()).map(Path::of).filter(Files::isReadable);
             if (place.isPresent()) {
                 try {
                     sheets = with(sheets, kind, place.get());

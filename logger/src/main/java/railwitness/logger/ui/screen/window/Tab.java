@@ -55,7 +55,8 @@ final class Tab extends JButton {
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         Palette palette = Look.palette();
         g.setFont(present ? Type.TEXT_STRONG.font() : open ? Type.TEXT.font() : Type.PENCIL_TEXT.font());
-        g.setColor(present || getModel().isRollover() && open ? palette.ink() : open ? palette.muted() : palette.pencil());
+        g.setColor(
+                present || getModel().isRollover() && open ? palette.ink() : open ? palette.muted() : palette.pencil());
         FontMetrics metrics = g.getFontMetrics();
         String text = getText();
         g.drawString(text, (getWidth() - metrics.stringWidth(text)) / 2, getHeight() / 2 + metrics.getAscent() / 2 - 2);

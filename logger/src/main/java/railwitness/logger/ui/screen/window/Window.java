@@ -42,16 +42,16 @@ public final class Window {
     private static final int FRAME_MILLIS = 33;
     private static final int LEAST_WIDTH = 1024;
     private static final int LEAST_HEIGHT = 700;
-    /** At this width, in pixels at 100 %, far type has its usual size. */
-    private static final int FAR_WIDTH = 1024;
     /** Lower than this, in pixels at 100 %, everything round the stage gives way to it. */
     private static final int CRAMPED = 520;
-    /** How large the line at the bottom is then, and in the far view. */
+    /** How large the line at the bottom is then. */
     private static final double CRAMPED_FOOT = 0.8;
+    /** At this width of the window, in pixels of the screen, far type has the sizes below. */
+    private static final double FAR_WIDTH = 1600;
 
-    private static final double FAR_FOOT = 1.5;
-    /** How much larger the band's type is then. */
-    private static final double BAND = 1.45;
+    private static final double FAR_BAND = 58;
+
+    private static final double FAR_FOOT = 52;
 
     private final WindowModel desk;
     private final JFrame frame = new JFrame(Words.of("window.title"));
@@ -85,7 +85,8 @@ public final class Window {
 
     private void build() {
         Sheet content = new Sheet(
-                new MigLayout("insets 0, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[]0[]0[grow,fill]0[]"), Palette::paper);
+                new MigLayout("insets 0, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[]0[]0[grow,fill]0[]"),
+                Palette::paper);
         row = new Sheet(new MigLayout("insets 0 20 0 20, gap 0", "", "[]"), Palette::paper, Sheet.Edge.BOTTOM);
         for (Stage stage : stages) {
             Tab tab = new Tab("tab " + stage.key(), Words.of("tab." + stage.key()), () -> enter(stage.key()));
@@ -213,15 +214,16 @@ public final class Window {
     /** Whether what is shown is meant for two metres, and how large it is then. */
     private void room() {
         boolean wanted = present.far() && helping.isEmpty();
-        double grown = wanted ? Math.max(1, frame.getContentPane().getWidth() / (double) Look.px(FAR_WIDTH)) : 1;
+        double wide = frame.getContentPane().getWidth() / FAR_WIDTH;
         if (wanted != far) {
             far = wanted;
             row.setVisible(!far);
         }
         boolean cramped = frame.getContentPane().getHeight() < Look.px(CRAMPED);
         tabs.forEach(tab -> tab.cramped(cramped));
-        band.grow(far ? BAND * grown : 1);
-        foot.grow(far ? FAR_FOOT * grown : cramped ? CRAMPED_FOOT : 1);
+        band.grow(far ? Math.max(1, FAR_BAND * wide / Look.px(26)) : 1);
+        double usual = cramped ? CRAMPED_FOOT : 1;
+        foot.grow(far ? Math.max(usual, FAR_FOOT * wide / Look.px(20)) : usual);
     }
 
     /** What stands at the bottom now. */
@@ -247,8 +249,8 @@ public final class Window {
             enter("run");
         }
         unconfirmed = now;
-        boolean trip = desk.running()
-                && desk.view().flatMap(view -> view.trip()).isPresent();
+        boolean trip =
+                desk.running() && desk.view().flatMap(view -> view.trip()).isPresent();
         if (trip && !tripped) {
             desk.sounds().tripped();
         }
@@ -401,10 +403,7 @@ public final class Window {
             desk.message(faulty.get());
             return;
         }
-        desk.work(
-                () -> KeptSheets.keep(desk),
-                kept -> shut(),
-                desk::message);
+        desk.work(() -> KeptSheets.keep(desk), kept -> shut(), desk::message);
     }
 
     private void shut() {

@@ -19,7 +19,8 @@ class LimitShareTest {
     void theLimitIsOneWhateverTheFigure() {
         assertThat(most(6).of(6)).isEqualTo(1);
         assertThat(new LimitShare(OptionalDouble.of(88), NONE, true).of(88)).isEqualTo(1);
-        assertThat(new LimitShare(OptionalDouble.of(34.8), NONE, false).of(34.8)).isEqualTo(1);
+        assertThat(new LimitShare(OptionalDouble.of(34.8), NONE, false).of(34.8))
+                .isEqualTo(1);
         LimitShare both = new LimitShare(OptionalDouble.of(2.97), OptionalDouble.of(3.03), false);
         assertThat(both.of(2.97)).isCloseTo(1, within(1e-9));
         assertThat(both.of(3.03)).isCloseTo(1, within(1e-9));

@@ -32,8 +32,10 @@ class ManualTest {
                         .as(locale + " " + figure.word())
                         .isPresent();
             }
-            OTHERS.forEach(key -> assertThat(manual.page(key)).as(locale + " " + key).isPresent());
-            assertThat(manual.pages().values()).allSatisfy(page -> assertThat(page.text()).hasSizeGreaterThan(60));
+            OTHERS.forEach(
+                    key -> assertThat(manual.page(key)).as(locale + " " + key).isPresent());
+            assertThat(manual.pages().values())
+                    .allSatisfy(page -> assertThat(page.text()).hasSizeGreaterThan(60));
         }
         assertThat(Manual.of(Locale.GERMAN).pages().keySet())
                 .isEqualTo(Manual.of(Locale.ENGLISH).pages().keySet());
@@ -42,6 +44,7 @@ class ManualTest {
     @Test
     void thePagesAreTheDocuments() throws Exception {
         String document = Files.readString(Path.of("docs", "window.md"));
-        Manual.of(Locale.ENGLISH).pages().values().forEach(page -> assertThat(document).contains(page.text()));
+        Manual.of(Locale.ENGLISH).pages().values().forEach(page -> assertThat(document)
+                .contains(page.text()));
     }
 }

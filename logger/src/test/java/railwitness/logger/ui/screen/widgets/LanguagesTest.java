@@ -77,8 +77,10 @@ class LanguagesTest {
     void noSentenceStandsInCode() throws IOException {
         List<String> found = new ArrayList<>();
         try (Stream<Path> files = Files.walk(CODE)) {
-            for (Path file : files.filter(one -> one.toString().endsWith(".java")).toList()) {
-                String code = Files.readString(file).replaceAll("(?s)/\\*.*?\\*/", "").replaceAll("(?m)//.*$", "");
+            for (Path file :
+                    files.filter(one -> one.toString().endsWith(".java")).toList()) {
+                String code =
+                        Files.readString(file).replaceAll("(?s)/\\*.*?\\*/", "").replaceAll("(?m)//.*$", "");
                 Matcher said = SAID.matcher(code);
                 while (said.find()) {
                     if (said.group(1).matches(".*[A-Za-z]{3,}.*")) {

@@ -32,7 +32,7 @@ class CutTextTest {
     private static final int WIDTH = 1024;
     private static final int HEIGHT = 700;
     private static final long PATIENCE_MILLIS = 20_000;
-    private static final double QUICK = 1000;
+    private static final double QUICK = 80;
 
     @TempDir
     Path folder;
@@ -93,7 +93,10 @@ class CutTextTest {
             return true;
         });
         until(() -> window.desk().run().isPresent());
-        until(() -> window.desk().view().filter(view -> view.liveStep() >= 2).isPresent());
+        until(() -> window.desk()
+                .view()
+                .filter(view -> view.liveStep() >= 2 || view.over())
+                .isPresent());
         caught(window, "running", percent, cut);
         until(() -> window.desk().session().isPresent());
     }

@@ -66,7 +66,8 @@ class KeyboardTest extends OnDisplay {
                     () -> driver.named("manual title").isShowing()
                             && driver.text("manual title").equalsIgnoreCase(stage));
             driver.key(java.awt.event.KeyEvent.VK_F1);
-            driver.until("the stage is back", () -> !driver.named("manual title").isShowing());
+            driver.until(
+                    "the stage is back", () -> !driver.named("manual title").isShowing());
             assertThat(driver.window().present()).isEqualTo(stage);
         }
     }

@@ -54,7 +54,9 @@ public final class TextRecorder extends Graphics2D {
         }
         FontMetrics metrics = g.getFontMetrics();
         Rectangle box = new Rectangle(
-                (int) Math.round(x), (int) Math.round(y) - metrics.getAscent() * 3 / 4, metrics.stringWidth(text),
+                (int) Math.round(x),
+                (int) Math.round(y) - metrics.getAscent() * 3 / 4,
+                metrics.stringWidth(text),
                 metrics.getAscent() * 3 / 4);
         Rectangle place = g.getTransform().createTransformedShape(box).getBounds();
         Rectangle clip = g.getClipBounds();
@@ -407,7 +409,8 @@ public final class TextRecorder extends Graphics2D {
     }
 
     @Override
-    public boolean drawImage(Image a, int b, int c, int d, int e, int f, int g, int h, int i, Color j, ImageObserver k) {
+    public boolean drawImage(
+            Image a, int b, int c, int d, int e, int f, int g, int h, int i, Color j, ImageObserver k) {
         return this.g.drawImage(a, b, c, d, e, f, g, h, i, j, k);
     }
 
