@@ -20,6 +20,10 @@ import railwitness.logger.ui.screen.theme.Type;
 public final class Label extends JLabel {
     private final Type type;
     private double grown = 1;
+    private transient List<String> lines = List.of();
+    private transient String linesOf;
+    private transient int linesFor;
+    private transient java.awt.Font linesIn;
     private transient Function<Palette, java.awt.Color> colour;
 
     public Label(String text, Type type, Function<Palette, java.awt.Color> colour) {
@@ -65,9 +69,17 @@ public final class Label extends JLabel {
         refresh();
     }
 
+    /** Asked for again and again while everything round it is laid out, so the last answer is kept. */
     private List<String> lines(int width) {
-        FontMetrics metrics = getFontMetrics(getFont());
-        return width <= 0 ? List.of(getText()) : Wrapped.of(getText(), metrics, width);
+        boolean same = width == linesFor && getText().equals(linesOf) && getFont().equals(linesIn);
+        if (!same) {
+            FontMetrics metrics = getFontMetrics(getFont());
+            lines = width <= 0 ? List.of(getText()) : Wrapped.of(getText(), metrics, width);
+            linesFor = width;
+            linesOf = getText();
+            linesIn = getFont();
+        }
+        return lines;
     }
 
     /** How high it is in a place so wide. */

@@ -10,7 +10,12 @@ import railwitness.logger.ui.screen.theme.Type;
 
 /** Some lines of text that wrap; read only. */
 public final class Note extends JTextArea {
+    private static final int LEAST_WIDTH = 20;
+
     private final Type type;
+    private transient Dimension wanted;
+    private transient int wantedFor;
+    private transient java.awt.Font wantedIn;
     private final transient Function<Palette, java.awt.Color> colour;
 
     public Note(String text, Type type, Function<Palette, java.awt.Color> colour) {
@@ -38,6 +43,7 @@ public final class Note extends JTextArea {
     @Override
     public void setText(String text) {
         if (!text.equals(getText())) {
+            wanted = null;
             super.setText(text);
         }
     }
@@ -45,7 +51,18 @@ public final class Note extends JTextArea {
     /** No layout makes it lower than its lines. */
     @Override
     public Dimension getMinimumSize() {
-        return new Dimension(super.getMinimumSize().width, getPreferredSize().height);
+        return new Dimension(Look.px(LEAST_WIDTH), getPreferredSize().height);
+    }
+
+    /** Asked for again and again while everything round it is laid out, so it is worked out once for each width. */
+    @Override
+    public Dimension getPreferredSize() {
+        if (wanted == null || wantedFor != getWidth() || !getFont().equals(wantedIn)) {
+            wanted = super.getPreferredSize();
+            wantedFor = getWidth();
+            wantedIn = getFont();
+        }
+        return new Dimension(wanted);
     }
 
     /** A narrower text is a higher one. */

@@ -55,8 +55,13 @@ final class QuestionPanel {
 
     /** As large as the window is wide, yet no more than its share of the window's height. */
     private static float size(String sentence, Dimension room) {
-        double most = Math.sqrt(SHARE * room.width * room.height / (LETTER * Math.max(20, sentence.length())));
-        return (float) Math.max(Type.PROMPT.font().getSize2D(), Math.min(LARGEST * room.width, most));
+        double size = LARGEST * room.width;
+        double least = Type.PROMPT.font().getSize2D();
+        double letters = LETTER * Math.max(20, sentence.length());
+        while (size > least && size * size * letters > SHARE * room.width * room.height) {
+            size--;
+        }
+        return (float) Math.max(least, size);
     }
 
     private void field(JPanel row, String name) {
