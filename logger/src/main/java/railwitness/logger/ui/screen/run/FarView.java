@@ -22,6 +22,9 @@ final class FarView extends JComponent {
     private static final double ROW = 39.0 / 1600;
     private static final double TEXT = 21.0 / 1600;
 
+    private static final long LEAST_NANOS = 200_000_000;
+
+    private long shownNanos;
     private transient Optional<FarModel> shown = Optional.empty();
 
     FarView() {
@@ -29,8 +32,15 @@ final class FarView extends JComponent {
         setFocusable(true);
     }
 
+    /** A figure that changes thirty times a second is not read from two metres: it is shown anew five times. */
     void show(FarModel model) {
+        long now = System.nanoTime();
+        boolean sameStep = shown.filter(before -> before.of().equals(model.of())).isPresent();
+        if (sameStep && now - shownNanos < LEAST_NANOS) {
+            return;
+        }
         if (!shown.equals(Optional.of(model))) {
+            shownNanos = now;
             shown = Optional.of(model);
             getAccessibleContext().setAccessibleName(model.step() + ", " + model.of());
             repaint();
