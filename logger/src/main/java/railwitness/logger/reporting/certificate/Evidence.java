@@ -6,8 +6,8 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import railwitness.logger.recording.event.EventKind;
 import railwitness.analysis.supply.Points;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.store.ChainState;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.InstrumentEntry;
@@ -75,11 +75,11 @@ record Evidence(
     /** What a certificate was made from before. */
     static Evidence again(Path session, Making making) {
         return of(
-                session,
-                making.order(),
-                making.fileName(),
-                ChainState.of(session, making.verified()),
-                making.verified(),
+                        session,
+                        making.order(),
+                        making.fileName(),
+                        ChainState.of(session, making.verified()),
+                        making.verified(),
                         head -> making.earlier())
                 .issued(making.issue());
     }
@@ -114,7 +114,11 @@ record Evidence(
                     Issue.FIRST,
                     Stream.concat(
                                     new WaveformCharts(file).all().stream(),
-                                    new HoldCharts(file, rails, findings.findings().soak()).all().stream())
+                                    new HoldCharts(
+                                                    file,
+                                                    rails,
+                                                    findings.findings().soak())
+                                            .all().stream())
                             .toList(),
                     verified);
         }

@@ -2,8 +2,8 @@ package railwitness.logger.reporting.certificate;
 
 import java.util.Locale;
 import java.util.Optional;
-import railwitness.logger.recording.event.EventKind;
 import railwitness.analysis.verdict.Fitness;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.reporting.findings.SessionFindings;
 

@@ -32,6 +32,7 @@ public final class ChartPainter {
     private static final int ACROSS_STEPS = 5;
     private static final int MOST_WHISKERS = 60;
     private static final double LEAST_WHISKER = 0.006;
+    private static final double LAST = 0.85;
     private static final double HALF_NAME = 0.08;
     private static final float SCREEN_AXIS = 11.5f;
     private static final float[] DASHES = {3.2f, 2.2f};
@@ -54,7 +55,7 @@ public final class ChartPainter {
     private void draw(Graphics2D ground, Rectangle2D area) {
         Shape clip = ground.getClip();
         float size = ink.titleSize();
-        title(ground, area.getX(), area.getY() + size);
+        title(ground, area.getX(), area.getY() + size, area.getWidth());
         double top = area.getY() + size * 1.7;
         XYPlot plot = plot();
         plot.draw(
@@ -66,15 +67,20 @@ public final class ChartPainter {
         ground.setClip(clip);
     }
 
-    private void title(Graphics2D ground, double x, double y) {
-        Font medium = ink.lettering().medium().deriveFont(ink.titleSize());
+    private void title(Graphics2D ground, double x, double y, double wide) {
+        String whole = chart.title() + (chart.unit().isEmpty() ? "" : ", " + chart.unit());
+        double natural = ground.getFontMetrics(ink.lettering().medium().deriveFont(ink.titleSize()))
+                .getStringBounds(whole, ground)
+                .getWidth();
+        float size = (float) (ink.titleSize() * Math.min(1, wide / natural));
+        Font medium = ink.lettering().medium().deriveFont(size);
         ground.setFont(medium);
         ground.setColor(ink.ink());
         ground.drawString(chart.title(), (float) x, (float) y);
         double width = ground.getFontMetrics(medium)
                 .getStringBounds(chart.title(), ground)
                 .getWidth();
-        ground.setFont(ink.lettering().regular().deriveFont(ink.titleSize()));
+        ground.setFont(ink.lettering().regular().deriveFont(size));
         ground.setColor(ink.muted());
         ground.drawString(chart.unit().isEmpty() ? "" : ", " + chart.unit(), (float) (x + width), (float) y);
     }
@@ -309,16 +315,25 @@ public final class ChartPainter {
                 continue;
             }
             saidPredicted |= curve.predicted();
+            boolean last = !curve.predicted() && share > LAST;
             plot.addAnnotation(words(
                     curve.name(),
-                    x,
+                    last ? across.to() : x,
                     edge(curve, across, upright, x, above) + gap(upright) * (above ? 1 : -1),
-                    above ? TextAnchor.BOTTOM_CENTER : TextAnchor.TOP_CENTER,
+                    anchor(above, last),
                     curve.predicted() ? ink.muted() : ink.of(curve),
                     curve.predicted()
                             ? ink.lettering().italic()
                             : ink.lettering().regular()));
         }
+    }
+
+    /** The name at the end of the lines ends where they do, however narrow the picture is. */
+    private static TextAnchor anchor(boolean above, boolean last) {
+        if (last) {
+            return above ? TextAnchor.BOTTOM_RIGHT : TextAnchor.TOP_RIGHT;
+        }
+        return above ? TextAnchor.BOTTOM_CENTER : TextAnchor.TOP_CENTER;
     }
 
     /** Whether a named measured curve is the higher one of its pair there; the first where they lie on each other. */

@@ -21,8 +21,8 @@ final class BareSession {
             writer.instrument("meter", "meter", "", "", new Identity("a", "b", "c", "d"), "0.02 %");
             for (int second = 1; second <= 90; second++) {
                 long at = second * SECOND;
-                writer.reading(new Measured(
-                        Channel.of("plus.voltage"), 36 + random.nextGaussian() / 100, at, at + 3_000_000));
+                writer.reading(
+                        new Measured(Channel.of("plus.voltage"), 36 + random.nextGaussian() / 100, at, at + 3_000_000));
             }
             writer.finish(SessionState.COMPLETE);
         }

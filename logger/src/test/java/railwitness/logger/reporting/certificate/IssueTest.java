@@ -72,8 +72,7 @@ class IssueTest {
             assertThat(PdfText.all(out)).contains("<" + what.key() + ">");
         }
         Certificate.of(session, ORDER).writeTo(out);
-        assertThat(PdfText.all(out))
-                .contains("Laboratory not stated", "Received not stated", "not stated");
+        assertThat(PdfText.all(out)).contains("Laboratory not stated", "Received not stated", "not stated");
         assertThat(PdfText.all(out)).contains("not known to this program");
     }
 

@@ -8,6 +8,8 @@ import railwitness.logger.ui.screen.form.FormAct;
 import railwitness.logger.ui.screen.form.SheetForm;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.Filling;
+import railwitness.logger.ui.screen.widgets.FlowRow;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Note;
 import railwitness.logger.ui.screen.widgets.RuledSheet;
@@ -36,24 +38,23 @@ final class BenchView extends JPanel {
                 new MigLayout("insets 14 20 10 20, gap 0, fill, wrap 1", "[grow,fill]", "[]8[]14[]4[grow,fill]8[]"),
                 Palette::sheet,
                 Sheet.Edge.RIGHT);
-        JPanel head = row("[grow,fill][][]");
-        head.add(title, "wmin 0");
+        JPanel head = new FlowRow(10, title);
         buttons(
                 head,
                 new FormAct("open sheet", Words.of("act.sheet.open.short"), "control O", editor::open),
                 new FormAct("save sheet", Words.of("act.sheet.save"), "control S", editor::save));
-        JPanel acts = row("[][][]");
+        JPanel acts = new FlowRow(6);
         buttons(
                 acts,
                 new FormAct("add instrument", Words.of("bench.add.instrument"), "control I", editor::addInstrument),
                 new FormAct("add by hand", Words.of("bench.add.byhand"), "control M", editor::addByHand),
                 new FormAct("take out", Words.of("form.takeout"), "control DELETE", editor::takeOut));
-        left.add(Label.of(Words.of("bench.title"), Type.TITLE));
+        left.add(Label.of(Words.of("bench.title"), Type.TITLE), "wmin 0");
         left.add(source, "wmin 0");
-        left.add(head, "wmin 0");
-        left.add(Scroll.of(lists), "grow, push, hmin 0");
-        left.add(acts, "wmin 0");
-        add(left, "grow, push, w 56%!, hmin 0");
+        left.add(head, "growx, wmin 0");
+        left.add(Scroll.of(lists), "grow, push, hmin 110");
+        left.add(acts, "growx, wmin 0");
+        add(Scroll.of(new Filling(left)), "grow, push, w 56%!, hmin 0");
     }
 
     private void buttons(JPanel row, FormAct... acts) {
@@ -61,12 +62,6 @@ final class BenchView extends JPanel {
             row.add(act.button());
             act.keyIn(this);
         }
-    }
-
-    private static JPanel row(String columns) {
-        JPanel row = new JPanel(new MigLayout("insets 0, gap 6", columns));
-        row.setOpaque(false);
-        return row;
     }
 
     void right(PortsPanel ports, SheetForm form, LeadsPanel leads) {

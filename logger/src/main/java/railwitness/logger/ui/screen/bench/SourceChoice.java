@@ -9,6 +9,7 @@ import net.miginfocom.swing.MigLayout;
 import railwitness.drivers.converter.FaultCode;
 import railwitness.logger.ui.screen.stage.WindowModel;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.FlowRow;
 import railwitness.logger.ui.screen.widgets.Words;
 
 /** What runs the unit: the virtual bench, with what is wrong with its unit and how fast it goes, or real instruments. */
@@ -20,7 +21,7 @@ final class SourceChoice extends JPanel {
     private final JComboBox<String> pace = new JComboBox<>();
 
     SourceChoice(WindowModel desk) {
-        super(new MigLayout("insets 0, gap 14 8, wrap 3, fillx", "[][][grow]"));
+        super(new MigLayout("insets 0, gap 0 8, wrap 1, fillx", "[grow,fill]"));
         this.desk = desk;
         setOpaque(false);
         ButtonGroup group = new ButtonGroup();
@@ -34,10 +35,8 @@ final class SourceChoice extends JPanel {
         real.setFont(Type.TEXT.font());
         faults();
         paces();
-        add(virtual);
-        add(fault, "w 100:190:190");
-        add(pace, "w 100:190:190");
-        add(real, "span 3");
+        add(new FlowRow(14, virtual, fault, pace), "growx, wmin 0");
+        add(new FlowRow(14, real), "growx, wmin 0");
     }
 
     private void faults() {

@@ -2,10 +2,10 @@ package railwitness.logger.ui.screen.cautions;
 
 import java.awt.Color;
 import java.util.function.Function;
-import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.FlowRow;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Note;
 import railwitness.logger.ui.screen.widgets.Readable;
@@ -28,12 +28,9 @@ final class CautionList extends Readable {
     }
 
     private void caution(Caution caution) {
-        JPanel head = new JPanel(new MigLayout("insets 0, gap 8"));
-        head.setOpaque(false);
         Function<Palette, Color> colour = caution.word() == SignalWord.DANGER ? Palette::fault : Palette::ink;
-        head.add(new Label(caution.word().name(), Type.TEXT_STRONG, colour));
-        head.add(Label.of(caution.topic().title(), Type.TEXT_STRONG));
-        add(head, "gaptop 10");
+        Label word = new Label(caution.word().name(), Type.TEXT_STRONG, colour);
+        add(new FlowRow(8, word, Label.of(caution.topic().title(), Type.TEXT_STRONG)), "gaptop 10, growx, wmin 0");
         if (!caution.here().isEmpty()) {
             add(Note.of(caution.here(), Type.TEXT), "gaptop 2, wmin 60");
         }

@@ -3,6 +3,7 @@ package railwitness.logger.ui.screen.cautions;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.JComponent;
@@ -91,7 +92,10 @@ public final class CautionsStage implements Stage {
         if (virtual) {
             return StatusLine.of(Words.of("cautions.virtual"), Words.of("cautions.virtual.next"), power);
         }
-        List<String> open = checklist.open(briefing);
+        List<String> open = new ArrayList<>(checklist.open(briefing));
+        if (desk.demo()) {
+            open.add(0, Words.of("cautions.example"));
+        }
         return open.isEmpty()
                 ? StatusLine.of(Words.of("cautions.ready"), Words.of("cautions.ready.next"), power)
                 : StatusLine.of(Words.of("cautions.open", open.size()), open.get(0), power);
@@ -107,6 +111,10 @@ public final class CautionsStage implements Stage {
     }
 
     private void power() {
+        if (desk.demo()) {
+            desk.message(Words.of("cautions.example"));
+            return;
+        }
         try {
             Acknowledgement taken = briefing.acknowledge(checklist.person(), Instant.now(), checklist.answers());
             Sheets sheets = desk.sheets();

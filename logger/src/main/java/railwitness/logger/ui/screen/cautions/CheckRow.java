@@ -26,7 +26,8 @@ final class CheckRow extends JPanel {
 
     CheckRow(Check check) {
         super(new MigLayout(
-                "insets 0, gap 8, fillx", check.isRequired() ? "[][grow,fill]" : "[grow,fill][90!]8[]8[130!,fill]"));
+                "insets 0, gap 8, fillx",
+                check.isRequired() ? "[][grow,fill]" : "[grow,fill][60:90:90]8[]8[50:130:130,fill]"));
         this.check = check;
         setOpaque(false);
         if (check.isRequired()) {
@@ -63,7 +64,7 @@ final class CheckRow extends JPanel {
         });
         Typing.in(ohms, this::judge);
         add(Note.of(check.text(), Type.TEXT), "growx, wmin 60, aligny center");
-        add(ohms, "h 32!, w 90!");
+        add(ohms, "h 32!, w 60:90:90");
         add(Label.muted("\u03a9", Type.TEXT));
         add(judgement, "wmin 0");
         judge();

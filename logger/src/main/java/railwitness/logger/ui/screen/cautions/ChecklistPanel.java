@@ -23,11 +23,11 @@ final class ChecklistPanel extends Readable {
     ChecklistPanel(Checklist checklist) {
         super(new MigLayout("insets 0 0 0 12, gap 0, wrap 1, fillx", "[grow,fill]"));
         this.checklist = checklist;
-        add(Label.of(Words.of("checklist.title"), Type.TITLE), "gapbottom 8");
+        add(Label.of(Words.of("checklist.title"), Type.TITLE), "gapbottom 8, wmin 0");
         for (Check check : checklist.checks()) {
             if (!check.isRequired()
                     && rows.stream().noneMatch(row -> !row.check().isRequired())) {
-                add(Label.of(Words.of("checklist.cold"), Type.HEADING), "gaptop 14");
+                add(Label.of(Words.of("checklist.cold"), Type.HEADING), "gaptop 14, wmin 0");
                 add(Note.muted(Words.of("checklist.cold.caption"), Type.CAPTION), "gapbottom 4, wmin 60");
             }
             CheckRow row = new CheckRow(check);
@@ -39,9 +39,9 @@ final class ChecklistPanel extends Readable {
         name.setName("person");
         name.getAccessibleContext().setAccessibleName(Words.of("checklist.name"));
         name.setFont(Type.TABLE.font());
-        add(label, "gaptop 16");
+        add(label, "gaptop 16, wmin 0");
         add(Note.muted(Words.of("checklist.name.caption"), Type.CAPTION), "gapbottom 4, wmin 60");
-        add(name, "w 320!, growx 0, h 36!, gapbottom 14");
+        add(name, "w 100:320:320, growx 0, h 36!, gapbottom 14");
     }
 
     String person() {

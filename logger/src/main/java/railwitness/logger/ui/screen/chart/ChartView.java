@@ -30,7 +30,7 @@ public final class ChartView extends JComponent {
     }
 
     public void show(Optional<Chart> wanted) {
-        chart = wanted;
+        chart = wanted.map(ChartWords::of);
         painted = null;
         setVisible(wanted.isPresent());
         wanted.ifPresent(shown -> getAccessibleContext().setAccessibleName(shown.title()));
@@ -43,6 +43,12 @@ public final class ChartView extends JComponent {
             return;
         }
         Palette palette = Look.palette();
+        if (isPaintingForPrint()) {
+            Graphics2D paper = (Graphics2D) g.create();
+            draw(chart.get(), palette, paper);
+            paper.dispose();
+            return;
+        }
         boolean same = painted != null
                 && paintedIn == palette
                 && painted.getWidth() == getWidth()
@@ -57,6 +63,11 @@ public final class ChartView extends JComponent {
         painted = new BufferedImage(getWidth(), getHeight(), BufferedImage.TYPE_INT_ARGB);
         paintedIn = palette;
         Graphics2D g = painted.createGraphics();
+        draw(shown, palette, g);
+        g.dispose();
+    }
+
+    private void draw(Chart shown, Palette palette, Graphics2D g) {
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
@@ -71,7 +82,6 @@ public final class ChartView extends JComponent {
                 Look.px(100) * TITLE / 100,
                 Locale.getDefault(Locale.Category.FORMAT));
         ChartPainter.draw(shown, ink, g, new Rectangle2D.Double(0, 0, getWidth(), getHeight()));
-        g.dispose();
     }
 
     @Override

@@ -9,6 +9,7 @@ import railwitness.analysis.uncertainty.Estimate;
 import railwitness.logger.reporting.findings.FigureRow;
 import railwitness.logger.ui.screen.theme.Type;
 import railwitness.logger.ui.screen.widgets.Cell;
+import railwitness.logger.ui.screen.widgets.ChannelNames;
 import railwitness.logger.ui.screen.widgets.Column;
 import railwitness.logger.ui.screen.widgets.FigureWords;
 import railwitness.logger.ui.screen.widgets.Label;
@@ -80,7 +81,7 @@ final class BudgetPanel extends JPanel {
         List<Contribution> parts = value.contributions();
         for (Contribution part : parts.subList(0, Math.min(MOST, parts.size()))) {
             rows.add(Row.of(List.of(
-                    Cell.ink(part.name()),
+                    Cell.ink(ChannelNames.inText(part.name())),
                     Cell.ink(Numbers.significant(part.u(), 2)),
                     Cell.ink(Numbers.fixed(part.shareOf(value.u()) * 100, 0) + " %"))));
         }

@@ -7,6 +7,7 @@ import net.miginfocom.swing.MigLayout;
 import railwitness.analysis.cause.Cause;
 import railwitness.analysis.contradiction.Contradiction;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.ChannelNames;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Mark;
 import railwitness.logger.ui.screen.widgets.Note;
@@ -64,9 +65,17 @@ final class CausesPanel extends JPanel {
                         + Words.of(
                                 "cause.alike",
                                 cause.alike().stream().map(code -> code.text()).collect(Collectors.joining(", ")));
-        mark.add(
-                Note.muted(Words.of("cause.words", supports, against, cause.checkNext()) + alike, Type.TEXT),
-                "growx, wmin 60");
+        JPanel said = new JPanel(new MigLayout("insets 0, gap 12 2, wrap 2, fillx", "[shrink 0][grow,fill]"));
+        said.setOpaque(false);
+        told(said, "cause.for", ChannelNames.inText(supports));
+        told(said, "cause.against", ChannelNames.inText(against));
+        told(said, "cause.next", ChannelNames.inText(cause.checkNext()) + alike);
+        mark.add(said, "growx, wmin 60");
         return mark;
+    }
+
+    private static void told(JPanel said, String key, String words) {
+        said.add(Label.muted(Words.of(key), Type.TEXT), "aligny top");
+        said.add(Note.of(words, Type.TEXT), "growx, wmin 60");
     }
 }

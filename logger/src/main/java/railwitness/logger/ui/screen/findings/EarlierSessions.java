@@ -3,8 +3,6 @@ package railwitness.logger.ui.screen.findings;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +11,7 @@ import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.StoreException;
 import railwitness.logger.ui.screen.stage.SessionNames;
+import railwitness.logger.ui.screen.widgets.Numbers;
 
 /** Which sessions a certificate can cite as the test before: of the same unit, begun before it, in the same folder. */
 final class EarlierSessions {
@@ -22,10 +21,7 @@ final class EarlierSessions {
     record Before(Path file, SessionHead head) {
         String words() {
             String condition = head.unitCondition().isEmpty() ? "" : ", " + head.unitCondition();
-            return DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
-                            .withZone(head.zone())
-                            .format(head.startedWall())
-                    + condition;
+            return Numbers.moment(head.startedWall(), head.zone()) + condition;
         }
     }
 

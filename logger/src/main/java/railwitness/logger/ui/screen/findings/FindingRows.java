@@ -1,6 +1,7 @@
 package railwitness.logger.ui.screen.findings;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -9,6 +10,7 @@ import railwitness.analysis.verdict.Outcome;
 import railwitness.analysis.verdict.Verdict;
 import railwitness.logger.reporting.findings.FigureRow;
 import railwitness.logger.ui.screen.widgets.Cell;
+import railwitness.logger.ui.screen.widgets.ChannelNames;
 import railwitness.logger.ui.screen.widgets.Column;
 import railwitness.logger.ui.screen.widgets.FigureWords;
 import railwitness.logger.ui.screen.widgets.Ink;
@@ -27,11 +29,13 @@ record FindingRows(List<Row> rows, List<Optional<FigureRow>> findings) {
         return List.of(
                 Column.words(Words.of("findings.figure")),
                 Column.numbers(Words.of("findings.value")),
-                Column.numbers(Words.of("findings.U")),
-                Column.numbers(Words.of("findings.expected"), Words.of("findings.expected.own")),
-                Column.numbers(Words.of("findings.difference")),
-                Column.numbers(Words.of("findings.limit")),
-                Column.drawing(110, Words.of("findings.strip")),
+                Column.numbers(Words.of("findings.U")).givingWay(3),
+                Column.numbers(Words.of("findings.expected"), Words.of("findings.expected.own"))
+                        .givingWay(4),
+                Column.numbers(Words.of("findings.difference")).givingWay(2),
+                Column.numbers(Words.of("findings.limit")).givingWay(1),
+                Column.drawing(150, Words.of("findings.strip"), Words.of("findings.strip.scale"))
+                        .givingWay(5),
                 Column.words(Words.of("findings.verdict")));
     }
 
@@ -40,7 +44,7 @@ record FindingRows(List<Row> rows, List<Optional<FigureRow>> findings) {
         List<Optional<FigureRow>> about = new ArrayList<>();
         boolean judged = false;
         boolean others = false;
-        for (FigureRow finding : all) {
+        for (FigureRow finding : gravestFirst(all)) {
             boolean asked = finding.verdict().isPresent();
             if (asked && !judged || !asked && !others) {
                 rows.add(Row.group(Words.of(asked ? "findings.judged" : "findings.others")));
@@ -68,7 +72,26 @@ record FindingRows(List<Row> rows, List<Optional<FigureRow>> findings) {
                 Ink.MUTED));
         cells.add(strip(finding));
         cells.add(finding.verdict().map(FindingRows::verdict).orElse(Cell.EMPTY));
-        return Row.of(cells);
+        boolean unjudged = finding.verdict()
+                .filter(verdict -> verdict.outcome() == Outcome.NOT_JUDGED)
+                .isPresent();
+        return Row.of(cells)
+                .remarked(
+                        unjudged
+                                ? Words.of(
+                                        "findings.because",
+                                        ChannelNames.inText(
+                                                finding.verdict().get().reason()))
+                                : "");
+    }
+
+    /** What failed stands first, so that it is seen without scrolling; else the order stays. */
+    private static List<FigureRow> gravestFirst(List<FigureRow> all) {
+        return all.stream()
+                .sorted(Comparator.comparingInt(row -> row.verdict()
+                        .map(verdict -> verdict.outcome().unfit() ? 0 : 1)
+                        .orElse(2)))
+                .toList();
     }
 
     static String value(FigureRow finding) {

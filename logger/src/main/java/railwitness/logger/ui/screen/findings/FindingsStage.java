@@ -24,6 +24,8 @@ import railwitness.logger.ui.screen.stage.StatusLine;
 import railwitness.logger.ui.screen.stage.WindowModel;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.Filling;
+import railwitness.logger.ui.screen.widgets.FlowRow;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Note;
 import railwitness.logger.ui.screen.widgets.Readable;
@@ -71,8 +73,8 @@ public final class FindingsStage implements Stage {
         this.desk = desk;
         this.certificate = new CertificateModel(desk, this::turned);
         verdict.setName("verdict");
-        halves.add(left(), "grow, push, w 64%!");
-        halves.add(right(), "grow, push, w 36%!");
+        halves.add(Scroll.of(new Filling(left())), "grow, push, w 64%!, hmin 0");
+        halves.add(right(), "grow, push, w 36%!, hmin 0");
         readings = new ReadingsPanel(desk::message);
         face.add(halves, FIGURES);
         face.add(certificate.face(), CERTIFICATE);
@@ -90,11 +92,7 @@ public final class FindingsStage implements Stage {
                         "[][]8[]12[150::,grow,fill]12[]"),
                 Palette::sheet,
                 Sheet.Edge.RIGHT);
-        JPanel head = new JPanel(new MigLayout("insets 0, gap 10"));
-        head.setOpaque(false);
-        head.add(title, "wmin 0");
-        head.add(verdict);
-        left.add(head, "wmin 0");
+        left.add(new FlowRow(10, title, verdict), "growx, wmin 0");
         left.add(caption, "wmin 0");
         left.add(plain, "growx, wmin 0");
         left.add(Scroll.of(sheet), "grow, push");
@@ -113,7 +111,7 @@ public final class FindingsStage implements Stage {
         column.add(windings, "growx, wmin 60");
         column.add(idle, "growx, h 210!");
         column.add(rails, "growx, h 210!");
-        column.add(losses, "growx, h 84!");
+        column.add(losses, "growx");
         column.add(efficiency, "growx, h 190!");
         right.add(Scroll.of(column), "grow, push");
         return right;
@@ -214,6 +212,18 @@ public final class FindingsStage implements Stage {
         empty.setVisible(worked.rails().isEmpty() && found.wound().isEmpty());
         halves.revalidate();
         sheet.reveal(0);
+    }
+
+    @Override
+    public List<String> topics() {
+        int at = sheet.selected();
+        Optional<FigureRow> row = at < 0 || at >= rows.findings().size()
+                ? Optional.empty()
+                : rows.findings().get(at);
+        List<String> topics = new ArrayList<>();
+        row.ifPresent(of -> topics.add("figure-" + of.name().word().replace(' ', '-')));
+        topics.add("stage-findings");
+        return topics;
     }
 
     private void about(int row) {

@@ -1,7 +1,5 @@
 package railwitness.logger.ui.screen.findings;
 
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import java.util.ArrayList;
 import java.util.List;
 import railwitness.analysis.verdict.Outcome;
@@ -10,6 +8,7 @@ import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.reporting.findings.SessionFindings;
+import railwitness.logger.ui.screen.widgets.Numbers;
 import railwitness.logger.ui.screen.widgets.Words;
 
 /** What stands above the findings. */
@@ -38,9 +37,7 @@ final class FindingsTitle {
             count(parts, verdicts, Outcome.FAIL);
             count(parts, verdicts, Outcome.NOT_JUDGED);
         }
-        parts.add(DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
-                .withZone(found.head().zone())
-                .format(found.head().startedWall()));
+        parts.add(Numbers.moment(found.head().startedWall(), found.head().zone()));
         return String.join(" \u00b7 ", parts);
     }
 

@@ -18,9 +18,9 @@ import railwitness.logger.reporting.findings.SessionFindings;
 import railwitness.logger.ui.screen.theme.Look;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
-import railwitness.logger.ui.screen.widgets.Elision;
 import railwitness.logger.ui.screen.widgets.Numbers;
 import railwitness.logger.ui.screen.widgets.Words;
+import railwitness.logger.ui.screen.widgets.Wrapped;
 
 /** Where the loss goes at full load, as the points tell: its parts side by side. */
 final class LossBar extends JComponent {
@@ -60,40 +60,56 @@ final class LossBar extends JComponent {
         Graphics2D g = (Graphics2D) graphics.create();
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         Palette palette = Look.palette();
-        g.setFont(Type.HEADING.font());
+        int y = 0;
         g.setColor(palette.ink());
-        g.drawString(title, 0, Look.px(16));
-        g.setFont(Type.CAPTION.font());
+        y = lines(g, Type.HEADING, title, y);
         g.setColor(palette.muted());
-        FontMetrics metrics = g.getFontMetrics();
-        g.drawString(remark, getWidth() - metrics.stringWidth(remark), Look.px(16));
-        bars(g, palette);
+        y = lines(g, Type.CAPTION, remark, y) + Look.px(6);
+        bars(g, palette, y);
         g.dispose();
     }
 
-    private void bars(Graphics2D g, Palette palette) {
+    private int lines(Graphics2D g, Type type, String text, int top) {
+        g.setFont(type.font());
+        FontMetrics metrics = g.getFontMetrics();
+        int y = top;
+        for (String line : Wrapped.of(text, metrics, getWidth())) {
+            g.drawString(line, 0, y + metrics.getAscent());
+            y += metrics.getHeight();
+        }
+        return y;
+    }
+
+    /** Three inks, none of them a rail's: what stays, what goes with the current, what goes with its square. */
+    private void bars(Graphics2D g, Palette palette, int top) {
         double sum =
                 parts.stream().mapToDouble(part -> Math.max(0, part.value())).sum();
-        List<Color> colours = List.of(palette.rail(0), palette.muted(), palette.rail(1));
+        List<Color> colours = List.of(palette.ink(), palette.muted(), palette.strongRule());
         FontMetrics metrics = g.getFontMetrics();
         int x = 0;
-        int each = getWidth() / PARTS.size();
+        int legend = top + Look.px(24 + 8);
         for (int i = 0; i < parts.size(); i++) {
             int width = sum > 0 ? (int) Math.round(Math.max(0, parts.get(i).value()) / sum * getWidth()) : 0;
             g.setColor(colours.get(i));
-            g.fillRect(x, Look.px(28), Math.max(0, width - Look.px(2)), Look.px(24));
+            g.fillRect(x, top, Math.max(0, width - Look.px(2)), Look.px(24));
             x += width;
-            int base = Look.px(28 + 24 + 20);
-            g.fillRect(i * each, base - Look.px(10), Look.px(11), Look.px(11));
+            int base = legend + i * metrics.getHeight() + metrics.getAscent();
+            g.fillRect(0, base - Look.px(10), Look.px(11), Look.px(11));
             g.setColor(palette.ink());
-            String words = Words.of(PARTS.get(i), Numbers.fixed(parts.get(i).value(), 1));
-            g.drawString(Elision.of(words, metrics, each - Look.px(20)), i * each + Look.px(17), base);
+            g.drawString(Words.of(PARTS.get(i), Numbers.fixed(parts.get(i).value(), 1)), Look.px(17), base);
         }
+    }
+
+    private int high(Type type, String text) {
+        FontMetrics metrics = getFontMetrics(type.font());
+        return (getWidth() > 0 ? Wrapped.of(text, metrics, getWidth()).size() : 1) * metrics.getHeight();
     }
 
     @Override
     public Dimension getPreferredSize() {
-        return new Dimension(Look.px(400), Look.px(84));
+        int legend = PARTS.size() * getFontMetrics(Type.CAPTION.font()).getHeight();
+        int words = high(Type.HEADING, title) + high(Type.CAPTION, remark);
+        return new Dimension(Look.px(240), words + Look.px(6 + 24 + 8 + 4) + legend);
     }
 
     @Override

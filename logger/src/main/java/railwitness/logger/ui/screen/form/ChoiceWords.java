@@ -4,6 +4,7 @@ import java.awt.Component;
 import javax.swing.DefaultListCellRenderer;
 import javax.swing.JList;
 import railwitness.logger.ui.screen.widgets.ChannelNames;
+import railwitness.logger.ui.screen.widgets.Words;
 
 /** A word of a sheet in the list of a choice; a channel also as people call it. */
 final class ChoiceWords extends DefaultListCellRenderer {
@@ -11,8 +12,8 @@ final class ChoiceWords extends DefaultListCellRenderer {
     public Component getListCellRendererComponent(
             JList<?> list, Object value, int index, boolean selected, boolean focused) {
         String word = value == null ? "" : value.toString();
-        String people = ChannelNames.ofText(word);
-        String shown = word.isEmpty() ? " " : people.equals(word) ? word : word + "   " + people;
+        String people = Words.orElse("choice." + word, ChannelNames.ofText(word));
+        String shown = word.isEmpty() ? " " : people;
         return super.getListCellRendererComponent(list, shown, index, selected, focused);
     }
 }

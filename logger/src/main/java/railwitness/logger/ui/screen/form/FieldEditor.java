@@ -21,14 +21,17 @@ public final class FieldEditor {
     private final Consumer<FieldEditor> changed;
     private final JComponent component;
     private SheetKeys.Field field;
+    private final boolean percent;
     private String standing;
     private boolean filling;
 
     /**
      * @param offers words offered although others may be written
+     * @param percent a share is shown and written in per cent
      * @param changed told when the person has written or chosen something
      */
-    FieldEditor(SheetKeys.Field field, List<String> offers, Consumer<FieldEditor> changed) {
+    FieldEditor(SheetKeys.Field field, List<String> offers, boolean percent, Consumer<FieldEditor> changed) {
+        this.percent = percent;
         this.field = field;
         this.changed = changed;
         this.standing = field.literal();
@@ -86,10 +89,12 @@ public final class FieldEditor {
 
     private void fill() {
         filling = true;
-        String text = FieldText.shown(field);
+        String text = FieldText.shown(field, percent);
         if (component instanceof JTextField writing) {
             writing.setText(text);
-            writing.setCaretPosition(0);
+            if (!writing.isFocusOwner()) {
+                writing.setCaretPosition(0);
+            }
         } else if (component instanceof JComboBox<?> choosing) {
             choosing.setSelectedItem(text);
             if (!choosing.isEditable() && !text.equals(choosing.getSelectedItem())) {
@@ -114,7 +119,7 @@ public final class FieldEditor {
 
     /** The value in TOML; empty when the key is to go. */
     public String literal() {
-        return FieldText.literal(field, typed());
+        return FieldText.literal(field, typed(), percent);
     }
 
     private String typed() {
@@ -150,6 +155,13 @@ public final class FieldEditor {
     /** As it is written beside a number. */
     String unit() {
         return Words.orElse("symbol." + field.note().unit(), field.note().unit());
+    }
+
+    /** It is an example, and the person has looked at it: it may stay as it is. */
+    void lookedAt() {
+        if (field.open() && !literal().isEmpty()) {
+            changed.accept(this);
+        }
     }
 
     boolean faulty() {

@@ -21,6 +21,11 @@ final class FieldText {
 
     /** As it is read by a person. */
     static String shown(SheetKeys.Field field) {
+        return shown(field, false);
+    }
+
+    /** @param percent a share is shown in per cent */
+    static String shown(SheetKeys.Field field, boolean percent) {
         String literal = field.literal();
         return switch (field.note().type()) {
             case "text" ->
@@ -32,7 +37,7 @@ final class FieldText {
                 TomlLexer.texts(literal).stream()
                         .map(item -> hidden(item) ? TomlLexer.quoted(item) : item)
                         .collect(Collectors.joining("; "));
-            case "number", "whole number" -> number(literal);
+            case "number", "whole number" -> percent ? percent(literal) : number(literal);
             case "numbers" ->
                 literal.startsWith("[")
                         ? parts(literal.replaceAll("[\\[\\]]", ""), ",").stream()
@@ -45,14 +50,19 @@ final class FieldText {
 
     /** As it is written into the sheet; empty for nothing. */
     static String literal(SheetKeys.Field field, String typed) {
+        return literal(field, typed, false);
+    }
+
+    /** @param percent a share is written in per cent */
+    static String literal(SheetKeys.Field field, String typed, boolean percent) {
         String text = typed.strip();
         if (text.isEmpty()) {
             return "";
         }
         return switch (field.note().type()) {
             case "texts" -> texts(text);
-            case "number", "whole number" -> numberLiteral(text);
-            case "numbers" -> numbers(text);
+            case "number", "whole number" -> numberLiteral(text, field.note().unit(), percent);
+            case "numbers" -> numbers(text, field.note().unit());
             case "true or false" -> text.matches("true|false") ? text : quoted(text);
             case "date" -> text.matches("\\d{4}-\\d{2}-\\d{2}") ? text : quoted(text);
             default -> quoted(text);
@@ -64,17 +74,26 @@ final class FieldText {
         return number.isPresent() ? Numbers.plain(number.getAsDouble()) : literal.replaceAll("^\"|\"$", "");
     }
 
-    private static String numberLiteral(String typed) {
-        OptionalDouble number = Numbers.parsed(typed);
+    private static String percent(String literal) {
+        OptionalDouble number = Numbers.parsed(literal.replace("_", ""));
+        return number.isPresent()
+                ? Numbers.of(BigDecimal.valueOf(number.getAsDouble())
+                        .scaleByPowerOfTen(2)
+                        .stripTrailingZeros())
+                : number(literal);
+    }
+
+    private static String numberLiteral(String typed, String unit, boolean percent) {
+        OptionalDouble number = TypedNumber.of(typed, unit, percent);
         return number.isPresent()
                 ? BigDecimal.valueOf(number.getAsDouble()).stripTrailingZeros().toPlainString()
                 : quoted(typed);
     }
 
     /** A point between digits is read by everybody, so a comma between numbers is taken unless the locale needs it. */
-    private static String numbers(String typed) {
+    private static String numbers(String typed, String unit) {
         return parts(typed, typed.contains(";") ? ";" : separator()).stream()
-                .map(FieldText::numberLiteral)
+                .map(part -> numberLiteral(part, unit, false))
                 .collect(Collectors.joining(", ", "[", "]"));
     }
 

@@ -6,6 +6,11 @@ import java.util.List;
 interface FormLine {
     List<FieldEditor> editors();
 
+    /** @param words of something that may be a slip; empty for nothing */
+    default void asked(FieldEditor of, String words) {
+        // a line of several keys says only what is wrong
+    }
+
     /** @param words empty when nothing is wrong with this one */
     void fault(FieldEditor of, String words);
 }

@@ -13,20 +13,25 @@ import railwitness.logger.ui.screen.widgets.Words;
 final class FormRow extends JPanel implements FormLine {
     private final transient FieldEditor editor;
     private final Note fault = new Note("", Type.CAPTION, Palette::fault);
+    private final Note ask = new Note("", Type.CAPTION_STRONG, Palette::ink);
     private final Note open = Note.muted(Words.of("form.open"), Type.CAPTION);
 
     FormRow(FieldEditor editor) {
-        super(new MigLayout("insets 0, gap 8 0, fillx, wrap 3, hidemode 3", "[grow,fill][130!,fill][130!,fill]"));
+        super(new MigLayout(
+                "insets 0, gap 8 0, fillx, wrap 3, hidemode 3", "[grow 200,fill][76:130:130,fill][40:130:130,fill]"));
         this.editor = editor;
         setOpaque(false);
-        add(Note.of(FormWords.meaning(editor.field().note()), Type.TEXT), "growx, wmin 60, aligny center");
+        add(Note.of(FormWords.meaning(editor.field().note()), Type.TEXT), "growx, wmin 100, aligny center");
         if (editor.isNumber()) {
             add(editor.component(), "h 30!");
-            add(Label.muted(editor.unit(), Type.TEXT), "wmin 0");
+            add(Label.muted(editor.unit(), Type.TEXT), "wmin 40");
         } else {
-            add(editor.component(), "h 30!, span 2, growx, wmin 0");
+            add(editor.component(), "h 30!, span 2, growx, wmin 60");
         }
         add(fault, "span 3, growx, wmin 60");
+        ask.setName("ask " + editor.component().getName());
+        ask.setVisible(false);
+        add(ask, "span 3, growx, wmin 60");
         open.setName("open " + editor.component().getName());
         add(open, "span 3, growx, wmin 60");
         editor.reveals(this);
@@ -36,6 +41,12 @@ final class FormRow extends JPanel implements FormLine {
     @Override
     public List<FieldEditor> editors() {
         return List.of(editor);
+    }
+
+    @Override
+    public void asked(FieldEditor of, String words) {
+        ask.setText(words);
+        ask.setVisible(!words.isEmpty() && !fault.isVisible());
     }
 
     @Override

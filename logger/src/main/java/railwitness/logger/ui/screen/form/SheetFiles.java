@@ -59,6 +59,8 @@ public final class SheetFiles {
                 () -> with(now, file, kind),
                 sheets -> {
                     ours.add(file.toAbsolutePath());
+                    desk.remembered()
+                            .put("sheet." + kind.name(), file.toAbsolutePath().toString());
                     desk.sheets(sheets);
                 },
                 desk::message);
@@ -77,7 +79,13 @@ public final class SheetFiles {
     public void save(SheetDraft<?> draft, Consumer<String> saved) {
         Path usual = desk.folder().resolve(draft.good().fileName());
         choice().save(Words.of("act.sheet.save"), usual)
-                .ifPresent(file -> save(file.toAbsolutePath(), draft.text(), saved));
+                .ifPresent(file -> save(file.toAbsolutePath(), draft.text(), name -> {
+                    desk.remembered()
+                            .put(
+                                    "sheet." + draft.kind().name(),
+                                    file.toAbsolutePath().toString());
+                    saved.accept(name);
+                }));
     }
 
     private FileChoice choice() {

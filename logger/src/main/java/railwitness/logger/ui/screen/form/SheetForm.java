@@ -17,7 +17,9 @@ import net.miginfocom.swing.MigLayout;
 import railwitness.drivers.sheet.SheetFault;
 import railwitness.logger.recording.sheet.SheetEdit;
 import railwitness.logger.recording.sheet.SheetKeys;
+import railwitness.logger.recording.sheet.SheetRemark;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.Keys;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Readable;
 
@@ -90,6 +92,7 @@ public final class SheetForm extends Readable {
             lineBefore = bare;
         }
         lines = List.copyOf(made);
+        lines.forEach(line -> line.editors().forEach(this::confirming));
         revalidate();
         repaint();
         if (stop >= 0) {
@@ -129,7 +132,10 @@ public final class SheetForm extends Readable {
     private List<FieldEditor> editors(FormPart part) {
         return part.fields().stream()
                 .map(field -> new FieldEditor(
-                        field, part.offers().getOrDefault(field.note().key(), List.of()), changed))
+                        field,
+                        part.offers().getOrDefault(field.note().key(), List.of()),
+                        part.unit().equals("%") && field.note().key().startsWith("at_"),
+                        changed))
                 .toList();
     }
 
@@ -141,6 +147,42 @@ public final class SheetForm extends Readable {
             part.acts().forEach(act -> heading.add(act.button()));
         }
         return heading;
+    }
+
+    /** Enter says that the person has looked at a value, and goes on to the next that is still an example. */
+    private void confirming(FieldEditor editor) {
+        Keys.within(editor.component(), "ENTER", () -> {
+            if (editor.component() instanceof JComboBox<?> choosing && choosing.isPopupVisible()) {
+                choosing.setPopupVisible(false);
+                return;
+            }
+            editor.lookedAt();
+            focusOpen(editor);
+        });
+    }
+
+    /** The next field after this one that is still to be filled in; the next field of all where there is none. */
+    private void focusOpen(FieldEditor from) {
+        List<FieldEditor> all =
+                lines.stream().flatMap(line -> line.editors().stream()).toList();
+        int at = all.indexOf(from);
+        for (int i = 1; i < all.size(); i++) {
+            FieldEditor next = all.get((at + i) % all.size());
+            if (next.field().open()) {
+                next.component().requestFocusInWindow();
+                return;
+            }
+        }
+        from.component().transferFocus();
+    }
+
+    /** Gives the focus to the first field that is still to be filled in. */
+    public void focusFirstOpen() {
+        lines.stream()
+                .flatMap(line -> line.editors().stream())
+                .filter(editor -> editor.field().open())
+                .findFirst()
+                .ifPresent(editor -> editor.component().requestFocusInWindow());
     }
 
     public void focusFirst() {
@@ -171,6 +213,20 @@ public final class SheetForm extends Readable {
         }
         revalidate();
         return left;
+    }
+
+    /** Asks beside each field about what may be a slip. */
+    public void questions(SheetEdit edit, List<SheetRemark> remarks) {
+        for (FormLine line : lines) {
+            for (FieldEditor editor : line.editors()) {
+                String words = remarks.stream()
+                        .filter(remark -> belongs(remark.fault(), editor.field(), edit))
+                        .map(SheetRemark::words)
+                        .findFirst()
+                        .orElse("");
+                line.asked(editor, words);
+            }
+        }
     }
 
     /** Without table, key and value: they stand beside it. */

@@ -37,13 +37,15 @@ record RunColumns(List<String> rails, List<String> ripple, List<String> temperat
     List<Column> columns() {
         List<Column> all = new ArrayList<>();
         all.add(Column.words(Words.of("run.step")));
-        all.add(Column.numbers(Words.of("run.load"), "A"));
-        all.add(Column.numbers(Words.of("run.input"), "V"));
-        all.add(Column.numbers(Words.of("run.input"), "A"));
+        all.add(Column.numbers(Words.of("run.load"), "A").givingWay(2));
+        all.add(Column.numbers(Words.of("run.input"), "V").givingWay(3));
+        all.add(Column.numbers(Words.of("run.input"), "A").givingWay(1));
         rails.forEach(rail -> all.add(Column.numbers(RailNames.full(rail), "V")));
-        ripple.forEach(rail -> all.add(Column.numbers(Words.of("run.ripple", RailNames.sign(rail)), "mV rms")));
-        all.add(Column.numbers(Words.of("run.efficiency"), "%"));
-        temperatures.forEach(node -> all.add(Column.numbers(Words.orElse("node." + node, node), "\u00b0C")));
+        ripple.forEach(rail -> all.add(Column.numbers(Words.of("run.ripple", RailNames.sign(rail)), "mV rms")
+                .givingWay(5)));
+        all.add(Column.numbers(Words.of("run.efficiency"), "%").givingWay(4));
+        temperatures.forEach(node -> all.add(
+                Column.numbers(Words.orElse("node." + node, node), "\u00b0C").givingWay(6)));
         return all;
     }
 }

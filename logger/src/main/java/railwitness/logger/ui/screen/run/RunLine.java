@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import railwitness.logger.recording.plan.Step;
 import railwitness.logger.ui.screen.live.LiveRun;
 import railwitness.logger.ui.screen.live.Prompt;
@@ -28,13 +29,21 @@ final class RunLine {
     private final WindowModel desk;
     private final Asker asker;
     private final Runnable findings;
+    private final BooleanSupplier far;
+    private final Runnable turn;
     private List<StepView> pencilled = List.of();
     private Optional<Prompt> asked = Optional.empty();
 
-    RunLine(WindowModel desk, Asker asker, Runnable findings) {
+    /**
+     * @param far whether the step fills the room
+     * @param turn to the other of the two views
+     */
+    RunLine(WindowModel desk, Asker asker, Runnable findings, BooleanSupplier far, Runnable turn) {
         this.desk = desk;
         this.asker = asker;
         this.findings = findings;
+        this.far = far;
+        this.turn = turn;
     }
 
     void pencilled(List<StepView> steps) {
@@ -57,10 +66,12 @@ final class RunLine {
     private void ask(Prompt prompt) {
         LiveRun run = desk.run().orElseThrow();
         asker.ask(new Question(
-                PROMPT,
-                prompt.sentence(),
-                field(prompt),
-                List.of(new Question.Answer(Words.of("prompt.done"), typed -> run.answer(prompt, typed)))));
+                        PROMPT,
+                        prompt.sentence(),
+                        field(prompt),
+                        List.of(new Question.Answer(Words.of("prompt.done"), typed -> run.answer(prompt, typed))))
+                .enlarged());
+        desk.sounds().asked();
     }
 
     private static Optional<String> field(Prompt prompt) {
@@ -150,6 +161,9 @@ final class RunLine {
                 .orElse(live >= 0 ? next(view, live, time) + whole : whole);
         List<Act> acts = new ArrayList<>();
         acts.add(note(this::note));
+        acts.add(new Act(
+                "sound", Words.of(desk.sounds().on() ? "act.silent" : "act.sound"), "S", false, desk.sounds()::turn));
+        acts.add(new Act("view", Words.of(far.getAsBoolean() ? "act.near" : "act.far"), "V", false, turn));
         double all = view.steps().size();
         double length = view.nowSeconds() + left.toMillis() / 1000.0;
         String words = Words.of(

@@ -22,6 +22,7 @@ import railwitness.logger.ui.screen.widgets.Numbers;
 import railwitness.logger.ui.screen.widgets.RailNames;
 import railwitness.logger.ui.screen.widgets.Row;
 import railwitness.logger.ui.screen.widgets.Words;
+import railwitness.safety.interlock.Watch;
 
 /** The rows of the sheet: pencil where it is predicted, live where it is measured, ink where it is done. */
 final class RunRows {
@@ -32,11 +33,17 @@ final class RunRows {
     private static final double MILLI = 1000;
     private static final double PERCENT = 100;
 
+    private List<Watch> watches = List.of();
     private final RunColumns columns;
     private final Map<StepView, Row> written = new IdentityHashMap<>();
 
     RunRows(RunColumns columns) {
         this.columns = columns;
+    }
+
+    /** @param wanted what is watched, so that a broken limit is marked while it is */
+    void watched(List<Watch> wanted) {
+        watches = wanted;
     }
 
     /** @param view how far the run is */
@@ -79,8 +86,14 @@ final class RunRows {
         cells.add(Cell.ink(volts(point.input().voltage().value())));
         cells.add(Cell.ink(amps(point.input().current().value())));
         boolean on = step.forecast().step().remoteOn();
+        Optional<Prediction> predicted = step.forecast().predicted();
         for (String rail : columns.rails()) {
-            cells.add(on ? inked(point.rail(rail).map(RailPoint::voltage), 1, 2) : Cell.EMPTY);
+            String expected = predicted
+                    .map(p -> p.rail(rail))
+                    .filter(OptionalDouble::isPresent)
+                    .map(volts -> Numbers.fixed(volts.getAsDouble(), 1))
+                    .orElse("");
+            cells.add(on ? inked(point.rail(rail).map(RailPoint::voltage), 1, 2).beside(expected) : Cell.EMPTY);
         }
         for (String rail : columns.ripple()) {
             cells.add(on ? inked(point.rail(rail).flatMap(RailPoint::rippleRms), MILLI, 1) : Cell.EMPTY);
@@ -110,7 +123,8 @@ final class RunRows {
                                 Ink.LIVE)
                         : COMING);
         for (String rail : columns.rails()) {
-            cells.add(live(view.value(new Channel(rail, Quantity.VOLTAGE)), 1, 2));
+            Channel channel = new Channel(rail, Quantity.VOLTAGE);
+            cells.add(marked(channel, view.value(channel), 2));
         }
         for (String rail : columns.ripple()) {
             OptionalDouble ripple = view.value(new Channel(rail, Quantity.RIPPLE));
@@ -121,6 +135,13 @@ final class RunRows {
             cells.add(live(view.value(new Channel(node, Quantity.TEMPERATURE)), 1, 0));
         }
         return cells;
+    }
+
+    /** Beyond a limit it is marked at once. */
+    private Cell marked(Channel channel, OptionalDouble value, int places) {
+        boolean broken =
+                value.isPresent() && !FarModels.limits(watches, channel).hold(Math.abs(value.getAsDouble()));
+        return broken ? Cell.of(Numbers.fixed(value.getAsDouble(), places), Ink.FAULT) : live(value, 1, places);
     }
 
     private static OptionalDouble first(RunView view, String node, String otherwise, Quantity quantity) {

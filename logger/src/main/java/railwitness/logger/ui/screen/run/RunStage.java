@@ -4,6 +4,7 @@ import java.awt.CardLayout;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
@@ -19,6 +20,7 @@ import railwitness.logger.ui.screen.stage.StatusLine;
 import railwitness.logger.ui.screen.stage.WindowModel;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.Filling;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.RuledSheet;
 import railwitness.logger.ui.screen.widgets.Scroll;
@@ -27,13 +29,18 @@ import railwitness.logger.ui.screen.widgets.Sheet;
 /** The sheet that fills itself while the unit is run, with the traces at its right. */
 public final class RunStage implements Stage {
     private final WindowModel desk;
+    private final Supplier<StatusLine> before;
     private final RunLine line;
     private static final Duration LONG_HOLD = Duration.ofMinutes(20);
+    private static final String FAR = "far";
+    private static final String NEAR = "near";
+    private static final String HOLD = "hold";
 
     private final CardLayout cards = new CardLayout();
     private final JPanel face = new JPanel(cards);
     private final JPanel halves = new JPanel(new MigLayout("insets 0, gap 0, fill", "[grow 56,fill][grow 44,fill]"));
     private final BurnInPanel burnIn;
+    private final FarView view = new FarView();
     private final Label title = Label.of("", Type.TITLE);
     private final Label caption = Label.muted("", Type.TEXT);
     private final RuledSheet sheet = new RuledSheet("test sheet", List.of());
@@ -43,22 +50,27 @@ public final class RunStage implements Stage {
     private Sheets shown;
     private int revealed = -1;
 
-    /** @param findings enters the findings */
-    public RunStage(WindowModel desk, Asker asker, Runnable findings) {
+    /**
+     * @param before what is said and can be done before a run
+     * @param findings enters the findings
+     */
+    public RunStage(WindowModel desk, Asker asker, Supplier<StatusLine> before, Runnable findings) {
+        this.before = before;
         this.desk = desk;
-        this.line = new RunLine(desk, asker, findings);
+        this.line = new RunLine(desk, asker, findings, this::isFar, this::turn);
         Sheet left = new Sheet(
                 new MigLayout("insets 14 20 0 20, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[][]12[grow,fill]"),
                 Palette::sheet,
                 Sheet.Edge.RIGHT);
         left.add(title, "wmin 0");
         left.add(caption, "wmin 0");
-        left.add(Scroll.of(sheet), "grow, push");
-        halves.add(left, "grow, push, w 56%!");
-        halves.add(right, "grow, push, w 44%!");
+        left.add(Scroll.of(sheet), "grow, push, hmin 110");
+        halves.add(Scroll.of(new Filling(left)), "grow, push, w 56%!, hmin 0");
+        halves.add(right, "grow, push, w 44%!, hmin 0");
+        face.add(halves, NEAR);
+        face.add(view, FAR);
         burnIn = new BurnInPanel(desk);
-        face.add(halves, "sheet");
-        face.add(burnIn.face(), "hold");
+        face.add(burnIn.face(), HOLD);
     }
 
     @Override
@@ -89,31 +101,33 @@ public final class RunStage implements Stage {
             begin(sheets);
         }
         if (run.isEmpty()) {
-            cards.show(face, "sheet");
+            cards.show(face, NEAR);
             sheet.rows(rows.rows(line.pencilled(), Optional.empty()));
             return;
         }
-        RunView view = desk.view().orElseThrow();
-        sheet.rows(rows.rows(view.steps(), Optional.of(view)));
-        if (traces != null) {
-            traces.show(run.get(), view);
+        RunView now = desk.view().orElseThrow();
+        rows.watched(run.get().watches());
+        sheet.rows(rows.rows(now.steps(), Optional.of(now)));
+        boolean holds = !far() && holdsLong(now);
+        cards.show(face, far() ? FAR : holds ? HOLD : NEAR);
+        if (holds) {
+            burnIn.open(Optional.of(run.get().file()));
+            burnIn.moment();
+        } else if (far()) {
+            view.show(FarModels.of(run.get(), now, sheets.design().content().rails()));
+        } else if (traces != null) {
+            traces.show(run.get(), now);
         }
-        follow(view);
-        burnIn(run.get(), view);
-        line.moment(view);
+        follow(now);
+        line.moment(now);
     }
 
     /** While a load is held for long, the burn-in page stands in place of sheet and traces. */
-    private void burnIn(LiveRun run, RunView view) {
+    private static boolean holdsLong(RunView view) {
         int live = view.liveStep();
-        boolean holds = live >= 0
+        return live >= 0
                 && view.steps().get(live).forecast().step().hold().compareTo(LONG_HOLD) >= 0
                 && view.prompt().isEmpty();
-        if (holds) {
-            burnIn.open(Optional.of(run.file()));
-            burnIn.moment();
-        }
-        cards.show(face, holds ? "hold" : "sheet");
     }
 
     private void begin(Sheets sheets) {
@@ -145,9 +159,29 @@ public final class RunStage implements Stage {
         }
     }
 
+    /** While a run goes on, unless the person wants the whole sheet. */
+    @Override
+    public boolean far() {
+        return desk.running() && isFar();
+    }
+
+    private boolean isFar() {
+        return !desk.remembered().get("view").equals(Optional.of(NEAR));
+    }
+
+    private void turn() {
+        desk.remembered().put("view", isFar() ? NEAR : FAR);
+        desk.message("");
+    }
+
     @Override
     public StatusLine line() {
-        return line.line();
+        StatusLine now = line.line();
+        if (desk.run().isPresent()) {
+            return now;
+        }
+        StatusLine open = before.get();
+        return new StatusLine(open.head(), now.caption(), open.progress(), open.acts());
     }
 
     /** The sheet, for whoever reads it aloud. */

@@ -8,13 +8,13 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import javax.swing.JComponent;
-import javax.swing.JPanel;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.ui.screen.stage.WindowModel;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.FlowRow;
 import railwitness.logger.ui.screen.widgets.Keys;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Note;
@@ -52,11 +52,7 @@ final class SessionList {
     }
 
     private void build() {
-        JPanel head = new JPanel(new MigLayout("insets 0, gap 10, fillx", "[grow,fill][]"));
-        head.setOpaque(false);
-        head.add(Label.of(Words.of("sessions.title"), Type.TITLE), "wmin 0");
-        head.add(search, "h 32!, w 220!");
-        face.add(head);
+        face.add(new FlowRow(10, Label.of(Words.of("sessions.title"), Type.TITLE), search), "growx, wmin 0");
         face.add(folder, "wmin 0");
         face.add(Scroll.of(sheet), "grow, push");
         face.add(empty, "growx, wmin 60");
@@ -169,6 +165,37 @@ final class SessionList {
             }
             show();
         });
+    }
+
+    /** Only the sessions of the chosen one's serial number; all again where they are shown alone already. */
+    void history() {
+        chosen().flatMap(SessionEntry::head).ifPresent(head -> {
+            String serial = head.unitSerial().isEmpty() ? head.unitName() : head.unitSerial();
+            search.setText(search.getText().equals(serial) ? "" : serial);
+        });
+    }
+
+    /** Marks the first and the last session of the chosen one's unit: as found and as left. */
+    boolean pair() {
+        List<SessionEntry> mine = chosen().flatMap(SessionEntry::head)
+                .map(head -> all.stream()
+                        .filter(one -> one.head().isPresent() && sameUnit(one, head))
+                        .toList())
+                .orElse(List.of());
+        if (mine.size() < 2) {
+            return false;
+        }
+        marked.clear();
+        marked.add(mine.get(mine.size() - 1).file());
+        marked.add(mine.get(0).file());
+        show();
+        return true;
+    }
+
+    private static boolean sameUnit(SessionEntry one, railwitness.logger.recording.store.SessionHead head) {
+        var other = one.head().orElseThrow();
+        return other.unitSerial().equals(head.unitSerial())
+                && (!head.unitSerial().isEmpty() || other.unitName().equals(head.unitName()));
     }
 
     void unmarkAll() {

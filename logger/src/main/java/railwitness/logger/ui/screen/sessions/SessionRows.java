@@ -1,8 +1,6 @@
 package railwitness.logger.ui.screen.sessions;
 
 import java.nio.file.Path;
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import java.util.List;
 import railwitness.analysis.verdict.Fitness;
 import railwitness.logger.recording.store.SessionHead;
@@ -11,6 +9,7 @@ import railwitness.logger.reporting.comparing.Comparison;
 import railwitness.logger.ui.screen.widgets.Cell;
 import railwitness.logger.ui.screen.widgets.Column;
 import railwitness.logger.ui.screen.widgets.Ink;
+import railwitness.logger.ui.screen.widgets.Numbers;
 import railwitness.logger.ui.screen.widgets.Row;
 import railwitness.logger.ui.screen.widgets.Words;
 
@@ -22,9 +21,9 @@ final class SessionRows {
         return List.of(
                 new Column(List.of(""), false, 14),
                 Column.words(Words.of("sessions.unit")),
-                Column.words(Words.of("sessions.serial")),
-                Column.words(Words.of("sessions.date")),
-                Column.words(Words.of("sessions.state")),
+                Column.words(Words.of("sessions.serial")).givingWay(1),
+                Column.words(Words.of("sessions.date")).givingWay(3),
+                Column.words(Words.of("sessions.state")).givingWay(2),
                 Column.words(Words.of("sessions.verdict")));
     }
 
@@ -50,20 +49,14 @@ final class SessionRows {
                 letter,
                 Cell.ink(head.unitName()),
                 Cell.ink(head.unitSerial()),
-                Cell.ink(date(head, FormatStyle.SHORT)),
+                Cell.ink(date(head)),
                 Cell.of(state(entry), entry.state() == SessionState.COMPLETE ? Ink.MUTED : Ink.INK),
                 verdict(entry)));
     }
 
     /** When it began, by the clock of its bench. */
     static String date(SessionHead head) {
-        return date(head, FormatStyle.MEDIUM);
-    }
-
-    private static String date(SessionHead head, FormatStyle style) {
-        return DateTimeFormatter.ofLocalizedDateTime(style, FormatStyle.SHORT)
-                .withZone(head.zone())
-                .format(head.startedWall());
+        return Numbers.moment(head.startedWall(), head.zone());
     }
 
     private static String state(SessionEntry entry) {
@@ -75,7 +68,9 @@ final class SessionRows {
         if (entry.verdict().isEmpty()) {
             return Cell.of(entry.trouble().isEmpty() ? "\u2026" : "\u2013", Ink.MUTED);
         }
-        Fitness fitness = entry.verdict().get();
+        boolean whole = entry.state() == SessionState.COMPLETE;
+        Fitness fitness =
+                entry.verdict().filter(found -> whole || found != Fitness.FIT).orElse(Fitness.NOT_JUDGED);
         return Cell.of(Words.of("fitness.short." + fitness.name()), fitness == Fitness.NOT_FIT ? Ink.FAULT : Ink.INK);
     }
 }

@@ -150,6 +150,8 @@ public final class SessionsStage implements Stage {
                 act("trace", this::chooseTrace),
                 act("export", this::export),
                 act("verify", this::verify),
+                act("history", list::history),
+                act("pair", this::pair),
                 act("mark", list::mark),
                 act("certify", this::certify),
                 usual("open", this::openChosen));
@@ -240,6 +242,14 @@ public final class SessionsStage implements Stage {
                             Words.of("sessions.verified", file.getFileName()), Sentences.capital(found.words()) + ".");
                     desk.message(Words.of(found.isIntact() ? "sessions.intact" : "sessions.notintact"));
                 });
+    }
+
+    private void pair() {
+        if (list.pair()) {
+            compare();
+        } else {
+            desk.message(Words.of("sessions.nopair"));
+        }
     }
 
     private void compare() {

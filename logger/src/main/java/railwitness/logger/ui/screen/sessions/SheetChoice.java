@@ -49,6 +49,11 @@ final class SheetChoice<T> extends JPanel {
         choice.addItem(Words.of("import.sheet.none"));
     }
 
+    /** None, until the person chooses one. */
+    void none() {
+        choice.setSelectedIndex(NONE);
+    }
+
     private void add(Path file) {
         files.add(file);
         choice.addItem(file.getFileName().toString());

@@ -92,6 +92,10 @@ final class TablePanel extends Readable {
         form.fill(() -> {
             design.show(desk.sheets().design());
             bench.show(desk.sheets().bench());
+            if (desk.demo()) {
+                design.none();
+                bench.none();
+            }
         });
         look();
         javax.swing.SwingUtilities.invokeLater(separator::requestFocusInWindow);

@@ -1,5 +1,6 @@
 package railwitness.logger.ui.screen.stage;
 
+import java.util.List;
 import java.util.Optional;
 import javax.swing.JComponent;
 
@@ -18,6 +19,16 @@ public interface Stage {
 
     /** A moment has gone by: everything that changes by itself is shown anew. */
     default void moment() {}
+
+    /** The marks of the manual's pages about what the person is at, the nearest first. */
+    default List<String> topics() {
+        return List.of("stage-" + key());
+    }
+
+    /** It is meant to be read from two metres now: band and foot grow, and everything else gives way. */
+    default boolean far() {
+        return false;
+    }
 
     /** What stands at the bottom of the window while it is seen. */
     StatusLine line();

@@ -28,6 +28,7 @@ public final class WindowModel {
     private final Path folder;
     private final PortUse ports = new PortUse();
     private final Remembered remembered;
+    private final Sounds sounds;
     private final Map<SheetKind, String> unfinished = new EnumMap<>(SheetKind.class);
     private final Set<SheetKind> unsaved = EnumSet.noneOf(SheetKind.class);
     private final List<Runnable> watchers = new ArrayList<>();
@@ -44,6 +45,7 @@ public final class WindowModel {
     private Optional<RunView> view = Optional.empty();
     private Optional<OpenSession> session = Optional.empty();
     private String message = "";
+    private String examples = "";
     private Supplier<Optional<AtRest>> watched = Optional::empty;
 
     /**
@@ -63,6 +65,7 @@ public final class WindowModel {
         this.starter = starter;
         this.folder = folder;
         this.remembered = new Remembered(folder);
+        this.sounds = new Sounds(remembered);
     }
 
     /** @param changed told whenever something on the desk has changed */
@@ -92,6 +95,11 @@ public final class WindowModel {
         return remembered;
     }
 
+    /** What is heard. */
+    public Sounds sounds() {
+        return sounds;
+    }
+
     public Sheets sheets() {
         return sheets;
     }
@@ -107,6 +115,11 @@ public final class WindowModel {
         } else {
             unfinished.put(kind, why);
         }
+    }
+
+    /** @param words why nothing can be run: examples that nobody has looked at; empty when there are none */
+    public void examples(String words) {
+        examples = words;
     }
 
     /** Whether a sheet was changed and not saved. */
@@ -125,7 +138,16 @@ public final class WindowModel {
 
     /** Why the sheets cannot be used as they are; empty when they can. */
     public Optional<String> unfinished() {
-        return unfinished.values().stream().findFirst();
+        return unfinished.values().stream().findFirst().or(() -> Optional.of(examples)
+                .filter(words -> !words.isEmpty()));
+    }
+
+    /** Why a changed sheet cannot be saved as the person sees it; empty when it can. */
+    public Optional<String> unfinishedSheet() {
+        return unfinished.entrySet().stream()
+                .filter(entry -> unsaved.contains(entry.getKey()))
+                .map(Map.Entry::getValue)
+                .findFirst();
     }
 
     /** Nothing but the demo lies on the desk. */

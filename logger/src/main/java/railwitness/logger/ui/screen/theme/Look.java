@@ -69,8 +69,8 @@ public final class Look {
         all.put("Component.focusedBorderColor", hex(p.ink()));
         all.put("Component.borderColor", hex(p.strongRule()));
         all.put("Component.focusWidth", "0");
-        all.put("Component.innerFocusWidth", "2");
-        all.put("Button.innerFocusWidth", "2");
+        all.put("Component.innerFocusWidth", "1");
+        all.put("Button.innerFocusWidth", "1");
         all.put("Component.arc", "6");
         all.put("Button.arc", "6");
         all.put("Button.background", hex(p.sheet()));
@@ -82,6 +82,7 @@ public final class Look {
         all.put("Button.default.borderColor", hex(p.ink()));
         all.put("Button.default.boldText", "false");
         all.put("CheckBox.icon.focusWidth", "2");
+        all.put("TextComponent.selectAllOnFocusPolicy", "always");
         all.put("ScrollBar.width", "11");
         all.put("ScrollBar.thumb", hex(p.rule()));
         all.put("ScrollBar.hoverThumbColor", hex(p.strongRule()));

@@ -16,6 +16,7 @@ public enum Type {
     TABLE_LIVE(15, true, false),
     PENCIL(15, false, true),
     TEXT(14, false, false),
+    PENCIL_TEXT(14, false, true),
     TEXT_STRONG(14, true, false),
     HEADING(15, true, false),
     CAPTION(13, false, false),

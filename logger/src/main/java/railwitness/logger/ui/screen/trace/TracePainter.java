@@ -10,7 +10,6 @@ import java.util.OptionalDouble;
 import railwitness.logger.ui.screen.theme.Look;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
-import railwitness.logger.ui.screen.widgets.Elision;
 import railwitness.logger.ui.screen.widgets.Numbers;
 
 /** Paints one trace into its place: no antialiasing of lines, one rectangle for each pixel column. */
@@ -99,9 +98,8 @@ final class TracePainter {
                 continue;
             }
             g.setColor(palette.muted());
-            String label = Elision.of(span.label(), metrics, to - from - Look.px(8));
-            if (label.length() > 3 || label.equals(span.label())) {
-                g.drawString(label, from + Look.px(4), base);
+            if (metrics.stringWidth(span.label()) <= to - from - Look.px(8)) {
+                g.drawString(span.label(), from + Look.px(4), base);
             }
         }
     }

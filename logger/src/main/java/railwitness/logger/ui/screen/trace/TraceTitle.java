@@ -9,7 +9,6 @@ import javax.swing.JComponent;
 import railwitness.logger.ui.screen.theme.Look;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
-import railwitness.logger.ui.screen.widgets.Elision;
 
 /** What stands above a trace: its name, its value, a remark. */
 final class TraceTitle extends JComponent {
@@ -43,8 +42,10 @@ final class TraceTitle extends JComponent {
         int used = x + g.getFontMetrics().stringWidth(model.value()) + Look.px(16);
         g.setFont(Type.CAPTION.font());
         FontMetrics metrics = g.getFontMetrics();
-        String remark = Elision.of(model.remark(), metrics, Math.max(0, getWidth() - used));
-        g.drawString(remark, getWidth() - metrics.stringWidth(remark), y);
+        int left = getWidth() - metrics.stringWidth(model.remark());
+        if (left >= used) {
+            g.drawString(model.remark(), left, y);
+        }
         g.dispose();
     }
 

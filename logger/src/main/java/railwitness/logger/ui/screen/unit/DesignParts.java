@@ -78,6 +78,11 @@ final class DesignParts {
                         .filter(name -> field.literal().equals("\"" + name.word() + "\"")))
                 .findFirst();
         String unit = figure.map(FigureName::unit).orElse("");
-        return unit.equals("1") ? "" : Words.orElse("symbol." + unit, unit);
+        return figure.filter(name -> railwitness.logger.ui.screen.widgets.FigureWords.of(name)
+                                .unit()
+                                .equals("%"))
+                        .isPresent()
+                ? "%"
+                : unit.equals("1") ? "" : Words.orElse("symbol." + unit, unit);
     }
 }

@@ -17,6 +17,7 @@ import railwitness.logger.recording.plan.Step;
 import railwitness.logger.recording.plan.Timing;
 import railwitness.logger.recording.record.RunSetup;
 import railwitness.logger.recording.sheet.SheetRemark;
+import railwitness.logger.ui.screen.form.FormWords;
 import railwitness.logger.ui.screen.theme.Type;
 import railwitness.logger.ui.screen.widgets.Cell;
 import railwitness.logger.ui.screen.widgets.Column;
@@ -83,7 +84,9 @@ final class PredictionPanel extends Readable {
         losses.rows(atFull.map(PredictionPanel::parts).orElse(List.of()));
         lossTitle.setVisible(atFull.filter(p -> !p.lossWatts().isEmpty()).isPresent());
         left.setText(atFull.filter(p -> !p.leftOut().isEmpty())
-                .map(p -> Words.of("prediction.leftout", String.join(", ", p.leftOut())))
+                .map(p -> Words.of(
+                        "prediction.leftout",
+                        p.leftOut().stream().map(FormWords::key).collect(Collectors.joining(", "))))
                 .orElse(""));
         revalidate();
     }
@@ -91,12 +94,12 @@ final class PredictionPanel extends Readable {
     private static List<Column> columns(Design design) {
         List<Column> columns = new ArrayList<>();
         columns.add(Column.words(Words.of("run.load")));
-        columns.add(Column.numbers(Words.of("run.input"), "A"));
+        columns.add(Column.numbers(Words.of("run.input"), "A").givingWay(1));
         for (Rail rail : design.rails()) {
             columns.add(Column.numbers(RailNames.full(rail.name()), "V"));
         }
-        columns.add(Column.numbers(Words.of("run.efficiency"), "%"));
-        columns.add(Column.numbers(Words.of("prediction.loss"), "W"));
+        columns.add(Column.numbers(Words.of("run.efficiency"), "%").givingWay(2));
+        columns.add(Column.numbers(Words.of("prediction.loss"), "W").givingWay(3));
         return columns;
     }
 

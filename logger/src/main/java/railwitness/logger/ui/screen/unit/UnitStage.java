@@ -31,6 +31,7 @@ public final class UnitStage implements Stage {
     private final WindowModel desk;
     private final Asker asker;
     private final Runnable next;
+    private final Runnable sessions;
     private final UnitView face = new UnitView();
     private final SheetForm form = new SheetForm(this::typed);
     private final PredictionPanel prediction = new PredictionPanel();
@@ -44,8 +45,12 @@ public final class UnitStage implements Stage {
     private List<SheetFault> elsewhere = List.of();
     private long open;
 
-    /** @param next goes on to the bench */
-    public UnitStage(WindowModel desk, Asker asker, Runnable next) {
+    /**
+     * @param next goes on to the bench
+     * @param sessions goes to the recorded sessions
+     */
+    public UnitStage(WindowModel desk, Asker asker, Runnable next, Runnable sessions) {
+        this.sessions = sessions;
         this.desk = desk;
         this.asker = asker;
         this.next = next;
@@ -131,6 +136,9 @@ public final class UnitStage implements Stage {
 
     /** What was written, read as the sheet's reader reads it. */
     private void read() {
+        if (!desk.message().isEmpty()) {
+            desk.message("");
+        }
         if (draft().read()) {
             desk.sheets(new Sheets(design.good(), desk.sheets().bench(), steps.good()));
         }
@@ -144,10 +152,16 @@ public final class UnitStage implements Stage {
         remarks = SheetsCheck.of(Optional.of(design.good()), Optional.empty(), Optional.of(steps.good()));
         prediction.look(remarks);
         elsewhere = form.faults(draft().edit(), faults(draft()));
+        form.questions(
+                draft().edit(),
+                remarks.stream()
+                        .filter(remark -> !remark.refuses() && remark.kind() == draft().kind())
+                        .toList());
         for (SheetDraft<?> one : List.of(design, steps)) {
             desk.unfinished(one.kind(), faults(one).isEmpty() ? "" : Words.of("unfinished." + one.kind()));
             desk.unsaved(one.kind(), one.changed());
         }
+        desk.examples(open > 0 ? Words.of("unfinished.open", open) : "");
     }
 
     /** What its reader found; where that found nothing, what the sheets say that cannot be. */
@@ -161,13 +175,39 @@ public final class UnitStage implements Stage {
     }
 
     @Override
+    public List<String> topics() {
+        java.awt.Component owner =
+                java.awt.KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
+        String name = owner == null || owner.getName() == null ? "" : owner.getName();
+        List<String> topics = new java.util.ArrayList<>();
+        if (name.startsWith("[limits]") || name.startsWith("[[requirement]]")) {
+            topics.add("limit");
+        }
+        if (open > 0) {
+            topics.add("nothing-known");
+        }
+        topics.add(desk.demo() ? "first-hour" : "stage-unit");
+        return topics;
+    }
+
+    @Override
     public StatusLine line() {
         Act[] acts = {
+            new Act("last", Words.of("act.unit.last"), "control J", false, this::last),
             new Act("new", Words.of("act.unit.new"), "control N", false, this::begin),
             new Act("open", Words.of("act.sheet.open"), "control O", false, files::open),
             new Act("save", Words.of("act.sheet.save"), "control S", false, () -> files.save(draft(), this::kept)),
             new Act("next", Words.of("act.bench"), "control ENTER", true, this::goOn)
         };
+        if (desk.demo() && !face.onPlan() && !design.changed()) {
+            Act last = new Act("last", Words.of("act.unit.last"), "control J", false, this::last);
+            Act look = new Act("look", Words.of("act.unit.look"), "control L", false, sessions);
+            Act begun = new Act("new", Words.of("act.unit.prove"), "control N", false, this::begin);
+            Act opened = new Act("open", Words.of("act.sheet.open"), "control O", false, files::open);
+            Act example = new Act("next", Words.of("act.unit.example"), "control ENTER", true, this::goOn);
+            return StatusLine.of(
+                    Words.of("unit.first"), Words.of("unit.first.next"), last, look, opened, begun, example);
+        }
         String sheet = face.onPlan() ? "unit.plan." : "unit.";
         if (!faults(draft()).isEmpty()) {
             return StatusLine.of(
@@ -200,24 +240,49 @@ public final class UnitStage implements Stage {
         if (desk.unfinished().isPresent()) {
             desk.message(desk.unfinished().get());
             form.focusFault();
+            if (open > 0 && !face.onPlan()) {
+                form.focusFirstOpen();
+            }
         } else {
             next.run();
         }
     }
 
-    /** A new unit, once the person does not mind losing what was not saved. */
-    private void begin() {
+    /** The sheets of the session recorded last, once the person does not mind losing what was not saved. */
+    private void last() {
+        asking("last job", "unit.last.question", this::takeLast);
+    }
+
+    private void takeLast() {
+        desk.work(
+                () -> LastJob.in(desk.folder()),
+                found -> found.ifPresentOrElse(
+                        sheets -> {
+                            face.turnToUnit();
+                            desk.sheets(sheets);
+                            desk.message(Words.of("unit.last.taken"));
+                        },
+                        () -> desk.message(Words.of("unit.last.none"))),
+                desk::message);
+    }
+
+    private void asking(String key, String question, Runnable then) {
         if (!design.changed()) {
-            blank();
+            then.run();
             return;
         }
         asker.ask(new Question(
-                "new unit",
-                Words.of("unit.new.question"),
+                key,
+                Words.of(question),
                 Optional.empty(),
                 List.of(
                         new Question.Answer(Words.of("unit.new.no"), typed -> {}),
-                        new Question.Answer(Words.of("unit.new.yes"), typed -> blank()))));
+                        new Question.Answer(Words.of("unit.new.yes"), typed -> then.run()))));
+    }
+
+    /** A new unit, once the person does not mind losing what was not saved. */
+    private void begin() {
+        asking("new unit", "unit.new.question", this::blank);
     }
 
     private void blank() {
@@ -225,6 +290,6 @@ public final class UnitStage implements Stage {
         face.turnToUnit();
         desk.sheets(new Sheets(
                 Sheets.newDesign(), desk.sheets().bench(), desk.sheets().plan()));
-        form.focusFirst();
+        form.focusFirstOpen();
     }
 }

@@ -9,6 +9,8 @@ import net.miginfocom.swing.MigLayout;
 import railwitness.logger.ui.screen.form.SheetForm;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.Filling;
+import railwitness.logger.ui.screen.widgets.FlowRow;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Scroll;
 import railwitness.logger.ui.screen.widgets.Sheet;
@@ -31,32 +33,29 @@ final class UnitView extends JPanel {
     }
 
     void fill(SheetForm form, PredictionPanel prediction, PlanPanel planned) {
+        choice();
         Sheet left = new Sheet(
                 new MigLayout("insets 14 20 0 20, gap 0, fill, wrap 2", "[grow,fill][]", "[][]8[grow,fill]"),
                 Palette::sheet,
                 Sheet.Edge.RIGHT);
-        left.add(title, "wmin 0");
-        left.add(choice());
+        left.add(new FlowRow(14, title, unit, plan), "growx, wmin 0, span 2");
         left.add(caption, "wmin 0, span 2");
-        left.add(Scroll.of(form), "grow, push, span 2");
+        left.add(Scroll.of(form), "grow, push, span 2, hmin 110");
         beside.add(Scroll.of(prediction), "unit");
         beside.add(Scroll.of(planned), "plan");
         Sheet right = new Sheet(new MigLayout("insets 14 18 8 12, fill"), Palette::paper);
         right.add(beside, "grow, push");
-        add(left, "grow, push, w 56%!, hmin 0");
+        add(Scroll.of(new Filling(left)), "grow, push, w 56%!, hmin 0");
         add(right, "grow, push, w 44%!, hmin 0");
     }
 
-    private JPanel choice() {
+    private void choice() {
         ButtonGroup group = new ButtonGroup();
-        JPanel choice = new JPanel(new MigLayout("insets 0, gap 14"));
-        choice.setOpaque(false);
         for (JRadioButton one : List.of(unit, plan)) {
             group.add(one);
+            one.setOpaque(false);
             one.setFont(Type.TEXT.font());
-            choice.add(one);
         }
-        return choice;
     }
 
     /** @param turned told when the other of the two was chosen */

@@ -9,8 +9,19 @@ import java.util.Optional;
  *
  * @param text also what is read aloud for a drawing
  * @param drawing drawn instead of the text
+ * @param aside in pencil beside the text; empty for nothing
  */
-public record Cell(String text, Ink ink, Optional<Drawing> drawing) {
+public record Cell(String text, Ink ink, Optional<Drawing> drawing, String aside) {
+    /** Without anything beside it. */
+    public Cell(String text, Ink ink, Optional<Drawing> drawing) {
+        this(text, ink, drawing, "");
+    }
+
+    /** The same with what was expected beside it in pencil, where there is room for it. */
+    public Cell beside(String expected) {
+        return new Cell(text, ink, drawing, expected);
+    }
+
     /** Something drawn into a place of the sheet. */
     @FunctionalInterface
     public interface Drawing {

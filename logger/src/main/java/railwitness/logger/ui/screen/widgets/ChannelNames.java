@@ -1,10 +1,15 @@
 package railwitness.logger.ui.screen.widgets;
 
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 
 /** What people call the things that are read. */
 public final class ChannelNames {
+    private static final Pattern CHANNEL =
+            Pattern.compile("\\b[a-z][a-z0-9-]*\\.(voltage|current|ripple|power|resistance|temperature)\\b");
+
     private ChannelNames() {}
 
     /** Such as "+ rail voltage". */
@@ -24,6 +29,12 @@ public final class ChannelNames {
         } catch (IllegalArgumentException noChannel) {
             return text;
         }
+    }
+
+    /** A sentence with every channel in it as people call it, and without signs of programs. */
+    public static String inText(String sentence) {
+        Matcher matcher = CHANNEL.matcher(sentence);
+        return matcher.replaceAll(found -> Matcher.quoteReplacement(ofText(found.group())));
     }
 
     /** As it is written beside a number. */

@@ -1,14 +1,21 @@
 package railwitness.logger.ui.screen.widgets;
 
+import java.awt.Dimension;
 import java.util.function.Function;
 import javax.swing.JTextArea;
+import javax.swing.SwingUtilities;
 import railwitness.logger.ui.screen.theme.Look;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
 
 /** Some lines of text that wrap; read only. */
 public final class Note extends JTextArea {
+    private static final int LEAST_WIDTH = 20;
+
     private final Type type;
+    private transient Dimension wanted;
+    private transient int wantedFor;
+    private transient java.awt.Font wantedIn;
     private final transient Function<Palette, java.awt.Color> colour;
 
     public Note(String text, Type type, Function<Palette, java.awt.Color> colour) {
@@ -36,7 +43,41 @@ public final class Note extends JTextArea {
     @Override
     public void setText(String text) {
         if (!text.equals(getText())) {
+            wanted = null;
             super.setText(text);
+        }
+    }
+
+    /** No layout makes it lower than its lines. */
+    @Override
+    public Dimension getMinimumSize() {
+        return new Dimension(Look.px(LEAST_WIDTH), getPreferredSize().height);
+    }
+
+    /** Asked for again and again while everything round it is laid out, so it is worked out once for each width. */
+    @Override
+    public Dimension getPreferredSize() {
+        if (wanted == null || wantedFor != getWidth() || !getFont().equals(wantedIn)) {
+            wanted = super.getPreferredSize();
+            wantedFor = getWidth();
+            wantedIn = getFont();
+        }
+        return new Dimension(wanted);
+    }
+
+    /** A narrower text is a higher one. */
+    @Override
+    public void setBounds(int x, int y, int width, int height) {
+        boolean other = width != getWidth();
+        super.setBounds(x, y, width, height);
+        if (other && !getText().isEmpty()) {
+            SwingUtilities.invokeLater(this::settled);
+        }
+    }
+
+    private void settled() {
+        if (getPreferredSize().height != getHeight()) {
+            revalidate();
         }
     }
 

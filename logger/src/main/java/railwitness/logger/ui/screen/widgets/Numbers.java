@@ -5,6 +5,9 @@ import java.text.DecimalFormat;
 import java.text.NumberFormat;
 import java.text.ParsePosition;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -12,6 +15,7 @@ import java.util.OptionalDouble;
 
 /** Numbers as the person at the screen reads and writes them: their locale, a true minus sign. */
 public final class Numbers {
+    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
     private static final String MINUS = "\u2212";
 
     /** Each thread its own: a format may not be shared. */
@@ -79,11 +83,16 @@ public final class Numbers {
             return OptionalDouble.of(number.doubleValue());
         }
         try {
-            double value = Double.parseDouble(typed);
+            double value = Double.parseDouble(typed.matches("[-+]?\\d+,\\d+") ? typed.replace(',', '.') : typed);
             return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
         } catch (NumberFormatException e) {
             return OptionalDouble.empty();
         }
+    }
+
+    /** A moment by the clock of the bench, one rule everywhere: year, month, day, hour and minute. */
+    public static String moment(Instant at, ZoneId zone) {
+        return MOMENT.withZone(zone).format(at);
     }
 
     /** A time span in words: 40 s, 5 min 20 s, 3 h 10 min. */

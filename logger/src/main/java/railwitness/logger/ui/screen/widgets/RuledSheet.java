@@ -123,10 +123,11 @@ public final class RuledSheet extends JComponent implements Scrollable {
 
     /** One row has changed: where its columns stay as wide as they are, it alone is painted again. */
     private void rewritten(int row, boolean asHigh) {
-        if (asHigh && geometry.fits(rows.get(row), this::getFontMetrics)) {
+        if (asHigh && geometry.fits(rows.get(row), row, this::getFontMetrics)) {
             repaint(geometry.row(row));
         } else {
             geometry.forget();
+            revalidate();
             repaint();
             head.repaint();
         }
@@ -145,6 +146,10 @@ public final class RuledSheet extends JComponent implements Scrollable {
     public void select(int row) {
         if (row >= 0 && row < rows.size() && !rows.get(row).group() && row != selected) {
             selected = row;
+            if (geometry.narrowed()) {
+                geometry.forget();
+                revalidate();
+            }
             getAccessibleContext().setAccessibleDescription(rows.get(row).words());
             reveal(row);
             moved.accept(row);
@@ -172,7 +177,7 @@ public final class RuledSheet extends JComponent implements Scrollable {
     }
 
     private void measure() {
-        geometry.measure(columns, rows, getWidth(), this::getFontMetrics);
+        geometry.measure(columns, rows, selected, getWidth(), this::getFontMetrics);
     }
 
     @Override
@@ -201,10 +206,39 @@ public final class RuledSheet extends JComponent implements Scrollable {
         }
     }
 
+    /** A narrower sheet may be a higher one. */
+    @Override
+    public void setBounds(int x, int y, int width, int height) {
+        boolean other = width != getWidth();
+        super.setBounds(x, y, width, height);
+        if (other) {
+            measure();
+            SwingUtilities.invokeLater(() -> {
+                if (geometry.height() != getHeight()) {
+                    revalidate();
+                }
+                head.revalidate();
+                head.repaint();
+            });
+        }
+    }
+
+    /** Whether some columns have given way to the others. */
+    public boolean narrowed() {
+        measure();
+        return geometry.narrowed();
+    }
+
     @Override
     public Dimension getPreferredSize() {
         measure();
-        return new Dimension(geometry.leastWidth(), geometry.height());
+        return new Dimension(geometry.naturalWidth(), geometry.height());
+    }
+
+    @Override
+    public Dimension getMinimumSize() {
+        measure();
+        return new Dimension(geometry.narrowest(), geometry.height());
     }
 
     @Override
@@ -224,7 +258,12 @@ public final class RuledSheet extends JComponent implements Scrollable {
 
     @Override
     public boolean getScrollableTracksViewportWidth() {
-        return true;
+        if (getParent() == null) {
+            return true;
+        }
+        SheetGeometry there = new SheetGeometry();
+        there.measure(columns, rows, selected, getParent().getWidth(), this::getFontMetrics);
+        return getParent().getWidth() >= there.narrowest();
     }
 
     @Override
@@ -260,7 +299,7 @@ public final class RuledSheet extends JComponent implements Scrollable {
         @Override
         public Dimension getPreferredSize() {
             measure();
-            return new Dimension(geometry.leastWidth(), geometry.headHeight());
+            return new Dimension(geometry.narrowest(), geometry.headHeight());
         }
     }
 }

@@ -7,8 +7,14 @@ import railwitness.logger.ui.screen.widgets.Keys;
 
 /** The button of something that can be done, with its key. */
 final class ActButton extends JButton {
+    private final transient Act act;
+    private boolean bare;
+
     ActButton(Act act, Runnable done) {
         super(act.label() + (act.stroke().isEmpty() ? "" : "   " + Keys.words(act.stroke())));
+        this.act = act;
+        this.bare = false;
+        setToolTipText(Keys.words(act.stroke()));
         setName("act " + act.key());
         getAccessibleContext().setAccessibleName(act.label());
         if (act.usual()) {
@@ -22,6 +28,14 @@ final class ActButton extends JButton {
         }
         addActionListener(e -> done.run());
         setFont(Type.TEXT.font());
+    }
+
+    /** Without its key, where the window is low; the key works all the same. */
+    void bare(boolean wanted) {
+        if (wanted != bare) {
+            bare = wanted;
+            setText(act.label() + (bare || act.stroke().isEmpty() ? "" : "   " + Keys.words(act.stroke())));
+        }
     }
 
     @Override

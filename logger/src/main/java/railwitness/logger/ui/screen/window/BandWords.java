@@ -21,9 +21,11 @@ import railwitness.safety.power.PowerState;
  * @param title what the output is doing
  * @param volts of the supply, with unit; empty when it is not read
  * @param amps of the supply, with unit
- * @param detail what stands between the rails, and what to do
+ * @param touch what stands between the rails, and what not to touch
+ * @param large whether that is as large as the state itself: something may be charged or live
+ * @param detail why it tripped, and what kind of bench this is
  */
-record BandWords(Ground ground, String title, String volts, String amps, String detail) {
+record BandWords(Ground ground, String title, String volts, String amps, String touch, boolean large, String detail) {
     /** How the band is coloured; the title always says the same in words. */
     enum Ground {
         PLAIN,
@@ -47,7 +49,7 @@ record BandWords(Ground ground, String title, String volts, String amps, String 
         String detail = watched.map(rest -> Words.of(
                         rest.supplySaysOff() ? "band.rest.off" : "band.rest.unknown", rest.answering(), rest.all()))
                 .orElseGet(() -> Words.of("band.none.detail"));
-        return new BandWords(Ground.PLAIN, Words.of(title), "", "", detail);
+        return new BandWords(Ground.PLAIN, Words.of(title), "", "", "", false, detail);
     }
 
     static BandWords of(RunView view) {
@@ -56,6 +58,8 @@ record BandWords(Ground ground, String title, String volts, String amps, String 
                 title(view),
                 value(view, Quantity.VOLTAGE, " V"),
                 value(view, Quantity.CURRENT, " A"),
+                touch(view),
+                charged(view),
                 detail(view));
     }
 
@@ -86,23 +90,33 @@ record BandWords(Ground ground, String title, String volts, String amps, String 
                 : view.last().containsKey(channel) ? Words.of("band.value.unknown", unit.strip()) : "";
     }
 
+    private static boolean charged(RunView view) {
+        return switch (view.power()) {
+            case ON, SWITCHING_OFF, DISCHARGING, NOT_CONFIRMED -> !view.over();
+            case NOT_KNOWN, OFF, ARMED -> false;
+        };
+    }
+
     private static String detail(RunView view) {
-        String trip = view.trip().map(why -> capital(why) + ". ").orElse("");
+        String rehearsal = view.rehearsal() ? Words.of("band.rehearsal") : "";
+        return (view.trip().map(why -> capital(why) + ". ").orElse("") + rehearsal).strip();
+    }
+
+    private static String touch(RunView view) {
         if (view.power() == PowerState.NOT_CONFIRMED) {
             return Words.of("band.open");
         }
-        String rehearsal = view.rehearsal() ? Words.of("band.rehearsal") + " " : "";
         RailsNow rails = view.rails();
         if (rails.betweenVolts().isEmpty()) {
-            return rehearsal + trip + Words.of(view.last().isEmpty() ? "band.rails.unknown" : "band.rails.silent");
+            return Words.of(view.last().isEmpty() ? "band.rails.unknown" : "band.rails.silent");
         }
         String between = Numbers.fixed(rails.betweenVolts().getAsDouble(), 0) + " V";
         if (!rails.unread().isEmpty()) {
-            return rehearsal + trip + Words.of("band.between.some", between, names(rails));
+            return Words.of("band.between.some", between, names(rails));
         }
         String key =
                 view.over() ? "band.between.over" : view.power() == PowerState.ON ? "band.between.on" : "band.between";
-        return rehearsal + trip + Words.of(key, between);
+        return Words.of(key, between);
     }
 
     private static String names(RailsNow rails) {

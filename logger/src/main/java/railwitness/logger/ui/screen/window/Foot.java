@@ -1,5 +1,6 @@
 package railwitness.logger.ui.screen.window;
 
+import java.awt.Dimension;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import net.miginfocom.swing.MigLayout;
@@ -30,6 +31,22 @@ final class Foot implements Asker {
         return line;
     }
 
+    /** What comes next, so many times as large. */
+    void grow(double times) {
+        line.grow(times);
+    }
+
+    /** Answers as usual what one large key may answer; says whether there was such a question. */
+    boolean answered() {
+        Question question = waiting.peekFirst();
+        if (question == null || !question.handsFree()) {
+            return false;
+        }
+        withdraw(question.key());
+        question.answers().get(0).chosen().accept("");
+        return true;
+    }
+
     boolean asking() {
         return !waiting.isEmpty();
     }
@@ -49,6 +66,10 @@ final class Foot implements Asker {
         }
     }
 
+    private Dimension room() {
+        return face.getParent() == null ? new Dimension() : face.getParent().getSize();
+    }
+
     private void show() {
         face.removeAll();
         if (waiting.isEmpty()) {
@@ -56,7 +77,7 @@ final class Foot implements Asker {
             settled.run();
         } else {
             Question question = waiting.peekFirst();
-            QuestionPanel panel = new QuestionPanel(question, () -> withdraw(question.key()));
+            QuestionPanel panel = new QuestionPanel(question, room(), () -> withdraw(question.key()));
             face.add(panel.face(), "grow, push");
             face.revalidate();
             javax.swing.SwingUtilities.invokeLater(panel::focus);

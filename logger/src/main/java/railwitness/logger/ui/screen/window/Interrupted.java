@@ -3,8 +3,6 @@ package railwitness.logger.ui.screen.window;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +15,7 @@ import railwitness.logger.ui.screen.stage.Asker;
 import railwitness.logger.ui.screen.stage.Question;
 import railwitness.logger.ui.screen.stage.SessionNames;
 import railwitness.logger.ui.screen.stage.WindowModel;
+import railwitness.logger.ui.screen.widgets.Numbers;
 import railwitness.logger.ui.screen.widgets.Words;
 
 /**
@@ -39,9 +38,7 @@ final class Interrupted {
 
         String question() {
             String serial = head.unitSerial().isEmpty() ? "" : " " + head.unitSerial();
-            String date = DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
-                    .withZone(head.zone())
-                    .format(head.startedWall());
+            String date = Numbers.moment(head.startedWall(), head.zone());
             return Words.of("interrupted.question", head.unitName() + serial, date);
         }
     }

@@ -39,7 +39,9 @@ public record Opening(Path folder, Theme theme, String version, OptionalInt perc
         Look.scale(percent);
         Look.install(theme);
         Window window = new Window(new WindowModel(new RunStarter(version), folder), theme);
+        KeptSheets.lay(window.desk());
         Mistakes.to(window.desk()::message);
+        window.resume(session.isPresent());
         window.open();
         WarmType.begin();
         window.offerInterrupted(session);

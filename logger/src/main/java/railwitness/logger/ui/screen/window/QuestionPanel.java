@@ -1,5 +1,6 @@
 package railwitness.logger.ui.screen.window;
 
+import java.awt.Dimension;
 import java.util.Optional;
 import javax.swing.JButton;
 import javax.swing.JComponent;
@@ -20,10 +21,21 @@ final class QuestionPanel {
             Palette::sheet,
             Sheet.Edge.TOP);
     private final JTextField field = new JTextField(24);
-    private final JComponent first;
+    private static final float LARGEST = 98 / 1280f;
+    private static final double SHARE = 0.42;
+    /** Width and height of an average letter with its share of the line, in its size. */
+    private static final double LETTER = 0.56 * 1.2;
 
-    QuestionPanel(Question question, Runnable over) {
+    private final JComponent first;
+    private final boolean large;
+
+    /** @param room of the whole window */
+    QuestionPanel(Question question, Dimension room, Runnable over) {
         Note sentence = Note.of(question.sentence(), Type.PROMPT);
+        large = question.large();
+        if (large) {
+            sentence.setFont(Type.BAND.font().deriveFont(size(question.sentence(), room)));
+        }
         sentence.setName("question");
         face.add(sentence, "growx, wmin 100");
         JPanel row = new JPanel(new MigLayout("insets 0, gap 12"));
@@ -33,12 +45,23 @@ final class QuestionPanel {
         for (Question.Answer answer : question.answers()) {
             JButton button = button(answer, over);
             usual = usual.isPresent() ? usual : Optional.of(button);
-            row.add(button, "h 44!, wmin 130");
+            row.add(button, large ? "h 64!, wmin 220" : "h 44!, wmin 130");
         }
         face.add(row);
         JButton firstButton = usual.orElseThrow();
         field.addActionListener(e -> firstButton.doClick(0));
         first = question.field().isPresent() ? field : firstButton;
+    }
+
+    /** As large as the window is wide, yet no more than its share of the window's height. */
+    private static float size(String sentence, Dimension room) {
+        double size = LARGEST * room.width;
+        double least = Type.PROMPT.font().getSize2D();
+        double letters = LETTER * Math.max(20, sentence.length());
+        while (size > least && size * size * letters > SHARE * room.width * room.height) {
+            size--;
+        }
+        return (float) Math.max(least, size);
     }
 
     private void field(JPanel row, String name) {

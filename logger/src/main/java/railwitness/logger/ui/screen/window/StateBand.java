@@ -1,40 +1,37 @@
 package railwitness.logger.ui.screen.window;
 
 import java.awt.Color;
+import java.util.List;
 import java.util.function.Function;
-import javax.swing.JPanel;
-import net.miginfocom.swing.MigLayout;
-import railwitness.logger.ui.screen.theme.Look;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
 import railwitness.logger.ui.screen.widgets.Label;
-import railwitness.logger.ui.screen.widgets.Note;
 import railwitness.logger.ui.screen.widgets.Sheet;
 
 /** Across the top, always: what the output is doing, in words, and the button that switches it off. */
 final class StateBand {
-    private final Sheet face = new Sheet(
-            new MigLayout("insets 0 20 0 20, gap 0 0, fill, hidemode 3", "[]28[grow,fill]20[]", "[72!]"),
-            Palette::band);
     private final Label title = Label.of("", Type.BAND);
     private final Label volts = Label.of("", Type.BAND_FIGURE);
     private final Label amps = Label.of("", Type.BAND_FIGURE);
-    private final Note detail = Note.of("", Type.CAPTION);
+    private final Label touch = Label.of("", Type.BAND);
+    private final Label calm = Label.of("", Type.TEXT);
+    private final Label detail = Label.of("", Type.TEXT);
     private final OffButton off;
+    private final Sheet face;
     private BandWords shown;
 
     StateBand(Runnable switchOff) {
         off = new OffButton(switchOff);
         title.setName("band title");
+        touch.setName("band touch");
+        calm.setName("band rails");
         detail.setName("band detail");
-        JPanel figures = new JPanel(new MigLayout("insets 0, gap 0, hidemode 3", "[]28[]20[]"));
-        figures.setOpaque(false);
-        figures.add(title);
-        figures.add(volts);
-        figures.add(amps);
-        face.add(figures, "wmin pref");
-        face.add(detail, "growx, wmin 60, aligny center");
-        face.add(off, "w 200!, h 54!");
+        List<Label> figures = List.of(title, volts, amps);
+        List<Label> below = List.of(touch, calm, detail);
+        face = new Sheet(new BandLayout(figures, below, off), Palette::band);
+        figures.forEach(face::add);
+        below.forEach(face::add);
+        face.add(off);
     }
 
     Sheet face() {
@@ -54,9 +51,13 @@ final class StateBand {
         title.setText(words.title());
         volts.setText(words.volts());
         amps.setText(words.amps());
-        volts.setVisible(!words.volts().isEmpty());
-        amps.setVisible(!words.amps().isEmpty());
+        touch.setText(words.large() ? words.touch() : "");
+        calm.setText(words.large() ? "" : words.touch());
         detail.setText(words.detail());
+        for (Label one : List.of(volts, amps, touch, calm, detail)) {
+            one.setVisible(!one.getText().isEmpty());
+        }
+        face.revalidate();
         if (grounds) {
             ground(words.ground());
         }
@@ -68,8 +69,13 @@ final class StateBand {
         title.colour(text);
         volts.colour(text);
         amps.colour(text);
-        detail.setForeground(text.apply(Look.palette()));
+        List.of(touch, calm, detail).forEach(label -> label.colour(text));
         off.live(ground != BandWords.Ground.PLAIN);
+    }
+
+    /** The state, and what not to touch, so many times as large. */
+    void grow(double times) {
+        List.of(title, volts, amps, touch).forEach(label -> label.grow(times));
     }
 
     /** After another theme was installed. */

@@ -1,6 +1,7 @@
 package railwitness.logger.ui.screen.window;
 
 import java.awt.CardLayout;
+import java.awt.Dialog;
 import java.awt.Dimension;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.WindowAdapter;
@@ -17,6 +18,7 @@ import javax.swing.Timer;
 import javax.swing.WindowConstants;
 import net.miginfocom.swing.MigLayout;
 import railwitness.logger.recording.sheet.SheetKind;
+import railwitness.logger.ui.screen.help.HelpView;
 import railwitness.logger.ui.screen.live.LiveRun;
 import railwitness.logger.ui.screen.stage.Act;
 import railwitness.logger.ui.screen.stage.Question;
@@ -32,25 +34,45 @@ import railwitness.safety.power.PowerState;
 
 /** The one window. It looks at the desk thirty times a second and shows what has changed. */
 public final class Window {
+    private static final List<KeyStroke> PEDALS = List.of(
+            KeyStroke.getKeyStroke("ENTER"), KeyStroke.getKeyStroke("SPACE"), KeyStroke.getKeyStroke("PAGE_DOWN"));
+    private static final String HELP = "help";
+    private static final String STAGE = "stage";
+    private static final List<String> RESUMED = List.of("unit", "bench", "cautions", "sessions");
     private static final int FRAME_MILLIS = 33;
     private static final int LEAST_WIDTH = 1024;
     private static final int LEAST_HEIGHT = 700;
+    /** Lower than this, in pixels at 100 %, everything round the stage gives way to it. */
+    private static final int CRAMPED = 520;
+    /** How large the line at the bottom is then. */
+    private static final double CRAMPED_FOOT = 0.8;
+    /** At this width of the window, in pixels of the screen, far type has the sizes below. */
+    private static final double FAR_WIDTH = 1600;
+
+    private static final double FAR_BAND = 58;
+
+    private static final double FAR_FOOT = 52;
 
     private final WindowModel desk;
     private final JFrame frame = new JFrame(Words.of("window.title"));
     private final StateBand band = new StateBand(this::switchOff);
     private final Foot foot = new Foot(this::focusStage);
+    private Sheet row;
+    private boolean far;
     private final CardLayout cards = new CardLayout();
     private final JPanel faces = new JPanel(cards);
     private final List<Stage> stages;
     private final List<Tab> tabs = new ArrayList<>();
     private final Timer timer = new Timer(FRAME_MILLIS, e -> moment());
-    private final KeyWatch keys = new KeyWatch(this::switchOff, this::key);
+    private final KeyWatch keys = new KeyWatch(this::escape, this::key);
+    private final HelpView manual = new HelpView();
+    private Optional<String> helping = Optional.empty();
     private Stage present;
     private Theme theme;
     private Optional<LiveRun> seenOver = Optional.empty();
     private boolean closing;
     private boolean unconfirmed;
+    private boolean tripped;
 
     public Window(WindowModel desk, Theme theme) {
         this.desk = desk;
@@ -63,14 +85,16 @@ public final class Window {
 
     private void build() {
         Sheet content = new Sheet(
-                new MigLayout("insets 0, gap 0, fill, wrap 1", "[grow,fill]", "[]0[]0[grow,fill]0[]"), Palette::paper);
-        Sheet row = new Sheet(new MigLayout("insets 0 20 0 20, gap 0", "", "[40!]"), Palette::paper, Sheet.Edge.BOTTOM);
+                new MigLayout("insets 0, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[]0[]0[grow,fill]0[]"),
+                Palette::paper);
+        row = new Sheet(new MigLayout("insets 0 20 0 20, gap 0", "", "[]"), Palette::paper, Sheet.Edge.BOTTOM);
         for (Stage stage : stages) {
             Tab tab = new Tab("tab " + stage.key(), Words.of("tab." + stage.key()), () -> enter(stage.key()));
             tabs.add(tab);
-            row.add(tab, "h 40!");
+            row.add(tab, "h pref!");
             faces.add(stage.face(), stage.key());
         }
+        faces.add(manual.face(), HELP);
         content.add(band.face(), "growx, wmin 0");
         content.add(row, "growx, wmin 0");
         content.add(faces, "grow, push, hmin 0, wmin 0");
@@ -102,6 +126,20 @@ public final class Window {
         return desk;
     }
 
+    /**
+     * Goes to the stage at which the person left off.
+     *
+     * @param elsewhere a session is on its way to be looked at instead
+     */
+    void resume(boolean elsewhere) {
+        desk.remembered()
+                .get(STAGE)
+                .filter(key -> !elsewhere && RESUMED.contains(key))
+                .map(this::stage)
+                .filter(stage -> stage.closed().isEmpty())
+                .ifPresent(stage -> present = stage);
+    }
+
     /** Opens it; to be called on the event thread. */
     public void open() {
         KeyboardFocusManager.getCurrentKeyboardFocusManager().addKeyEventDispatcher(keys);
@@ -129,8 +167,12 @@ public final class Window {
             return;
         }
         desk.message("");
+        helping = Optional.empty();
         present = wanted;
         cards.show(faces, key);
+        if (RESUMED.contains(key)) {
+            desk.remembered().put(STAGE, key);
+        }
         wanted.entered();
         moment();
         if (!foot.asking()) {
@@ -164,12 +206,32 @@ public final class Window {
             tabs.get(i).state(stages.get(i) == present, stages.get(i).closed().orElse(""));
         }
         present.moment();
+        room();
         foot.line().show(line());
         runOver();
     }
 
+    /** Whether what is shown is meant for two metres, and how large it is then. */
+    private void room() {
+        boolean wanted = present.far() && helping.isEmpty();
+        double wide = frame.getContentPane().getWidth() / FAR_WIDTH;
+        if (wanted != far) {
+            far = wanted;
+            row.setVisible(!far);
+        }
+        boolean cramped = frame.getContentPane().getHeight() < Look.px(CRAMPED);
+        tabs.forEach(tab -> tab.cramped(cramped));
+        band.grow(far ? Math.max(1, FAR_BAND * wide / Look.px(26)) : 1);
+        double usual = cramped ? CRAMPED_FOOT : 1;
+        foot.grow(far ? Math.max(usual, FAR_FOOT * wide / Look.px(20)) : usual);
+    }
+
     /** What stands at the bottom now. */
     StatusLine line() {
+        if (helping.isPresent()) {
+            Act back = new Act("back", Words.of("act.help.back"), "F1", true, this::help);
+            return StatusLine.of(helping.get(), Words.of("help.line"), back);
+        }
         StatusLine line = present.line();
         return desk.message().isEmpty()
                 ? line
@@ -187,6 +249,12 @@ public final class Window {
             enter("run");
         }
         unconfirmed = now;
+        boolean trip =
+                desk.running() && desk.view().flatMap(view -> view.trip()).isPresent();
+        if (trip && !tripped) {
+            desk.sounds().tripped();
+        }
+        tripped = trip;
     }
 
     /** Once a run is over its session is opened, or the window closed where that was asked for. */
@@ -206,6 +274,16 @@ public final class Window {
         }
     }
 
+    /** A dialog of files takes Escape itself while nothing is on; there is none while something may be. */
+    private boolean escape() {
+        boolean dialog = KeyboardFocusManager.getCurrentKeyboardFocusManager().getActiveWindow() instanceof Dialog;
+        if (dialog && !desk.running()) {
+            return false;
+        }
+        switchOff();
+        return true;
+    }
+
     private boolean key(KeyStroke stroke) {
         if (!frame.isActive()) {
             return false;
@@ -216,18 +294,45 @@ public final class Window {
                 return true;
             }
         }
+        if (stroke.equals(KeyStroke.getKeyStroke("F1"))) {
+            help();
+            return true;
+        }
         if (stroke.equals(KeyStroke.getKeyStroke("control D"))) {
             theme(theme.other());
             return true;
         }
         if (foot.asking()) {
-            return false;
+            return pedal(stroke) && foot.answered();
         }
         Optional<Act> act = foot.line().acts().stream()
                 .filter(one -> stroke.equals(KeyStroke.getKeyStroke(one.stroke())))
                 .findFirst();
         act.ifPresent(one -> one.done().run());
         return act.isPresent();
+    }
+
+    /** Keys that need no hand at the keyboard, and the one that is remembered as the footswitch's. */
+    private boolean pedal(KeyStroke stroke) {
+        return PEDALS.contains(stroke)
+                || desk.remembered()
+                        .get("footswitch")
+                        .map(KeyStroke::getKeyStroke)
+                        .filter(stroke::equals)
+                        .isPresent();
+    }
+
+    /** The manual's page about what the person is at, or back from it. */
+    private void help() {
+        if (helping.isPresent()) {
+            enter(present.key());
+            return;
+        }
+        helping = Optional.of(manual.show(present.topics()));
+        cards.show(faces, HELP);
+        manual.face().requestFocusInWindow();
+        FirstFocus.in(manual.face());
+        moment();
     }
 
     /** Another theme, at once. */
@@ -287,7 +392,18 @@ public final class Window {
                 Optional.empty(),
                 List.of(
                         new Question.Answer(Words.of("close.back"), typed -> {}),
+                        new Question.Answer(Words.of("close.save"), typed -> saveAndShut()),
                         new Question.Answer(Words.of("close.lose"), typed -> shut()))));
+    }
+
+    /** Every changed sheet into the folder of the sessions, beside what is there. */
+    private void saveAndShut() {
+        Optional<String> faulty = desk.unfinishedSheet();
+        if (faulty.isPresent()) {
+            desk.message(faulty.get());
+            return;
+        }
+        desk.work(() -> KeptSheets.keep(desk), kept -> shut(), desk::message);
     }
 
     private void shut() {

@@ -56,7 +56,7 @@ class BandWordsTest {
         BandWords words = BandWords.of(view(PowerState.NOT_KNOWN, 1, Map.of(), false));
         assertThat(words.title()).isEqualTo("Output not known");
         assertThat(words.volts()).isEmpty();
-        assertThat(words.detail()).contains("not read yet");
+        assertThat(words.touch()).contains("not read yet");
     }
 
     @Test
@@ -64,16 +64,16 @@ class BandWordsTest {
         Map<String, Double> read = Map.of("supply.voltage", 10.0, "plus.voltage", 10.0, "minus.voltage", 10.0);
         BandWords fresh = BandWords.of(view(PowerState.ON, 11, read, false));
         assertThat(fresh.volts()).isEqualTo("36.70 V");
-        assertThat(fresh.detail()).contains("73 V between the rails now");
+        assertThat(fresh.touch()).contains("73 V between the rails: do not touch");
         BandWords old = BandWords.of(view(PowerState.ON, 30, read, false));
         assertThat(old.volts()).isEqualTo("V not known");
-        assertThat(old.detail()).contains("not known").contains("charged").doesNotContain("73");
+        assertThat(old.touch()).contains("not known").contains("charged").doesNotContain("73");
     }
 
     @Test
     void aRailThatIsNotReadIsNamed() {
         BandWords words = BandWords.of(view(PowerState.ON, 11, Map.of("plus.voltage", 10.0), false));
-        assertThat(words.detail()).contains("37 V between the rails that are read", "− rail", "take it as charged");
+        assertThat(words.touch()).contains("37 V between the rails that are read", "− rail", "take it as charged");
     }
 
     @Test
@@ -81,6 +81,6 @@ class BandWordsTest {
         BandWords words = BandWords.of(view(PowerState.NOT_CONFIRMED, 11, Map.of(), false));
         assertThat(words.ground()).isEqualTo(BandWords.Ground.TRIPPED);
         assertThat(words.title()).isEqualTo("NOT CONFIRMED OFF");
-        assertThat(words.detail()).contains("Open the hand disconnect now");
+        assertThat(words.touch()).contains("Open the hand disconnect now");
     }
 }

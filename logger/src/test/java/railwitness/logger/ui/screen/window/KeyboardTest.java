@@ -56,6 +56,22 @@ class KeyboardTest extends OnDisplay {
         }
     }
 
+    @Test
+    void f1ShowsThePageOfTheStageAndGoesBack() {
+        for (String stage : List.of("bench", "cautions", "sessions")) {
+            enter(stage);
+            driver.key(java.awt.event.KeyEvent.VK_F1);
+            driver.until(
+                    "its page is shown",
+                    () -> driver.named("manual title").isShowing()
+                            && driver.text("manual title").equalsIgnoreCase(stage));
+            driver.key(java.awt.event.KeyEvent.VK_F1);
+            driver.until(
+                    "the stage is back", () -> !driver.named("manual title").isShowing());
+            assertThat(driver.window().present()).isEqualTo(stage);
+        }
+    }
+
     private void enter(String stage) {
         driver.ask(() -> {
             driver.window().enter(stage);

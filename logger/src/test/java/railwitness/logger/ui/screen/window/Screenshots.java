@@ -16,7 +16,7 @@ import railwitness.drivers.converter.FaultCode;
 import railwitness.logger.ui.screen.live.RunView;
 import railwitness.logger.ui.screen.theme.Theme;
 
-/** Writes pictures of every stage, light and dark: {@code Screenshots FOLDER [PERCENT]}. */
+/** Writes pictures of every stage, light and dark: {@code Screenshots FOLDER [PERCENT [WIDTH HEIGHT]]}. */
 public final class Screenshots {
     private static final double PACE = 8;
     private final Path folder;
@@ -38,6 +38,13 @@ public final class Screenshots {
         Window window = onScreen(() ->
                 Opening.of(sessions, Theme.LIGHT, "unreleased").scaled(percent).open());
         String suffix = percent.isPresent() ? "-" + percent.getAsInt() : "";
+        if (arguments.length > 3) {
+            suffix += "-" + arguments[2] + "x" + arguments[3];
+            onScreen(() -> {
+                window.frame().setSize(Integer.parseInt(arguments[2]), Integer.parseInt(arguments[3]));
+                return true;
+            });
+        }
         new Screenshots(folder, suffix, window).all();
         onScreen(() -> {
             window.frame().dispose();

@@ -20,7 +20,7 @@ import railwitness.logger.ui.screen.widgets.RuledSheet;
 
 /** A window on a display, driven by real key events. */
 final class WindowDriver implements AutoCloseable {
-    private static final long PATIENCE_MILLIS = 40_000;
+    private static final long PATIENCE_MILLIS = 120_000;
 
     private final Robot robot = BasicRobot.robotWithNewAwtHierarchy();
     private final java.awt.Robot keyboard;
