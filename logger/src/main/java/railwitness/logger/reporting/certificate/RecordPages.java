@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import railwitness.analysis.cause.Cause;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.SheetEntry;
