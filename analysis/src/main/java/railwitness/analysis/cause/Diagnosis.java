@@ -157,6 +157,9 @@ public final class Diagnosis {
 
         /** Where the best single fault leaves a large rest: it with each other one. */
         private void pairs(List<Weighed> faults, double others, double[] nominal) {
+            if (faults.isEmpty()) {
+                return; // a recording too short to show any of them
+            }
             Weighed best = faults.get(0);
             if (others > best.logWeight() + NEAR_ENOUGH
                     || fitOf(best.fitted()) > LARGE_REST
@@ -226,6 +229,9 @@ public final class Diagnosis {
 
         /** Fits the best again, with sensitivities taken where they are. */
         private void refine(List<Weighed> faults, double sound) {
+            if (faults.isEmpty()) {
+                return;
+            }
             faults.sort(Comparator.comparingDouble(one -> -one.logWeight()));
             double best = faults.get(0).logWeight();
             if (best < sound - NEAR_ENOUGH / 3) {
@@ -245,7 +251,9 @@ public final class Diagnosis {
         }
 
         private Diagnosis shares(List<Weighed> faults, PartsFit.Fitted sound, double soundLog, double anythingLog) {
-            double top = Math.max(Math.max(soundLog, anythingLog), faults.get(0).logWeight());
+            double top = Math.max(
+                    Math.max(soundLog, anythingLog),
+                    faults.isEmpty() ? Double.NEGATIVE_INFINITY : faults.get(0).logWeight());
             double soundPart = Math.exp(soundLog - top);
             double anythingPart = Math.exp(anythingLog - top);
             double sum = soundPart + anythingPart;

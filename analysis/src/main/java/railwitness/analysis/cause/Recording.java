@@ -183,9 +183,9 @@ final class Recording {
         return situations.size();
     }
 
-    /** Whether the unit is loaded at a point. */
+    /** Whether the unit is loaded at a point; not where a drain of standby is all that was measured. */
     boolean loaded(int point) {
-        return situations.get(point).fraction() > LEAST_RIPPLE_FRACTION;
+        return point < situations.size() && situations.get(point).fraction() > LEAST_RIPPLE_FRACTION;
     }
 
     /** How far into the session a point lies, 0 to 1; 0 too where a drain of standby is all that was measured. */

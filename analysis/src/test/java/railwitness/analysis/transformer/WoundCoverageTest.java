@@ -16,7 +16,7 @@ import railwitness.analysis.uncertainty.Influence;
 /** How often the stated interval at 95 % holds the truth, with errors drawn as they are stated. */
 @Execution(ExecutionMode.CONCURRENT)
 class WoundCoverageTest {
-    private static final int RUNS = 1500;
+    private static final int RUNS = 4000;
 
     /** A meter of one range: its gain error is the same in every reading, its noise is not. */
     private static final class Meter {

@@ -14,7 +14,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 
 /** Lets a peer be reached over a plain socket on this computer, as an instrument on the network is. */
-final class PeerSocket implements LineLaws.Far {
+final class PeerSocket implements LineTest.Far {
     private final ServerSocket server;
     private final Set<Socket> clients = ConcurrentHashMap.newKeySet();
     private final Peer peer;

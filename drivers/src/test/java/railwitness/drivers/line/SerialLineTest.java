@@ -14,7 +14,7 @@ import railwitness.drivers.line.LineException.Trouble;
 import railwitness.drivers.line.PortSettings.Parity;
 
 /** A real serial library over real pseudo-terminals. */
-class SerialLineTest extends LineLaws {
+class SerialLineTest extends LineTest {
     @Override
     Far far(Peer peer, String terminator) {
         Terminal.assume();

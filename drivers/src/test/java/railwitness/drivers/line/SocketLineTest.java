@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 import railwitness.drivers.line.LineException.Trouble;
 
 /** The same laws over a plain socket, and what is of the network alone. */
-class SocketLineTest extends LineLaws {
+class SocketLineTest extends LineTest {
     @Override
     Far far(Peer peer, String terminator) {
         return new PeerSocket(peer, terminator);

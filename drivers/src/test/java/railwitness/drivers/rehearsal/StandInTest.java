@@ -14,12 +14,14 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Isolated;
 import railwitness.drivers.converter.Specimen;
 import railwitness.drivers.converter.World;
 import railwitness.drivers.line.PseudoTerminal;
 import railwitness.drivers.time.RealScheduler;
 
 /** The virtual bench over real pseudo-terminals in real time. */
+@Isolated("it looks at all threads of the program")
 class StandInTest {
     private final List<String> switched = Collections.synchronizedList(new ArrayList<>());
     private VirtualBench bench;

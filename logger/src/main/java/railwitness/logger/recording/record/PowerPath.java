@@ -5,6 +5,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import railwitness.drivers.instrument.Condition;
+import railwitness.drivers.instrument.InstrumentWorker;
+import railwitness.drivers.instrument.Supply;
 import railwitness.drivers.reading.LatestReadings;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
@@ -98,13 +100,28 @@ final class PowerPath {
 
     private void poweredUp(FirstPower.Outcome outcome, Consumer<Result> then) {
         if (outcome instanceof FirstPower.Outcome.Up) {
-            power.setCurrentLimit(setup.limits().workingAmps(), then);
+            Chain.begin()
+                    .then(this::stillAsSet)
+                    .then(open -> power.setCurrentLimit(setup.limits().workingAmps(), open))
+                    .run(then);
         } else if (outcome instanceof FirstPower.Outcome.Ended ended) {
             end = Optional.of(ended.why());
             then.accept(new Result.Refused(ended.words()));
         } else {
             then.accept(new Result.Stopped("switched off meanwhile"));
         }
+    }
+
+    /** A limit that somebody turned up while the unit came up protected nothing: what it showed then counts for nothing. */
+    private void stillAsSet(Consumer<Result> then) {
+        InstrumentWorker<Supply> supply = setup.bench().supply();
+        supply.ask(
+                () -> supply.instrument().askSettings(),
+                outcome -> outcome.either(
+                        changed -> then.accept(
+                                changed.<Result>map(words -> new Result.Refused(supply.name() + ": " + words))
+                                        .orElseGet(() -> new Result.Done("set as ordered"))),
+                        silent -> then.accept(new Result.Done("not asked: " + silent.getMessage()))));
     }
 
     /** Brings the unit into the state in which the step's set points make sense. */

@@ -4,6 +4,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import railwitness.logger.text.VisibleText;
 
 /**
  * The number of a certificate: the session's, and behind it a mark of everything that makes this paper what it is, so that
@@ -36,7 +37,8 @@ final class PaperNumber {
         return shown(id) + "-" + Digest.of(made).substring(0, MARK).toUpperCase(Locale.ROOT);
     }
 
-    private static String shown(String id) {
+    private static String shown(String asItStands) {
+        String id = VisibleText.line(asItStands);
         return id.codePointCount(0, id.length()) <= LONGEST_SESSION
                 ? id
                 : id.substring(0, id.offsetByCodePoints(0, LONGEST_SESSION)) + "\u2026";

@@ -289,6 +289,10 @@ public final class FindingsText {
             split.ownOhms()
                     .forEach((rail, ohms) ->
                             own.append(", ").append(rail).append("'s own ").append(ohms(ohms)));
+            if (!isTold(split.sharedOhms(), split.ownOhms())) {
+                lines.add("sag not split: the points hardly tell its parts apart, more unequal loads would");
+                return;
+            }
             lines.add(
                     split.physical()
                             ? "sag at held input: shared by the rails " + ohms(split.sharedOhms()) + own
@@ -296,6 +300,15 @@ public final class FindingsText {
             split.warning().ifPresent(lines::add);
         });
         lines.add("");
+    }
+
+    /** Whether what is known of the parts is not wider than all of them together. */
+    private static boolean isTold(Estimate shared, Map<String, Estimate> own) {
+        double together = Math.abs(shared.value())
+                + own.values().stream()
+                        .mapToDouble(one -> Math.abs(one.value()))
+                        .sum();
+        return shared.coverage(0.95).expanded() <= together;
     }
 
     private static String watts(Estimate value) {

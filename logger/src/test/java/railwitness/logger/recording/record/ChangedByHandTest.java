@@ -48,4 +48,11 @@ class ChangedByHandTest {
     void aVoltageTurnedALittleTrips() {
         assertTripped(changed("averaging 50 %", "VOLT 13.5"), "its voltage was set to 13.80 V and reads back 13.50 V");
     }
+
+    @Test
+    void aLimitTurnedUpWhileTheUnitComesUpTripsBeforeItIsOpened() {
+        StoppedSession session = changed("remote turn-on: remote turn-on on", "CURR 39");
+        assertThat(session.told).anyMatch(one -> one.contains("its current limit was set to"));
+        assertTripped(session, "its current limit was set to");
+    }
 }

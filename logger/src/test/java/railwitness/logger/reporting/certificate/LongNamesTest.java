@@ -3,6 +3,7 @@ package railwitness.logger.reporting.certificate;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.lang.management.ManagementFactory;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -138,7 +139,9 @@ class LongNamesTest {
             }
             assertThat(information.getTitle()).contains("[U+001B]", "[U+202E]");
             nothingActs(String.valueOf(document.getDocumentCatalog().getLanguage()));
-            assertThat(document.getDocumentCatalog().getMetadata()).isNull();
+            nothingActs(new String(document.getDocumentCatalog().getMetadata().toByteArray(), StandardCharsets.UTF_8)
+                    .replace("\uFEFF", "") // the packet's own mark of its encoding
+                    .replace("\t", ""));
         }
     }
 
@@ -161,7 +164,7 @@ class LongNamesTest {
         try (PDDocument document = Loader.loadPDF(out.toFile())) {
             assertThat(document.getDocumentInformation().getTitle())
                     .hasSizeLessThan(400)
-                    .contains("more characters");
+                    .contains("nnn\u2026-");
         }
     }
 }

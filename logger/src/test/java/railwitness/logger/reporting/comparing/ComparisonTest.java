@@ -165,8 +165,8 @@ class ComparisonTest {
             comparison.figures().forEach(figure -> assertThat(text).contains(figure.label()));
             assertThat(text)
                     .contains(
-                            "real change, ",
-                            "nothing else moved",
+                            "Nothing moved by more than matters.",
+                            "real, too small to matter",
                             "matters from",
                             "REHEARSAL",
                             "[U+202E]\u4e2dsnow",

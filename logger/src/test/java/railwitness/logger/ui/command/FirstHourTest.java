@@ -74,7 +74,7 @@ class FirstHourTest {
                         .map(entry -> entry.getValue().out()))
                 .singleElement()
                 .asString()
-                .contains("Not fit to return: ", "a rectifier of this rail does not conduct, minus rail");
+                .contains("Not fit to return: ", "a rectifier of the minus rail does not conduct");
         assertThat(of("run").err()).contains("Checklist", "/dev/ttyUSB0", "is its cable in?");
     }
 

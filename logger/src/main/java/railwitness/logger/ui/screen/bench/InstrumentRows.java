@@ -21,10 +21,10 @@ final class InstrumentRows {
     static List<Column> columns() {
         return List.of(
                 Column.words(Words.of("bench.instrument")),
-                Column.words(Words.of("bench.port")),
-                Column.words(Words.of("bench.reads")),
+                Column.words(Words.of("bench.port")).givingWay(1),
+                Column.words(Words.of("bench.reads")).givingWay(2),
                 Column.numbers(Words.of("bench.value")),
-                Column.words(Words.of("bench.identity")));
+                Column.words(Words.of("bench.identity")).givingWay(3));
     }
 
     /**

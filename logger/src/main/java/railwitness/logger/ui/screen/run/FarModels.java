@@ -138,7 +138,7 @@ final class FarModels {
         double gap = lower ? above : below;
         double limit = lower ? low.orElseThrow() : high.orElseThrow();
         String key = gap < 0 ? "far.beyond" : lower ? "far.above" : "far.below";
-        return Words.of(key, Numbers.fixed(Math.abs(gap), 1) + " " + unit, Numbers.plain(limit) + " " + unit);
+        return Words.of(key, Numbers.fixed(Math.abs(gap), 1) + " " + unit, Numbers.significant(limit, 4) + " " + unit);
     }
 
     private static String load(Step step) {

@@ -48,7 +48,7 @@ final class PredictionPanel extends Readable {
     PredictionPanel() {
         super(new MigLayout("insets 0 0 0 10, gap 0 4, wrap 1, fillx, hidemode 3", "[grow,fill]"));
         add(Label.of(Words.of("prediction.title"), Type.TITLE));
-        add(turns, "growx, wmin 60, gapbottom 8");
+        add(turns, "growx, wmin 60, gapright 22, gapbottom 8");
         add(sheet.head(), "growx");
         add(sheet, "growx, gapbottom 14");
         add(lossTitle);

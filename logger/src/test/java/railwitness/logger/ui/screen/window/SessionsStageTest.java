@@ -188,7 +188,9 @@ class SessionsStageTest {
         driver.until("its findings are shown", () -> driver.window().present().equals("findings"));
         SessionFindings first = SessionFindings.of(folder.resolve("0412.session"));
         SessionFindings again = SessionFindings.of(folder.resolve("readings-imported.session"));
-        assertThat(again.findings().figures()).hasSameSizeAs(first.findings().figures());
+        assertThat(again.design())
+                .as("an example that nobody looked at is not this table's sheet")
+                .isEmpty();
         for (Figure figure : first.findings().figures()) {
             double value = again.findings()
                     .figure(figure.name(), figure.rail())

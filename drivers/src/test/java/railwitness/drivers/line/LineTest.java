@@ -21,7 +21,7 @@ import railwitness.drivers.line.LineException.Trouble;
 
 /** What holds on every wire: whatever carries the bytes, a line keeps its deadlines and each reply with its question. */
 @Timeout(30)
-abstract class LineLaws {
+abstract class LineTest {
     static final Duration SECOND = Duration.ofSeconds(1);
     static final Duration SHORT = Duration.ofMillis(60);
 
