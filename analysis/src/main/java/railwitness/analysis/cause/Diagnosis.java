@@ -27,6 +27,12 @@ public final class Diagnosis {
 
     /** Below this probability "sound" is given up: one in three. */
     private static final double SOUND_AT_MOST = 0.35;
+    /**
+     * Natural logarithm of the factor by which the best fault must explain the recording better than a sound unit does: 10 to
+     * the half, below which a comparison is "not worth more than a bare mention" (Jeffreys, Theory of Probability, 3rd edition,
+     * appendix B; from memory).
+     */
+    private static final double LEAST_SUPPORT = Math.log(10) / 2;
 
     /** Shares below this are not worth a line. */
     private static final double LEAST_SHARE = 0.01;
@@ -269,7 +275,7 @@ public final class Diagnosis {
             }
             double total = sum;
             List<Cause> causes = new ArrayList<>();
-            if (soundPart / total <= SOUND_AT_MOST && anythingPart / total < 0.5) {
+            if (speaksFor(faults, sound) && soundPart / total <= SOUND_AT_MOST && anythingPart / total < 0.5) {
                 List<String> keys = parts.entrySet().stream()
                         .filter(entry -> entry.getValue() / total >= LEAST_SHARE)
                         .sorted(Comparator.comparingDouble(entry -> -entry.getValue()))
@@ -280,6 +286,11 @@ public final class Diagnosis {
                 }
             }
             return new Diagnosis(causes, soundPart / total, anythingPart / total);
+        }
+
+        /** Many faults that all explain nothing would together outweigh a sound unit; one of them must explain something. */
+        private static boolean speaksFor(List<Weighed> faults, PartsFit.Fitted sound) {
+            return faults.stream().anyMatch(one -> one.fitted().logEvidence() > sound.logEvidence() + LEAST_SUPPORT);
         }
 
         private static List<CauseCode> alike(

@@ -7,11 +7,14 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import railwitness.drivers.line.PseudoTerminal;
 import railwitness.drivers.rehearsal.Trouble;
 import railwitness.logger.recording.store.SessionState;
 
 /** The campaign in short; all of it is {@link FaultCampaign#main}. */
+@Execution(ExecutionMode.CONCURRENT)
 class FaultCampaignTest {
     private static final long SEED = 11;
     private static final Set<Trouble> TROUBLES_THAT_LIE =

@@ -1,5 +1,7 @@
 package railwitness.logger.recording.sheet;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -78,16 +80,20 @@ final class ResistorCheck {
                 "rating_W",
                 String.format(
                         Locale.ROOT,
-                        "%s %s puts some %.0f W into %.4g ohm on the %s rail, rated %.4g W, for up to %d s: %s",
+                        "%s %s puts some %.0f W into %s ohm on the %s rail, rated %s W, for up to %d s: %s",
                         burden.step().stage(),
                         burden.step().name(),
                         burden.watts(),
-                        burden.ohms(),
+                        plain(burden.ohms()),
                         bank.rail(),
-                        rated,
+                        plain(rated),
                         on.toSeconds(),
                         never
                                 ? "take resistors that bear it"
                                 : "it gets very hot and drifts; shorten the step, cool it or take larger ones")));
+    }
+
+    private static String plain(double value) {
+        return new BigDecimal(value, new MathContext(4)).stripTrailingZeros().toPlainString();
     }
 }

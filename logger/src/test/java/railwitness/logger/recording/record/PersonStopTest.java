@@ -12,6 +12,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import railwitness.drivers.line.PseudoTerminal;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.SessionState;
@@ -19,6 +21,7 @@ import railwitness.logger.recording.store.Verification;
 import railwitness.logger.reporting.findings.SessionFindings;
 
 /** A person's stop is a person's stop at every moment of a plan: never taken for a fault of an instrument or the unit. */
+@Execution(ExecutionMode.CONCURRENT)
 class PersonStopTest {
     private static final String BY_HAND = "switched off by hand";
 

@@ -13,7 +13,7 @@ import java.util.regex.Pattern;
 
 /** The pages of the manual, by the mark that stands before each of them in its document. */
 public final class Manual {
-    private static final Pattern PAGE = Pattern.compile("<a id=\"([a-z0-9-]+)\"></a>\\s*\\n## (.+)\\n");
+    private static final Pattern PAGE = Pattern.compile("<a id=\"([A-Za-z0-9,-]+)\"></a>\\s*\\n## (.+)\\n");
 
     private final Map<String, Page> pages = new LinkedHashMap<>();
 

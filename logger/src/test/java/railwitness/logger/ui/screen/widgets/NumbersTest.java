@@ -21,7 +21,7 @@ class NumbersTest {
     }
 
     @Test
-    void noughtHasNoSign() {
+    void zeroHasNoSign() {
         assertThat(Numbers.fixed(-0.001, 2)).isEqualTo("0.00");
     }
 
