@@ -4,6 +4,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 
 /**
  * SHA-256 (FIPS 180-4) over records in recording order, cut into links. A link's digest is taken over the digest of the
@@ -103,7 +104,7 @@ public final class HashChain {
     public void goOnFrom(byte[] linkDigest) {
         sha.reset();
         buffer.clear();
-        digest = linkDigest.clone();
+        digest = Arrays.copyOf(linkDigest, 32); // an altered file may hold one of any length
         buffer.put(digest);
         empty = true;
     }
