@@ -1,9 +1,11 @@
 package railwitness.drivers.instrument;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.Predicate;
 import railwitness.drivers.instrument.Dialect.State;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineException.Trouble;
@@ -23,7 +25,8 @@ final class PollCycle {
     private final Dialogue dialogue;
     private final Duration deadline;
     private String silent = "";
-    private boolean unfit;
+    private boolean unanswered;
+    private boolean outOfStep;
 
     PollCycle(Dialogue dialogue, Duration deadline) {
         this.dialogue = dialogue;
@@ -56,10 +59,10 @@ final class PollCycle {
             if (numeric instanceof Numeric.Nothing) {
                 return new Missing(channel, "the instrument has no number", requested, replied);
             }
-            dialogue.doubt();
+            doubt();
             return new Missing(channel, "implausible: " + reply, requested, replied);
         } catch (IllegalArgumentException e) {
-            dialogue.doubt();
+            doubt();
             return new Missing(channel, e.getMessage(), requested, replied);
         }
     }
@@ -93,7 +96,7 @@ final class PollCycle {
         } catch (IllegalArgumentException notANumber) {
             // like what is no value
         }
-        dialogue.doubt();
+        doubt();
         return OptionalDouble.empty();
     }
 
@@ -102,25 +105,47 @@ final class PollCycle {
         return !silent.isEmpty();
     }
 
-    /** True when the last question for a state was heard in silence or answered by what cannot be its answer. */
-    boolean wasUnfit() {
-        return unfit;
+    private void doubt() {
+        outOfStep = true;
+        dialogue.doubt();
+    }
+
+    /**
+     * The readings of the round once all of it was heard. Where one reply could not belong to its question, the others may
+     * be one question late, however likely they look: none of them counts.
+     */
+    List<Reading> inStep(List<Reading> readings) {
+        return outOfStep ? readings.stream().map(PollCycle::outOfStep).toList() : readings;
+    }
+
+    private static Reading outOfStep(Reading reading) {
+        return reading instanceof Missing
+                ? reading
+                : new Missing(
+                        reading.channel(),
+                        "the replies of this round do not fit their questions",
+                        reading.requestedNanos(),
+                        reading.repliedNanos());
+    }
+
+    /** True when a question for a state was heard in silence. */
+    boolean wasUnanswered() {
+        return unanswered;
     }
 
     /** Adds the conditions this state tells; false when no answer came, or one that cannot be its own. */
-    boolean ask(State state, String question, Set<Condition> found) {
+    boolean ask(State state, String question, Predicate<String> own, Set<Condition> found) {
         try {
             String reply = dialogue.poll(question, deadline).strip();
-            boolean fits = StateReply.fits(state, reply);
-            unfit = !fits;
+            boolean fits = own.test(reply);
             if (fits) {
                 found.addAll(StateReply.conditions(state, reply));
             } else {
-                dialogue.doubt();
+                doubt();
             }
             return fits;
         } catch (LineException e) {
-            unfit = e.trouble() == Trouble.NO_ANSWER;
+            unanswered = e.trouble() == Trouble.NO_ANSWER;
             fallSilent(e);
             return false;
         }

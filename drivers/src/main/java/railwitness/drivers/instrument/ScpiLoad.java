@@ -197,7 +197,7 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
         if (!states.tell(Condition.NOT_HOLDING) && seemsNotToHold(amps)) {
             conditions.add(Condition.NOT_HOLDING);
         }
-        return new PollResult(name(), readings, conditions);
+        return new PollResult(name(), round.inStep(readings), conditions);
     }
 
     /* Told on, it draws another current than it was set to. */

@@ -27,13 +27,12 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     /** Judged from its readings, a supply limits that is within so much of its limit and below its voltage. */
     private static final double LIMIT_SHARE = 0.02;
 
-    /** What it is set to is read back again after this, the voltage and the current limit in turn. */
+    /** What it is set to is read back again after this, voltage, current limit and protections in turn. */
     private static final long HOLD_NANOS = 1_000_000_000L;
 
     /** A slow supply is asked for it less often: it must not make its readings old. */
     private static final int ANSWERS = 40;
 
-    private static final int MOST_SILENCES = 2;
     private static final double LIMIT_AMPS = 0.02;
     private static final double LIMIT_VOLTS = 0.1;
 
@@ -49,10 +48,11 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     private OptionalDouble sentAmps = OptionalDouble.empty();
     private final HeldSetting heldVolts;
     private final HeldSetting heldAmps;
+    private final HeldSetting heldOverVolts = new HeldSetting("over-voltage protection", "V", 0);
+    private final HeldSetting heldOverAmps = new HeldSetting("over-current protection", "A", 0);
+    private final HeldSettings held;
     private volatile Optional<String> changed = Optional.empty();
     private long holdNanos;
-    private boolean voltsNext;
-    private int unheld;
 
     /** @throws IllegalArgumentException when the dialect has no supply, or none that can drive the remote line as said */
     public ScpiSupply(Dialogue dialogue, Identity identity, Dialect dialect, String terminator, SupplySetting setting) {
@@ -76,6 +76,7 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
                 new HeldSetting("voltage", "V", setting.resolutionVolts().orElse(0));
         this.heldAmps =
                 new HeldSetting("current limit", "A", setting.resolutionAmps().orElse(0));
+        this.held = new HeldSettings(heldVolts, heldAmps, heldOverVolts, heldOverAmps);
         this.states = new States(words.states(), template::fill, this::lost);
     }
 
@@ -175,12 +176,13 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     @Override
     public void setOverVoltageProtection(double volts) {
         within("over-voltage protection in V", volts, 0, HIGHEST_PROTECTION);
+        heldOverVolts.forget();
         set(overVolts.orElseThrow(this::noProtection), "volts", volts);
     }
 
     @Override
     public double overVoltageProtectionSetting() {
-        return ask(overVolts.orElseThrow(this::noProtection));
+        return readBack(overVolts.orElseThrow(this::noProtection), heldOverVolts);
     }
 
     @Override
@@ -191,12 +193,13 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
     @Override
     public void setOverCurrentProtection(double amps) {
         within("over-current protection in A", amps, 0, HIGHEST_PROTECTION);
+        heldOverAmps.forget();
         set(overAmps.orElseThrow(this::noProtection), "amps", amps);
     }
 
     @Override
     public double overCurrentProtectionSetting() {
-        return ask(overAmps.orElseThrow(this::noProtection));
+        return readBack(overAmps.orElseThrow(this::noProtection), heldOverAmps);
     }
 
     private IllegalStateException noProtection() {
@@ -314,11 +317,11 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
         Reading volts = round.reading(VOLTAGE, template.fill(words.readVolts()), number -> number);
         Reading amps = round.reading(CURRENT, template.fill(words.readAmps()), number -> number);
         Set<Condition> conditions = new TreeSet<>(states.ask(round));
-        if (!states.tell(Condition.LIMITING) && seemsToLimit(volts, amps)) {
+        if (seemsToLimit(volts, amps)) {
             conditions.add(Condition.LIMITING);
         }
         hold(round);
-        return new PollResult(name(), List.of(volts, amps), conditions);
+        return new PollResult(name(), round.inStep(List.of(volts, amps)), conditions);
     }
 
     @Override
@@ -328,35 +331,38 @@ public final class ScpiSupply extends ScpiInstrument implements Supply {
 
     @Override
     public Optional<String> askSettings() {
-        Optional<String> volts = tellsVolts ? asked(words.volts(), heldVolts) : Optional.empty();
-        return volts.isPresent() || !tellsAmps ? volts : asked(words.amps(), heldAmps);
+        Optional<String> volts = tellsVolts ? asked(heldVolts) : Optional.empty();
+        return volts.isPresent() || !tellsAmps ? volts : asked(heldAmps);
     }
 
-    private Optional<String> asked(Level level, HeldSetting held) {
-        Optional<String> otherwise = held.isHeld() ? held.now(ask(level)) : Optional.empty();
-        return held.doubted() && otherwise.isEmpty() ? held.now(ask(level)) : otherwise;
+    private Optional<String> asked(HeldSetting setting) {
+        Level level = levelOf(setting);
+        Optional<String> otherwise = setting.isHeld() ? setting.now(ask(level)) : Optional.empty();
+        return setting.doubted() && otherwise.isEmpty() ? setting.now(ask(level)) : otherwise;
+    }
+
+    private Level levelOf(HeldSetting setting) {
+        if (setting == heldOverVolts || setting == heldOverAmps) {
+            return (setting == heldOverVolts ? overVolts : overAmps).orElseThrow(this::noProtection);
+        }
+        return setting == heldVolts ? words.volts() : words.amps();
     }
 
     /* Last in a round, so that no reading waits for it; one that falls silent is not asked for again. */
     private void hold(PollCycle round) {
-        boolean doubted = heldVolts.doubted() || heldAmps.doubted();
-        if (unheld >= MOST_SILENCES
-                || round.isSilent()
-                || !doubted && dialogue().nowNanos() < holdNanos) {
-            return;
-        }
-        voltsNext = doubted ? heldVolts.doubted() : !voltsNext;
-        HeldSetting held = voltsNext ? heldVolts : heldAmps;
-        if (held.isHeld()) {
-            holdNanos = dialogue().nowNanos()
-                    + Math.max(HOLD_NANOS, ANSWERS * quickestAnswer().toNanos());
-            OptionalDouble value = round.number(template.fill((voltsNext ? words.volts() : words.amps()).ask()));
-            unheld = value.isPresent() ? 0 : unheld + 1;
-            changed = value.isPresent() ? held.now(value.getAsDouble()) : changed;
+        if (!round.isSilent() && (held.doubted() || dialogue().nowNanos() >= holdNanos)) {
+            held.next().ifPresent(setting -> {
+                holdNanos = dialogue().nowNanos()
+                        + Math.max(HOLD_NANOS, ANSWERS * quickestAnswer().toNanos());
+                OptionalDouble value =
+                        round.number(template.fill(levelOf(setting).ask()));
+                Optional<String> now = held.now(setting, value);
+                changed = value.isPresent() ? now : changed;
+            });
         }
     }
 
-    /* It gives all the current it may, and less voltage than it was set to. */
+    /* It gives all the current it may, and less voltage than it was set to, whatever its registers say. */
     private boolean seemsToLimit(Reading volts, Reading amps) {
         return volts instanceof Measured givenVolts
                 && amps instanceof Measured givenAmps

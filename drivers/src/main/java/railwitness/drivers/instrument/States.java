@@ -19,6 +19,7 @@ final class States {
 
     private final List<State> known = new ArrayList<>();
     private final Map<String, Integer> silences = new TreeMap<>();
+    private final Map<String, Boolean> points = new TreeMap<>();
     private final UnaryOperator<String> fill;
     private final Consumer<State> lost;
     private Set<Condition> before = Set.of();
@@ -38,10 +39,16 @@ final class States {
     void tryOnce(Trial trial, String answered) {
         for (State state : List.copyOf(known)) {
             if (!fill.apply(state.ask()).equals(answered)
-                    && !trial.answers(fill.apply(state.ask()), reply -> StateReply.fits(state, reply))) {
+                    && !trial.answers(fill.apply(state.ask()), reply -> isOwn(state, reply))) {
                 leaveOut(state);
             }
         }
+    }
+
+    /* A number with a point where there never was one is a reading's, even where it is whole. */
+    private boolean isOwn(State state, String reply) {
+        boolean point = reply.contains(".");
+        return StateReply.fits(state, reply) && points.computeIfAbsent(state.ask(), first -> point) == point;
     }
 
     private void leaveOut(State state) {
@@ -80,8 +87,8 @@ final class States {
     }
 
     private boolean asked(PollCycle round, State state, Set<Condition> found) {
-        boolean answered = round.ask(state, fill.apply(state.ask()), found);
-        int silent = answered ? 0 : silences.getOrDefault(state.ask(), 0) + (round.wasUnfit() ? 1 : 0);
+        boolean answered = round.ask(state, fill.apply(state.ask()), reply -> isOwn(state, reply), found);
+        int silent = answered ? 0 : silences.getOrDefault(state.ask(), 0) + (round.wasUnanswered() ? 1 : 0);
         silences.put(state.ask(), silent);
         if (silent >= MOST_SILENCES) {
             leaveOut(state);

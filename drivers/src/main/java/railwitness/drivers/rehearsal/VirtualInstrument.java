@@ -43,6 +43,14 @@ public abstract class VirtualInstrument implements Peer {
     private byte[] before = new byte[0];
     private final List<String> toldMeanwhile = new ArrayList<>();
     private long standsUntilNanos;
+    private Overheard overheard = (question, answer, atNanos) -> {};
+
+    /** What the instrument itself answers, before any trouble changes it on its way. */
+    @FunctionalInterface
+    public interface Overheard {
+        /** Called in the turn of the answer, before it is sent. */
+        void meant(String question, byte[] answer, long atNanos);
+    }
 
     VirtualInstrument(Fixture fixture, World world, LongSupplier clock, Random random) {
         this.fixture = fixture;
@@ -109,7 +117,9 @@ public abstract class VirtualInstrument implements Peer {
                 eventEnable = 0;
                 reset();
             }
-            Optional<byte[]> reply = carryOut(message).map(this::troubled);
+            Optional<byte[]> own = carryOut(message);
+            own.ifPresent(answer -> overheard.meant(message, answer, nowNanos()));
+            Optional<byte[]> reply = own.map(this::troubled);
             Duration busy = in.plus(THINKING).plusNanos(Math.round(busySeconds * 1e9));
             return reply.isEmpty() ? Answer.silence(busy) : Answer.of(reply.get(), outTime(busy, reply.get()));
         }
@@ -235,6 +245,13 @@ public abstract class VirtualInstrument implements Peer {
     public final void cure() {
         synchronized (world) {
             troubles.clear();
+        }
+    }
+
+    /** Lets somebody hear what it answers, whatever arrives at the other end; the last listener counts. */
+    public final void overheardBy(Overheard listener) {
+        synchronized (world) {
+            overheard = listener;
         }
     }
 

@@ -18,6 +18,9 @@ import railwitness.logger.reporting.findings.SessionFindings;
  * @param told the person was told to open the disconnect
  * @param faults what is wrong with this ending, apart from an output that is on without a word; empty when nothing is
  * @param words what was said meanwhile
+ * @param checked how many readings were looked at, each in its instrument's own answers
+ * @param old how many of them were the answer to the same question of the round before
+ * @param foreign readings that belong to another question or another time
  */
 record CaseEnding(
         FaultCase what,
@@ -25,7 +28,10 @@ record CaseEnding(
         boolean offAtFarEnd,
         boolean told,
         List<String> faults,
-        List<String> words) {
+        List<String> words,
+        long checked,
+        long old,
+        List<String> foreign) {
     private static final Set<String> REASONS = Set.of("trip", "stop", "no bench", "no power");
 
     static CaseEnding of(FaultCase what, Path file, boolean off, CaseListener heard) {
@@ -37,10 +43,21 @@ record CaseEnding(
                     off,
                     heard.toldToOpen(),
                     faults(what, file, findings, heard.toldToOpen()),
-                    heard.told());
+                    heard.told(),
+                    heard.own().checked(),
+                    heard.own().old(),
+                    heard.own().foreign());
         } catch (RuntimeException lost) {
             return new CaseEnding(
-                    what, Optional.empty(), off, heard.toldToOpen(), List.of("lost: " + lost), heard.told());
+                    what,
+                    Optional.empty(),
+                    off,
+                    heard.toldToOpen(),
+                    List.of("lost: " + lost),
+                    heard.told(),
+                    heard.own().checked(),
+                    heard.own().old(),
+                    heard.own().foreign());
         }
     }
 
@@ -73,7 +90,7 @@ record CaseEnding(
     CaseEnding with(String fault) {
         List<String> more = new java.util.ArrayList<>(faults);
         more.add(fault);
-        return new CaseEnding(what, state, offAtFarEnd, told, more, words);
+        return new CaseEnding(what, state, offAtFarEnd, told, more, words, checked, old, foreign);
     }
 
     boolean safe() {

@@ -3,6 +3,10 @@ package railwitness.logger.campaign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.instrument.PollResult;
+import railwitness.drivers.reading.Measured;
+import railwitness.drivers.reading.Reading;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.time.Scheduler;
 import railwitness.logger.recording.event.SessionEvent;
@@ -15,12 +19,28 @@ final class CaseListener implements RunListener {
     private final VirtualBench far;
     private final Scheduler scheduler;
     private final List<String> told = new ArrayList<>();
+    private final OwnAnswers own;
     private boolean begun;
 
-    CaseListener(FaultCase what, VirtualBench far, Scheduler scheduler) {
+    CaseListener(FaultCase what, VirtualBench far, BenchSheet bench, Scheduler scheduler) {
         this.what = what;
         this.far = far;
         this.scheduler = scheduler;
+        own = new OwnAnswers(far, bench);
+    }
+
+    /** Readings that are no answer of their instrument to their question, and how many were looked at. */
+    OwnAnswers own() {
+        return own;
+    }
+
+    @Override
+    public void swept(PollResult pollResult) {
+        for (Reading reading : pollResult.readings()) {
+            if (reading instanceof Measured measured) {
+                own.check(measured, !begun);
+            }
+        }
     }
 
     /** Everything that was said, in its order. */

@@ -15,8 +15,8 @@ final class EndingTable {
     static String of(List<CaseEnding> endings) {
         StringBuilder text = new StringBuilder(
                 "| trouble | cases | ran to its end | ended under power | ended before power | off at the far end"
-                        + " | still on, person told | told though off | session kept | unsafe |\n"
-                        + "|---|---|---|---|---|---|---|---|---|---|\n");
+                        + " | still on, person told | told though off | session kept | readings | a round old | foreign | unsafe |\n"
+                        + "|---|---|---|---|---|---|---|---|---|---|---|---|---|\n");
         for (Trouble trouble : Trouble.values()) {
             String name = trouble.name().toLowerCase(Locale.ROOT).replace('_', ' ');
             text.append(row(
@@ -27,6 +27,9 @@ final class EndingTable {
         }
         text.append(row("all", endings));
         endings.stream().filter(end -> !end.safe()).forEach(end -> text.append(wrong("UNSAFE", end)));
+        endings.stream()
+                .filter(end -> !end.foreign().isEmpty())
+                .forEach(end -> text.append("FOREIGN " + end.what() + " " + end.foreign() + "\n"));
         endings.stream().filter(end -> !end.kept()).forEach(end -> text.append(wrong("NOT KEPT", end)));
         return text.toString();
     }
@@ -48,6 +51,9 @@ final class EndingTable {
                 + count(some, end -> !end.offAtFarEnd() && end.told())
                 + count(some, end -> end.offAtFarEnd() && end.told())
                 + count(some, CaseEnding::kept)
+                + " | " + some.stream().mapToLong(CaseEnding::checked).sum()
+                + " | " + some.stream().mapToLong(CaseEnding::old).sum()
+                + " | " + some.stream().mapToLong(end -> end.foreign().size()).sum()
                 + count(some, end -> !end.safe()) + " |\n";
     }
 

@@ -10,7 +10,7 @@ import java.util.function.Function;
 
 /**
  * Every instrument of the demo's bench, at every moment of a session, with every trouble. Prints a table; ends with 1
- * when a case was unsafe or a session was lost. Arguments: seeds on the virtual clock (0 for none), cases over
+ * when a case was unsafe, a reading was foreign or a session was lost. Arguments: seeds on the virtual clock (0 for none), cases over
  * pseudo-terminals in real time, how many of these side by side, at most so
  * many on the virtual clock.
  */
@@ -37,7 +37,13 @@ final class FaultCampaign {
             System.out.println("Over pseudo-terminals in real time:\n\n" + EndingTable.of(endings));
             all.addAll(endings);
         }
-        System.exit(all.stream().allMatch(end -> end.safe() && end.kept()) ? 0 : 1);
+        System.exit(
+                all.stream()
+                                .allMatch(end -> end.safe()
+                                        && end.kept()
+                                        && end.foreign().isEmpty())
+                        ? 0
+                        : 1);
     }
 
     private static int number(String[] arguments, int index, int otherwise) {

@@ -77,8 +77,9 @@ class FaultCampaignTest {
         System.out.println(EndingTable.of(endings));
         assertThat(endings).hasSizeGreaterThan(50);
         assertThat(endings.stream()
-                        .filter(end -> !end.safe() || !end.kept())
-                        .map(end -> end.what() + " " + end.faults())
+                        .filter(end ->
+                                !end.safe() || !end.kept() || !end.foreign().isEmpty())
+                        .map(end -> end.what() + " " + end.faults() + end.foreign())
                         .toList())
                 .isEmpty();
     }
@@ -123,6 +124,16 @@ class FaultCampaignTest {
         assertThat(ending.words())
                 .anyMatch(words -> words.startsWith("trip")
                         && (words.contains("nobody ordered") || words.contains("the supply has reset itself")));
+    }
+
+    /** A supply that answers each question with the answer to the one before: likely numbers, none of them its own. */
+    @Test
+    void noReadingOfAnotherQuestionIsKept() {
+        CaseEnding ending =
+                FaultySession.virtual(new FaultCase("supply", Trouble.ANSWERS_BEFORE, Moment.TURNING_ON, 1));
+        assertThat(ending.checked()).isGreaterThan(100);
+        assertThat(ending.foreign()).isEmpty();
+        assertThat(ending.safe()).isTrue();
     }
 
     @Test

@@ -43,7 +43,7 @@ final class FaultySession {
         VirtualScheduler scheduler = new VirtualScheduler(START);
         Sheets sheets = CampaignSheets.onVirtualClock(what.sparse());
         VirtualBench far = FixtureMaker.bench(sheets, List.of(), what.seed(), scheduler::nowNanos);
-        CaseListener heard = new CaseListener(what, far, scheduler);
+        CaseListener heard = new CaseListener(what, far, sheets.bench().content(), scheduler);
         LiveSession session = new LiveSession(
                 sheets,
                 scheduler,
@@ -58,12 +58,12 @@ final class FaultySession {
     /** Over pseudo-terminals in real time, with a guardian. */
     static CaseEnding real(FaultCase what) {
         RealScheduler scheduler = new RealScheduler();
-        VirtualBench far = FixtureMaker.bench(
-                CampaignSheets.onVirtualClock(what.sparse()), List.of(), what.seed(), scheduler::nowNanos);
+        Sheets sheets = CampaignSheets.onVirtualClock(what.sparse());
+        VirtualBench far = FixtureMaker.bench(sheets, List.of(), what.seed(), scheduler::nowNanos);
         Map<String, String> devices = new HashMap<>();
         try (StandIn standIn = new StandIn(far, (name, on) -> {})) {
             standIn.places().forEach(place -> devices.put(place.name(), place.device()));
-            CaseListener heard = new CaseListener(what, far, scheduler);
+            CaseListener heard = new CaseListener(what, far, sheets.bench().content(), scheduler);
             LiveSession session = new LiveSession(
                     CampaignSheets.onDevices(devices, what.sparse()),
                     scheduler,

@@ -49,6 +49,12 @@ class ChangedByHandTest {
         assertTripped(changed("averaging 50 %", "VOLT 13.5"), "its voltage was set to 13.80 V and reads back 13.50 V");
     }
 
+    /** The unit's own protection against a wrong number typed. */
+    @Test
+    void aProtectionTurnedUpTrips() {
+        assertTripped(changed("averaging 0 %", "VOLT:PROT 19"), "its over-voltage protection was set to");
+    }
+
     @Test
     void aLimitTurnedUpWhileTheUnitComesUpTripsBeforeItIsOpened() {
         StoppedSession session = changed("remote turn-on: remote turn-on on", "CURR 39");
