@@ -6,29 +6,18 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import railwitness.analysis.design.Design;
+import railwitness.logger.fixture.CabinSheet;
 import railwitness.logger.recording.plan.Plan;
 import railwitness.logger.recording.sheet.Sheets;
 
 /** Bounds of a run are of each rail, and come of what the sheets give. */
 class RunLimitsTest {
-    private static final String LEAST = """
-            [unit]
-            name = "Cabin amplifier supply"
-            [converter]
-            filter = "capacitor"
-            [input]
-            nominal_V = 12
-            [transformer]
-            primary_turns = 5
-            secondary_turns = 10
-            [[rail]]
-            name = "plus"
-            nominal_V = 22
+    private static final String LEAST = CabinSheet.with("""
             [[rail]]
             name = "aux"
             nominal_V = 12
             regulated = true
-            """;
+            """);
     private static final String UP = "[[stage]]\nkind = \"power-up\"\ncurrent_limit_A = 3\n";
     private static final String IDLE = "[[stage]]\nkind = \"no-load\"\n";
 

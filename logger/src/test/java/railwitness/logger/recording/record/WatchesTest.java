@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import railwitness.analysis.design.Design;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
+import railwitness.logger.fixture.CabinSheet;
 import railwitness.logger.recording.sheet.Sheets;
 import railwitness.safety.interlock.Limits;
 import railwitness.safety.interlock.Phase;
@@ -17,25 +18,13 @@ import railwitness.safety.interlock.Watch;
 
 /** What is watched follows from the sheet's limits and from what the bench reads; nothing is watched that nobody reads. */
 class WatchesTest {
-    private static final String DESIGN = """
-            [unit]
-            name = "Cabin amplifier supply"
-            [converter]
-            filter = "capacitor"
-            [input]
-            nominal_V = 12
-            [transformer]
-            primary_turns = 5
-            secondary_turns = 10
-            [[rail]]
-            name = "plus"
-            nominal_V = 22
+    private static final String DESIGN = CabinSheet.with("""
             full_load_A = 5
             [[rail]]
             name = "minus"
             nominal_V = -22
             full_load_A = 5
-            """;
+            """);
     private static final String LIMITS = """
             [limits]
             input_A = 17

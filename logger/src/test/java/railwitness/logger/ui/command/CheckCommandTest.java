@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import railwitness.logger.fixture.CabinSheet;
 import railwitness.logger.recording.sheet.SheetRemark;
 import railwitness.logger.recording.sheet.Sheets;
 import railwitness.logger.recording.sheet.SheetsCheck;
@@ -18,23 +19,11 @@ class CheckCommandTest {
     private static final String BENCH = DEMO + "bench.toml";
 
     /** Turns, input, kind of filter and rails: all that is needed. */
-    private static final String LEAST = """
-            [unit]
-            name = "Cabin amplifier supply"
-            [converter]
-            filter = "capacitor"
-            [input]
-            nominal_V = 12
-            [transformer]
-            primary_turns = 5
-            secondary_turns = 10
-            [[rail]]
-            name = "plus"
-            nominal_V = 22
+    private static final String LEAST = CabinSheet.with("""
             [[rail]]
             name = "minus"
             nominal_V = -22
-            """;
+            """);
 
     private static final String PLAN = """
             [plan]
