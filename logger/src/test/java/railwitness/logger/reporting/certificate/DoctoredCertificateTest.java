@@ -28,9 +28,12 @@ import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationFreeText;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import railwitness.logger.recording.store.Verification;
 
 /** Certificates altered as somebody with a PDF editor would, with the digest left as it is. */
+@Execution(ExecutionMode.CONCURRENT)
 class DoctoredCertificateTest {
     private static final Instant ISSUED = Instant.parse("2026-03-29T08:00:00Z");
 

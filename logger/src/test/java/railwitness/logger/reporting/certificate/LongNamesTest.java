@@ -19,6 +19,8 @@ import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import railwitness.drivers.instrument.Identity;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
@@ -35,6 +37,7 @@ import railwitness.logger.reporting.findings.SessionFindings;
 
 /** A session, intact in itself, in which every text that a person or an instrument gave is a megabyte, or acts. */
 @Timeout(value = 60, unit = TimeUnit.SECONDS, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
+@Execution(ExecutionMode.CONCURRENT)
 class LongNamesTest {
     private static final int MEGABYTE = 1_000_000;
     private static final String ACTS = "\u001b[2J\u202esnow\u2066\u0007\u0085\u200f\ufeff";
