@@ -202,7 +202,7 @@ class HeldSessionTest {
             assertThat(file.state()).isEqualTo(SessionState.COMPLETE);
             assertThat(file.steps()).extracting(step -> step.step()).contains("50 % cycled begin", "50 % cycled end");
         }
-        assertThat(whats(session)).contains("cycles");
+        assertThat(whats(session)).contains("cycles").doesNotContain("contradiction");
         assertThat(SessionFindings.of(session).findings().soak()).isPresent();
     }
 
@@ -235,6 +235,7 @@ class HeldSessionTest {
                 .as("on again")
                 .hasSize(6);
         assertThat(told.stream().filter("output on"::equals)).as("switched on").hasSize(7);
+        assertThat(told).doesNotContain("contradiction", "limiting", "drift");
         try (SessionFile file = SessionFile.open(session)) {
             assertThat(file.state()).isEqualTo(SessionState.COMPLETE);
             assertThat(file.events())
