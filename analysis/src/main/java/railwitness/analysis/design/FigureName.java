@@ -85,6 +85,7 @@ public enum FigureName {
     CHANGE_OF_EFFICIENCY("change of efficiency", "%", false, "efficiency at the end of the hold against its begin"),
     EXCURSIONS("excursions", "1", false, "how often a channel left what it was held to, for a moment or longer"),
     GAPS("gaps", "1", false, "how often readings were missing for longer than usual while held"),
+    RESTARTS("restarts", "1", false, "how often the unit was powered again while held"),
     PRIMARY_A_RESISTANCE("primary A resistance", "ohm", false, "of the winding itself by four wires, at 20 degC"),
     PRIMARY_B_RESISTANCE("primary B resistance", "ohm", false, "of the winding itself by four wires, at 20 degC"),
     SECONDARY_A_RESISTANCE("secondary A resistance", "ohm", false, "of the winding itself by four wires, at 20 degC"),

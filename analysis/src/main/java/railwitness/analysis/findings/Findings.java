@@ -23,6 +23,7 @@ import railwitness.analysis.supply.LossSplit;
 import railwitness.analysis.supply.NotFound;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.Points;
+import railwitness.analysis.supply.RippleMeans;
 import railwitness.analysis.supply.SagSplit;
 import railwitness.analysis.transformer.ImpliedTurns;
 import railwitness.analysis.verdict.Fitness;
@@ -87,7 +88,7 @@ public record Findings(
                 circumstances.wound(),
                 !points.isEmpty());
         List<Verdict> verdicts = WoundPart.joined(
-                design.map(sheet -> new RequirementJudge(sheet, figures, circumstances.ripple()).verdicts())
+                design.map(sheet -> verdicts(sheet, figures, circumstances.ripple(), soak, sorted.all()))
                         .orElse(List.of()),
                 circumstances.wound(),
                 design);
@@ -110,6 +111,18 @@ public record Findings(
                 against.isEmpty()
                         ? WoundPart.judged(Verdict.overall(verdicts), circumstances.wound())
                         : neverFit(Verdict.overall(verdicts)));
+    }
+
+    /** Those of the whole session, then what each of its other holds says to a requirement on holds. */
+    private static List<Verdict> verdicts(
+            Design design, Figures figures, RippleMeans ripple, Optional<Soak> soak, List<OperatingPoint> points) {
+        List<Verdict> verdicts = new ArrayList<>(new RequirementJudge(design, figures, ripple).verdicts());
+        for (Soak other : soak.map(Soak::others).orElse(List.of())) {
+            SoakFigures held = SoakFigures.of(other, points);
+            verdicts.addAll(new RequirementJudge(design, new Figures(held.found(), held.notFound()), ripple)
+                    .ofHold(other.record().name()));
+        }
+        return verdicts;
     }
 
     private static Figures withHold(Figures figures, Optional<Soak> soak, List<OperatingPoint> points) {

@@ -52,7 +52,18 @@ final class RequirementJudge {
         List<Verdict> verdicts = new ArrayList<>();
         for (railwitness.analysis.design.SheetRequirement asked : design.requirements()) {
             for (Optional<String> rail : rails(asked)) {
-                verdicts.add(judge(asked, rail));
+                verdicts.add(judge(asked, rail, ""));
+            }
+        }
+        return List.copyOf(verdicts);
+    }
+
+    /** What one hold of several says to the requirements on holds. */
+    List<Verdict> ofHold(String name) {
+        List<Verdict> verdicts = new ArrayList<>();
+        for (railwitness.analysis.design.SheetRequirement asked : design.requirements()) {
+            if (SoakFigures.NAMES.contains(asked.figure())) {
+                rails(asked).forEach(rail -> verdicts.add(judge(asked, rail, ", held at " + name)));
             }
         }
         return List.copyOf(verdicts);
@@ -67,10 +78,10 @@ final class RequirementJudge {
                 : design.rails().stream().map(Rail::name).map(Optional::of).toList();
     }
 
-    private Verdict judge(railwitness.analysis.design.SheetRequirement asked, Optional<String> rail) {
+    private Verdict judge(railwitness.analysis.design.SheetRequirement asked, Optional<String> rail, String where) {
         Limit limit = limit(asked);
         String word = asked.figure().word();
-        String name = word + rail.map(one -> " " + one).orElse("") + " " + limit.words();
+        String name = word + rail.map(one -> " " + one).orElse("") + " " + limit.words() + where;
         Requirement requirement = new Requirement(name, word, rail, limit);
         Optional<Figure> figure = figures.find(asked.figure(), rail);
         if (figure.isEmpty()) {

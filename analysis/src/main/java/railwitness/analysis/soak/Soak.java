@@ -16,13 +16,15 @@ import railwitness.analysis.uncertainty.Influence;
  * @param thermalResistance final rise of the heat sink over the loss, K/W
  * @param drifts voltages, ripples, input power and efficiency
  * @param stability the rules, in their order
+ * @param others the session's other holds, the longer first
  */
 public record Soak(
         SoakRecord record,
         List<PlaceTemperature> temperatures,
         Optional<Estimate> thermalResistance,
         List<HoldDrift> drifts,
-        List<RuleMet> stability) {
+        List<RuleMet> stability,
+        List<Soak> others) {
     /** Room left to the final temperature that counts as reached, K. */
     public static final double REACHED_KELVIN = 1;
 
@@ -35,6 +37,7 @@ public record Soak(
         temperatures = List.copyOf(temperatures);
         drifts = List.copyOf(drifts);
         stability = List.copyOf(stability);
+        others = List.copyOf(others);
     }
 
     /** Works everything out. */
@@ -50,7 +53,8 @@ public record Soak(
                 places,
                 resistance,
                 drifts(record, leading.map(SoakSeries::values)),
-                stability(record, leading.map(SoakSeries::values)));
+                stability(record, leading.map(SoakSeries::values)),
+                record.others().stream().map(Soak::of).toList());
     }
 
     /** Whether a place's name means the heat sink. */

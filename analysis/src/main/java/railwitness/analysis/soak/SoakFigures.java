@@ -36,7 +36,8 @@ public final class SoakFigures {
             DRIFT_OF_EFFICIENCY,
             CHANGE_OF_EFFICIENCY,
             EXCURSIONS,
-            GAPS);
+            GAPS,
+            RESTARTS);
 
     private static final double BAND = 0.95;
     private static final double HOPELESS_KELVIN = 5;
@@ -49,11 +50,16 @@ public final class SoakFigures {
 
     private SoakFigures(Soak soak, List<OperatingPoint> points) {
         this.soak = soak;
-        held = points.stream().filter(point -> point.stage().equals("hold")).toList();
+        held = points.stream()
+                .filter(point -> point.stage().equals("hold")
+                        && point.step().startsWith(soak.record().name() + " "))
+                .toList();
         double hours = (soak.record().toSeconds() - soak.record().fromSeconds()) / 3600;
-        hold = hours >= 1
-                ? String.format(Locale.ROOT, "hold of %.3g h", hours)
-                : String.format(Locale.ROOT, "hold of %.3g min", 60 * hours);
+        String name = soak.record().name();
+        hold = (hours >= 1
+                        ? String.format(Locale.ROOT, "hold of %.3g h", hours)
+                        : String.format(Locale.ROOT, "hold of %.3g min", 60 * hours))
+                + (soak.others().isEmpty() ? "" : " at " + name);
     }
 
     /** Works the figures out, in the order of {@link FigureName}. */
@@ -210,8 +216,13 @@ public final class SoakFigures {
     }
 
     private void counts() {
-        enter(EXCURSIONS, Optional.empty(), Estimate.exact(soak.record().excursions()), hold);
+        if (soak.record().cycleSeconds().isPresent()) {
+            miss(EXCURSIONS, "what is cycled leaves every band of its own accord");
+        } else {
+            enter(EXCURSIONS, Optional.empty(), Estimate.exact(soak.record().excursions()), hold);
+        }
         enter(GAPS, Optional.empty(), Estimate.exact(soak.record().gaps()), hold);
+        enter(RESTARTS, Optional.empty(), Estimate.exact(soak.record().restarts()), hold);
     }
 
     private void miss(FigureName name, String reason) {

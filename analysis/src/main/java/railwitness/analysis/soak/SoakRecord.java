@@ -2,6 +2,7 @@ package railwitness.analysis.soak;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -10,6 +11,7 @@ import railwitness.analysis.uncertainty.Estimate;
 /**
  * What was read while a load was held, in columns of equal length.
  *
+ * @param name of the hold, such as {@code 75 %}
  * @param fromSeconds begin of the hold, s of the session
  * @param toSeconds its end, s
  * @param seconds middle of each column, rising
@@ -27,8 +29,11 @@ import railwitness.analysis.uncertainty.Estimate;
  * @param cycleSeconds length of one cycle, where the load was cycled, else empty
  * @param excursions how often a channel left its band
  * @param gaps how often readings were missing for longer than usual
+ * @param rests how often the output went off within a cycle and came on again by first power
+ * @param others what was read in the session's other holds, the longer first; they have no others
  */
 public record SoakRecord(
+        String name,
         double fromSeconds,
         double toSeconds,
         double[] seconds,
@@ -45,10 +50,43 @@ public record SoakRecord(
         double[] breaks,
         OptionalDouble cycleSeconds,
         int excursions,
-        int gaps) {
+        int gaps,
+        int rests,
+        List<SoakRecord> others) {
     public SoakRecord {
         temperatures = Collections.unmodifiableMap(new LinkedHashMap<>(temperatures));
         rails = Collections.unmodifiableMap(new LinkedHashMap<>(rails));
         ripples = Collections.unmodifiableMap(new LinkedHashMap<>(ripples));
+        others = List.copyOf(others);
+    }
+
+    /** How often the unit was powered again in the midst of it: after an interruption, or after an off period. */
+    public int restarts() {
+        return breaks.length + rests;
+    }
+
+    /** The same beside other holds. */
+    public SoakRecord with(List<SoakRecord> beside) {
+        return new SoakRecord(
+                name,
+                fromSeconds,
+                toSeconds,
+                seconds,
+                temperatures,
+                ambient,
+                statedAmbient,
+                rails,
+                ripples,
+                inputVolts,
+                inputWatts,
+                outputWatts,
+                loss,
+                outputs,
+                breaks,
+                cycleSeconds,
+                excursions,
+                gaps,
+                rests,
+                beside);
     }
 }

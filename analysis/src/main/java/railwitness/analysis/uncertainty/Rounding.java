@@ -18,13 +18,18 @@ public record Rounding(BigDecimal value, BigDecimal uncertainty) {
     public static Rounding of(double value, double uncertainty) {
         BigDecimal exact = BigDecimal.valueOf(Arguments.unlessFinite("value to print", value));
         if (Arguments.unlessNotNegative("uncertainty to print", uncertainty) == 0) {
-            return new Rounding(exact, BigDecimal.ZERO);
+            return new Rounding(whole(exact), BigDecimal.ZERO);
         }
         BigDecimal rounded = BigDecimal.valueOf(uncertainty).round(new MathContext(DIGITS, RoundingMode.HALF_UP));
         if (rounded.precision() < DIGITS) {
             rounded = rounded.setScale(rounded.scale() + DIGITS - rounded.precision(), RoundingMode.UNNECESSARY);
         }
         return new Rounding(exact.setScale(rounded.scale(), RoundingMode.HALF_UP), rounded);
+    }
+
+    /** A count is printed as one: 3, not 3.0. */
+    private static BigDecimal whole(BigDecimal exact) {
+        return exact.stripTrailingZeros().scale() <= 0 ? exact.setScale(0, RoundingMode.UNNECESSARY) : exact;
     }
 
     /** The value with its standard uncertainty u. */

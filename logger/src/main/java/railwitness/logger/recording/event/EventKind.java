@@ -32,6 +32,9 @@ public enum EventKind {
     /** A person is asked to press a key, and does. */
     KEY("key"),
     CYCLES("cycles"),
+    /** The output goes off for a part of a cycle, and the unit is up again after it. */
+    RESTING("off period"),
+    RESTED("off period over"),
     /** Of a transformer that lies by itself on the bench. */
     INSULATION("insulation"),
     READ("read"),

@@ -11,8 +11,9 @@ import java.util.Map;
  * @param length how long it lasts, above zero
  * @param inputVolts setting of the supply, V
  * @param loadAmps by rail, A
+ * @param off the supply's output is off meanwhile
  */
-public record CyclePart(Duration length, double inputVolts, Map<String, Double> loadAmps) {
+public record CyclePart(Duration length, double inputVolts, Map<String, Double> loadAmps, boolean off) {
     public CyclePart {
         loadAmps = Collections.unmodifiableMap(new LinkedHashMap<>(loadAmps));
     }

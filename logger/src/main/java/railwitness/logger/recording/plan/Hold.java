@@ -29,15 +29,25 @@ public record Hold(double loadPercent, Duration duration, Timing timing, HoldRul
         return "hold";
     }
 
+    /** Its load, in words; several holds of a plan may share it. */
+    String loadWords() {
+        return Percent.words(loadPercent) + (cycle.isEmpty() ? "" : " cycled");
+    }
+
     @Override
     public List<Step> steps(Rating rating) {
+        return steps(rating, loadWords());
+    }
+
+    /** @param name of this hold alone within its plan */
+    List<Step> steps(Rating rating, String name) {
         var amps = rating.atPercent(loadPercent);
-        String name = Percent.words(loadPercent) + (cycle.isEmpty() ? "" : " cycled");
         List<CyclePart> parts = cycle.stream()
                 .map(part -> new CyclePart(
                         part.length(),
                         part.inputVolts().orElse(rating.nominalInputVolts()),
-                        rating.atPercent(part.loadPercent())))
+                        rating.atPercent(part.loadPercent()),
+                        part.off()))
                 .toList();
         Step end = new Step(word(), name + " end", rating.nominalInputVolts(), amps, true, timing, duration, false);
         return List.of(

@@ -9,5 +9,6 @@ import java.util.OptionalDouble;
  * @param length how long, above zero
  * @param loadPercent of full load, all rails
  * @param inputVolts setting of the supply, V; empty for the nominal input
+ * @param off the supply's output is off meanwhile; the unit comes back by first power
  */
-public record HoldPart(Duration length, double loadPercent, OptionalDouble inputVolts) {}
+public record HoldPart(Duration length, double loadPercent, OptionalDouble inputVolts, boolean off) {}

@@ -1,7 +1,10 @@
 package railwitness.logger.recording.plan;
 
 import java.time.Duration;
+import java.util.Iterator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -25,7 +28,26 @@ public record Plan(String name, List<Stage> stages, Duration answerAtMost) {
 
     /** The steps of all stages, in order. */
     public List<Step> steps(Rating rating) {
-        return stages.stream().flatMap(stage -> stage.steps(rating).stream()).toList();
+        Iterator<String> names = holds().keySet().iterator();
+        return stages.stream()
+                .flatMap(stage ->
+                        (stage instanceof Hold hold ? hold.steps(rating, names.next()) : stage.steps(rating)).stream())
+                .toList();
+    }
+
+    /** The holds in their order, by names that differ: {@code 75 %}, {@code 75 % no. 2}. */
+    public Map<String, Hold> holds() {
+        Map<String, Hold> named = new LinkedHashMap<>();
+        for (Stage stage : stages) {
+            if (stage instanceof Hold hold) {
+                String name = hold.loadWords();
+                for (int number = 2; named.containsKey(name); number++) {
+                    name = hold.loadWords() + " no. " + number;
+                }
+                named.put(name, hold);
+            }
+        }
+        return named;
     }
 
     /** How the unit is powered up, where the plan says so. */

@@ -23,6 +23,12 @@ final class HoldCourse {
         /** Brings set points into place. */
         void set(Step step, Consumer<Result> then);
 
+        /** Switches the output off; done when the rails are safe. */
+        void off(Consumer<Result> then);
+
+        /** Arms again and brings the unit up by first power. */
+        void on(Consumer<Result> then);
+
         void stop(String by, String words);
 
         void happened(SessionEvent event);
@@ -42,9 +48,10 @@ final class HoldCourse {
     private final long begunNanos;
     private int part = -1;
     private boolean moving;
+    private boolean off;
+    private long offs;
     private boolean ending;
     private boolean over;
-    private long cycles;
     private Optional<Due> key = Optional.empty();
 
     HoldCourse(Step step, Holding holding, RunSetup setup, Person person, Bench bench) {
@@ -54,8 +61,14 @@ final class HoldCourse {
         this.person = person;
         this.bench = bench;
         this.begunNanos = scheduler.nowNanos();
-        this.watch = new HoldWatch(holding.rules(), step.loadAmps().keySet(), begunNanos);
+        this.watch = new HoldWatch(holding.rules(), step.loadAmps().keySet(), cycleSeconds(holding), begunNanos);
         askAgain();
+    }
+
+    private static double cycleSeconds(Holding holding) {
+        return holding.cycle().stream()
+                .mapToDouble(one -> one.length().toNanos() / 1e9)
+                .sum();
     }
 
     private void askAgain() {
@@ -103,11 +116,22 @@ final class HoldCourse {
 
     private void follow(int due) {
         if (due != part) {
-            cycles += due == 0 && part > 0 ? 1 : 0;
             part = due;
             CyclePart wanted = holding.cycle().get(due);
-            move(step.at(wanted), () -> {});
+            if (wanted.off()) {
+                rest();
+            } else {
+                move(step.at(wanted), () -> {});
+            }
         }
+    }
+
+    private void rest() {
+        bench.happened(new SessionEvent.Said(EventKind.RESTING, "output off for this part of the cycle"));
+        off = true;
+        offs++;
+        moving = true;
+        bench.off(result -> went(result, () -> {}));
     }
 
     private void finish() {
@@ -115,7 +139,10 @@ final class HoldCourse {
         if (part < 0) {
             done();
         } else {
-            bench.happened(new SessionEvent.Said(EventKind.CYCLES, cycles + " whole cycles done"));
+            double held = (scheduler.nowNanos() - begunNanos) / 1e9;
+            long cycles = (long) Math.floor(held / cycleSeconds(holding) + 0.001);
+            String rests = offs == 0 ? "" : ", output off " + offs + (offs == 1 ? " time" : " times");
+            bench.happened(new SessionEvent.Said(EventKind.CYCLES, cycles + " whole cycles done" + rests));
             move(step, this::done);
         }
     }
@@ -133,16 +160,39 @@ final class HoldCourse {
 
     private void move(Step to, Runnable then) {
         moving = true;
-        bench.set(to, result -> {
-            moving = false;
-            if (over) {
-                return;
-            }
-            if (result.isDone()) {
-                then.run();
-            } else if (!(result instanceof Result.Stopped)) {
-                bench.stop("instrument", result.words());
-            }
-        });
+        if (off) {
+            bench.on(up -> went(up, () -> {
+                off = false;
+                bench.happened(new SessionEvent.Said(EventKind.RESTED, "the unit is up again"));
+                move(to, then);
+            }));
+        } else {
+            bench.set(to, result -> went(result, then));
+        }
+    }
+
+    private void went(Result result, Runnable then) {
+        moving = false;
+        if (over) {
+            return;
+        }
+        if (result.isDone()) {
+            then.run();
+        } else if (!(result instanceof Result.Stopped)) {
+            bench.stop("instrument", result.words());
+        }
+    }
+
+    /** A person ends it here: the constant load is averaged, and the plan goes on. */
+    void endHere() {
+        if (!over && !ending) {
+            ending = true;
+            bench.happened(new SessionEvent.Said(EventKind.STEADY, "a person ends the hold here"));
+        }
+    }
+
+    /** Whether power is about to go or to come. */
+    boolean powering() {
+        return off;
     }
 }

@@ -17,25 +17,35 @@ import railwitness.logger.recording.plan.HoldRules;
 
 /**
  * What a hold that nobody watches is held to: how hot it may get, how fast a rail may drift, and by which rule it is steady
- * enough to end. It keeps a reading of every ten seconds for as long as its rules look back, however long the hold.
+ * enough to end. It keeps a mean of every ten seconds, or of every whole cycle, for as long as its rules look back, however long the hold.
  */
 final class HoldWatch {
     private static final double KEPT_EVERY_SECONDS = 10;
     private static final double LOOK_EVERY_SECONDS = 60;
     private static final double DRIFT_SECONDS = 1800;
     private static final double BACK_SECONDS = 3700;
+    private static final double LEAST_CYCLES = 8;
     private static final double PROBABLE = 0.95;
 
     private final HoldRules rules;
     private final Set<String> rails;
     private final double beginSeconds;
+    private final double everySeconds;
+    private final double driftSeconds;
+    private final double backSeconds;
     private final Map<Channel, RecentMeans> kept = new TreeMap<>();
     private final Set<String> drifting = new HashSet<>();
     private double lookedSeconds;
     private Optional<String> tooHot = Optional.empty();
 
-    /** @param rails names of the rails, for drift alarms */
-    HoldWatch(HoldRules rules, Set<String> rails, long nowNanos) {
+    /**
+     * @param rails names of the rails, for drift alarms
+     * @param cycleSeconds length of its cycle, over the whole of which is averaged; 0 where the load is constant
+     */
+    HoldWatch(HoldRules rules, Set<String> rails, double cycleSeconds, long nowNanos) {
+        this.everySeconds = Math.max(KEPT_EVERY_SECONDS, cycleSeconds);
+        this.driftSeconds = Math.max(DRIFT_SECONDS, LEAST_CYCLES * cycleSeconds);
+        this.backSeconds = Math.max(BACK_SECONDS, LEAST_CYCLES * cycleSeconds + 100);
         this.rules = rules;
         this.rails = Set.copyOf(rails);
         this.beginSeconds = nowNanos / 1e9;
@@ -63,7 +73,7 @@ final class HoldWatch {
                 || channel.quantity() == Quantity.VOLTAGE
                 || channel.quantity() == Quantity.CURRENT;
         if (wanted) {
-            kept.computeIfAbsent(channel, any -> new RecentMeans(KEPT_EVERY_SECONDS, BACK_SECONDS))
+            kept.computeIfAbsent(channel, any -> new RecentMeans(everySeconds, backSeconds))
                     .add(reading.repliedNanos() / 1e9, reading.value());
         }
     }
@@ -92,10 +102,10 @@ final class HoldWatch {
         double limit = rules.driftAlarmPercentPerHour().getAsDouble();
         for (String rail : rails) {
             RecentMeans means = kept.get(new Channel(rail, Quantity.VOLTAGE));
-            if (means == null || means.spanSeconds() < DRIFT_SECONDS * 0.95) {
+            if (means == null || means.spanSeconds() < driftSeconds * 0.8) {
                 continue;
             }
-            RecentMeans.Series last = means.last(DRIFT_SECONDS);
+            RecentMeans.Series last = means.last(driftSeconds);
             double mean = last.mean();
             if (mean == 0) {
                 continue;
@@ -130,7 +140,7 @@ final class HoldWatch {
                             && !Set.of("ambient", "room")
                                     .contains(entry.getKey().node());
                     if (place) {
-                        RecentMeans.Series all = entry.getValue().last(BACK_SECONDS);
+                        RecentMeans.Series all = entry.getValue().last(backSeconds);
                         if (!rule.at(all.seconds(), all.values()).steady()) {
                             return Optional.empty();
                         }

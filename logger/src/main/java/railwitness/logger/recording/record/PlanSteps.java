@@ -40,6 +40,9 @@ final class PlanSteps {
         /** The steps before the unit is turned on are done. */
         void turningOn();
 
+        /** Off in the midst of the plan, and back by first power. */
+        void rest(Consumer<Result> then);
+
         /** The run cannot go on. */
         void stop(String by, String words);
 
@@ -141,6 +144,25 @@ final class PlanSteps {
             }
 
             @Override
+            public void off(Consumer<Result> then) {
+                setter.switchedOff();
+                course.rest(result -> {
+                    if (current == mine && course.stepping()) {
+                        then.accept(result);
+                    }
+                });
+            }
+
+            @Override
+            public void on(Consumer<Result> then) {
+                path.powerAgain(result -> {
+                    if (current == mine && course.stepping()) {
+                        then.accept(result);
+                    }
+                });
+            }
+
+            @Override
             public void stop(String by, String words) {
                 course.stop(by, words);
             }
@@ -160,6 +182,16 @@ final class PlanSteps {
                 look();
             }
         };
+    }
+
+    /** A person ends the hold under way, if there is one. */
+    void endHold() {
+        hold.ifPresent(HoldCourse::endHere);
+    }
+
+    /** Whether power goes or comes in the midst of a hold: then it is looked at often. */
+    boolean powering() {
+        return hold.filter(HoldCourse::powering).isPresent();
     }
 
     void heard(Reading reading) {

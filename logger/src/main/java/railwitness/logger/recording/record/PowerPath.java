@@ -36,7 +36,7 @@ final class PowerPath {
     private final Person person;
     private final Consumer<Phase> phases;
     private final Consumer<SessionEvent> told;
-    private final FirstPower first;
+    private FirstPower first;
     private Consumer<Consumer<Result>> beforeTurnOn = next -> next.accept(new Result.Done("nothing before"));
     private boolean remoteOn;
     private boolean mayBeDown;
@@ -50,8 +50,18 @@ final class PowerPath {
         this.power = power;
         this.person = person;
         this.phases = phases;
-        this.first = new FirstPower(
+        this.first = firstPower();
+    }
+
+    private FirstPower firstPower() {
+        return new FirstPower(
                 scheduler, power, setup.firstPower(), setup.firstPowerReadings(), this::firstTurnOn, this::ask, phases);
+    }
+
+    /** After an off period: armed anew, the input raised in steps with the remote turn-on off, turned on, rails seen up. */
+    void powerAgain(Consumer<Result> then) {
+        first = firstPower();
+        powerUp(on -> on.accept(new Result.Done("nothing before")), then);
     }
 
     private void ask(String sentence, Runnable yes) {

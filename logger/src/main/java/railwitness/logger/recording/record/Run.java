@@ -103,7 +103,7 @@ public final class Run implements PowerLog {
     /** A burn-in may ask slowly; power that comes and goes is looked at often. */
     private Duration interval() {
         Duration wanted = setup.interval();
-        boolean often = part != Part.STEPPING && wanted.compareTo(OFTEN) > 0;
+        boolean often = (part != Part.STEPPING || steps.powering()) && wanted.compareTo(OFTEN) > 0;
         return often ? OFTEN : wanted;
     }
 
@@ -179,6 +179,13 @@ public final class Run implements PowerLog {
     /** What is watched, with its limits. */
     public java.util.List<railwitness.safety.interlock.Watch> watches() {
         return setup.watches();
+    }
+
+    /** A person ends the hold under way before its time; the plan goes on. On the scheduler. */
+    public void endHold() {
+        if (part == Part.STEPPING) {
+            steps.endHold();
+        }
     }
 
     /** A person's remark, kept with the readings. */
@@ -294,7 +301,7 @@ public final class Run implements PowerLog {
         if (part == Part.SWITCHING_OFF || part == Part.OVER) {
             return;
         }
-        if (!windings.busy()) {
+        if (!windings.busy() && !steps.powering()) {
             steps.limits(pollResult);
         }
         if (pollResult.conditions().contains(Condition.PROTECTION)) {
@@ -491,6 +498,9 @@ public final class Run implements PowerLog {
     @Override
     public void alarm(long atNanos, String words) {
         told(atNanos, new SessionEvent.Said(EventKind.ALARM, words));
+        if (part == Part.STEPPING) {
+            stop(setup.bench().supply().name(), words); // an off that is none
+        }
         if (part == Part.SWITCHING_OFF) {
             person.forget();
             person.disconnect(DISCONNECT, power::disconnectOpen);
@@ -508,6 +518,22 @@ public final class Run implements PowerLog {
         @Override
         public boolean stepping() {
             return part == Part.STEPPING;
+        }
+
+        @Override
+        public void rest(Consumer<Result> then) {
+            enter(Phase.INRUSH); // the rails fall
+            power.off("an off period of the cycle", ended -> {
+                if (part != Part.STEPPING) {
+                    return;
+                }
+                if (ended.confirmed()) {
+                    enter(Phase.OFF);
+                    then.accept(new Result.Done(ended.words()));
+                } else {
+                    Run.this.stop(setup.bench().supply().name(), ended.words());
+                }
+            });
         }
 
         @Override

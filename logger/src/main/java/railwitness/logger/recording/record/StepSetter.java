@@ -68,6 +68,12 @@ final class StepSetter {
         makeAll(changes, then);
     }
 
+    /** The output goes off and with it the loads that can be told so; first power sets the input to its nominal value. */
+    void switchedOff() {
+        amps.keySet().removeAll(setup.programmableRails());
+        volts = setup.nominalVolts();
+    }
+
     /** The input alone, V. */
     void volts(double wanted, Consumer<Result> then) {
         makeAll(Chain.begin().then(done -> setVolts(wanted, done)), then);

@@ -54,7 +54,8 @@ final class StepWitness {
 
     /** Once in each step, as soon as it stands. */
     void tick(StepRun step, long nowNanos) {
-        if (!looked) {
+        boolean cycled = step.holding() && step.step().cycled(); // its set points are not the step's own
+        if (!looked && !cycled) {
             step.soFar(nowNanos, LEAST_NANOS).ifPresent(entry -> {
                 looked = true;
                 look(entry, false);

@@ -20,6 +20,7 @@ import railwitness.logger.recording.plan.Timing;
 
 /** Reads a plan. */
 public final class PlanReader {
+    private static final Duration LEAST_OFF = Duration.ofSeconds(20);
     private static final double LONGEST_S = 7 * 24 * 3600;
 
     private PlanReader() {}
@@ -121,16 +122,36 @@ public final class PlanReader {
     }
 
     private static HoldPart part(SheetTable t) {
-        return new HoldPart(
-                seconds(t.number("for_s", "length of this part of the cycle")
+        Duration length =
+                seconds(t.number("for_s", "length of this part of the cycle; an off period takes 20 s at least")
                         .between(1, LONGEST_S)
-                        .required()),
-                t.number("load_pct", "load of this part, of full load")
-                        .between(0, 150)
-                        .required(),
-                t.number("input_V", "supply setting of this part (default: the nominal input)")
-                        .between(1, 60)
-                        .optionalNumber());
+                        .required());
+        boolean off = t.flag(
+                        "off", "the supply's output goes off for this part; after it the unit comes up by first power")
+                .orElse(false);
+        OptionalDouble load = t.number("load_pct", "load of this part, of full load; required but for an off period")
+                .between(0, 150)
+                .optionalNumber();
+        OptionalDouble volts = t.number("input_V", "supply setting of this part (default: the nominal input)")
+                .between(1, 60)
+                .optionalNumber();
+        if (off) {
+            refuseInOff(t, length, load, volts);
+        } else if (load.isEmpty()) {
+            t.fault("load_pct", "is missing: every part of a cycle but an off period needs its load");
+        }
+        return new HoldPart(length, load.orElse(0), volts, off);
+    }
+
+    private static void refuseInOff(SheetTable t, Duration length, OptionalDouble load, OptionalDouble volts) {
+        if (load.orElse(0) > 0 || volts.isPresent()) {
+            t.fault(
+                    load.orElse(0) > 0 ? "load_pct" : "input_V",
+                    "is for parts with the output on: leave it out where off");
+        }
+        if (length.compareTo(LEAST_OFF) < 0) {
+            t.fault("for_s", "of an off period must be 20 s at least: the rails empty and are watched until safe");
+        }
     }
 
     private static Optional<Duration> optional(OptionalDouble seconds) {

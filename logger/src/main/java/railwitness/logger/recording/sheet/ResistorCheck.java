@@ -12,6 +12,7 @@ import railwitness.analysis.design.Rail;
 import railwitness.analysis.design.Remark;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.bench.ResistorBank;
+import railwitness.logger.recording.plan.HoldPart;
 import railwitness.logger.recording.plan.Plan;
 import railwitness.logger.recording.plan.Step;
 
@@ -42,6 +43,17 @@ final class ResistorCheck {
     private record Burden(Step step, double ohms, double watts) {}
 
     private void bank(int place, ResistorBank bank, Plan plan) {
+        if (plan.holds().values().stream()
+                .flatMap(hold -> hold.cycle().stream())
+                .anyMatch(HoldPart::off)) {
+            remarks.add(new Remark(
+                    Remark.Weight.CANNOT_BE,
+                    "[[resistor_bank]]",
+                    place,
+                    "rail",
+                    "the plan has off periods, after which the unit comes up without load, and the resistor of rail "
+                            + bank.rail() + " stays on: take a programmable load, or leave the off periods out"));
+        }
         if (bank.ratedWatts().isEmpty() || design.rail(bank.rail()).isEmpty()) {
             return;
         }

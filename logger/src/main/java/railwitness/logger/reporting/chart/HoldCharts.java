@@ -110,6 +110,11 @@ public final class HoldCharts {
     }
 
     private Optional<TimeSpan> span() {
+        if (soak.isPresent()) {
+            return Optional.of(new TimeSpan(
+                    Math.round(soak.get().record().fromSeconds() * 1e9),
+                    Math.round(soak.get().record().toSeconds() * 1e9)));
+        }
         List<StepEntry> held = file.steps().stream()
                 .filter(step -> step.stage().equals("hold") && step.average().isPresent())
                 .toList();

@@ -1,7 +1,6 @@
 package railwitness.logger.reporting.findings;
 
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -15,6 +14,7 @@ import railwitness.analysis.design.FigureName;
 import railwitness.analysis.soak.HoldDrift;
 import railwitness.analysis.soak.PlaceTemperature;
 import railwitness.analysis.soak.Soak;
+import railwitness.analysis.soak.SoakRecord;
 import railwitness.analysis.soak.SoakSeries;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.drivers.bench.BenchSheet;
@@ -63,6 +63,8 @@ public record BurnIn(
             EventKind.DRIFT,
             EventKind.STEADY,
             EventKind.KEY,
+            EventKind.RESTING,
+            EventKind.RESTED,
             EventKind.CLOCK,
             EventKind.DISK,
             EventKind.CONTINUED,
@@ -88,15 +90,26 @@ public record BurnIn(
             SessionPoints maker = new SessionPoints(file, bench, design, new BenchErrors());
             return new SoakReader(file, bench, design, maker.estimates())
                     .record(List.of())
+                    .map(longest -> file.state() == SessionState.RUNNING ? latest(longest) : longest)
                     .map(Soak::of)
                     .map(soak -> of(soak, file, design));
         }
     }
 
+    /** Of a session that runs, the hold under way is looked at; of one that is over, the longest. */
+    private static SoakRecord latest(SoakRecord longest) {
+        return longest.others().stream()
+                .filter(other -> other.fromSeconds() > longest.fromSeconds())
+                .max(java.util.Comparator.comparingDouble(SoakRecord::fromSeconds))
+                .orElse(longest);
+    }
+
     private static BurnIn of(Soak soak, SessionFile file, Optional<Design> design) {
         double from = soak.record().fromSeconds();
         double now = (soak.record().toSeconds() - from) / 3600;
-        double end = file.state() == SessionState.RUNNING ? Math.max(now, planned(file)) : now;
+        double end = file.state() == SessionState.RUNNING
+                ? Math.max(now, planned(file, soak.record().name()))
+                : now;
         List<Line> temperatures = new ArrayList<>();
         soak.record().temperatures().forEach((place, series) -> temperatures.add(line(place, series, soak)));
         soak.record().ambient().ifPresent(room -> temperatures.add(line("room", room, soak)));
@@ -124,17 +137,17 @@ public record BurnIn(
                 rows(soak, design));
     }
 
-    private static double planned(SessionFile file) {
-        return file
-                .sheet("plan")
+    /** Whether the final temperature is known to half a kelvin: then nothing is gained by waiting for it. */
+    public boolean knownWellEnough() {
+        return known.isPresent() && known.getAsDouble() <= now + 1e-9;
+    }
+
+    private static double planned(SessionFile file, String hold) {
+        return file.sheet("plan")
                 .map(sheet -> Sheet.of(sheet.fileName(), sheet.text())
                         .read(railwitness.logger.recording.sheet.PlanReader::plan))
-                .stream()
-                .flatMap(plan -> plan.stages().stream())
-                .filter(railwitness.logger.recording.plan.Hold.class::isInstance)
-                .map(railwitness.logger.recording.plan.Hold.class::cast)
+                .flatMap(plan -> Optional.ofNullable(plan.holds().get(hold)))
                 .map(railwitness.logger.recording.plan.Hold::duration)
-                .max(Duration::compareTo)
                 .map(duration -> duration.toSeconds() / 3600.0)
                 .orElse(0.0);
     }

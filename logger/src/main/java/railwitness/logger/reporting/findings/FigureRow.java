@@ -114,6 +114,9 @@ public record FigureRow(
     public Optional<BigDecimal> valueDigits() {
         return value.map(
                 found -> coverage.map(known -> Rounding.expanded(found, known).value())
+                        .or(() -> Optional.of(found)
+                                .filter(exact -> exact.known() && exact.u() == 0)
+                                .map(exact -> Rounding.of(exact.value(), 0).value()))
                         .orElseGet(() -> BigDecimal.valueOf(found.value())
                                 .round(new MathContext(DIGITS_WHERE_UNKNOWN, RoundingMode.HALF_UP))));
     }

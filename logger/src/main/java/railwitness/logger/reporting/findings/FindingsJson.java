@@ -77,7 +77,10 @@ public final class FindingsJson {
         session.findings()
                 .soak()
                 .ifPresentOrElse(
-                        soak -> root.set("soak", new SoakJson(FindingsJson::estimate).of(soak)),
+                        soak -> root.set(
+                                "soak",
+                                new SoakJson(FindingsJson::estimate)
+                                        .of(soak, session.findings().points())),
                         () -> root.putNull("soak"));
         session.wound()
                 .ifPresentOrElse(

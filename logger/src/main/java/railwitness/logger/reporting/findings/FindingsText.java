@@ -57,7 +57,10 @@ public final class FindingsText {
         text.figures();
         text.causes();
         text.points();
-        session.findings().soak().ifPresent(soak -> text.lines.addAll(SoakText.lines(soak)));
+        session.findings()
+                .soak()
+                .ifPresent(soak -> text.lines.addAll(
+                        SoakText.lines(soak, session.findings().points())));
         text.wound();
         text.notFound();
         text.losses();

@@ -25,8 +25,8 @@ public record HoldStretch(String name, List<TimeSpan> spans) {
         spans = List.copyOf(spans);
     }
 
-    /** The longest hold of a session; empty spans where it had none. */
-    public static HoldStretch longest(List<StepEntry> steps, List<EventEntry> events, long lastNanos) {
+    /** The holds of a session, the longest first. */
+    public static List<HoldStretch> all(List<StepEntry> steps, List<EventEntry> events, long lastNanos) {
         Map<String, List<TimeSpan>> holds = new LinkedHashMap<>();
         for (int i = 0; i < steps.size(); i++) {
             StepEntry step = steps.get(i);
@@ -39,12 +39,17 @@ public record HoldStretch(String name, List<TimeSpan> spans) {
         }
         return holds.entrySet().stream()
                 .map(entry -> new HoldStretch(entry.getKey(), entry.getValue()))
-                .max(java.util.Comparator.comparingLong(HoldStretch::nanos))
-                .orElse(new HoldStretch("", List.of()));
+                .sorted(java.util.Comparator.comparingLong(HoldStretch::nanos).reversed())
+                .toList();
     }
 
     private static String name(StepEntry step) {
-        return step.step().replaceAll(" (begin|end|again)\\b.*$", "");
+        return name(step.step());
+    }
+
+    /** The hold to which a step of that name belongs. */
+    static String name(String step) {
+        return step.replaceAll(" (begin|end|again)\\b.*$", "");
     }
 
     private static void join(List<TimeSpan> spans, long from, long to) {

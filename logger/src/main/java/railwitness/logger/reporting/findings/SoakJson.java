@@ -3,12 +3,16 @@ package railwitness.logger.reporting.findings;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import railwitness.analysis.soak.HoldDrift;
 import railwitness.analysis.soak.PlaceTemperature;
 import railwitness.analysis.soak.RuleMet;
 import railwitness.analysis.soak.Soak;
+import railwitness.analysis.soak.SoakFigures;
+import railwitness.analysis.supply.Figure;
+import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.uncertainty.Estimate;
 
 /** The key {@code soak} of the findings. */
@@ -22,8 +26,28 @@ final class SoakJson {
         this.estimate = estimate;
     }
 
-    ObjectNode of(Soak soak) {
+    ObjectNode of(Soak soak, List<OperatingPoint> points) {
+        ObjectNode node = of(soak);
+        ArrayNode others = node.putArray("others");
+        for (Soak other : soak.others()) {
+            ObjectNode one = of(other);
+            ArrayNode figures = one.putArray("figures");
+            SoakFigures.of(other, points).found().forEach(figure -> figures.add(figure(figure)));
+            others.add(one);
+        }
+        return node;
+    }
+
+    private ObjectNode figure(Figure figure) {
+        ObjectNode node = NODES.objectNode().put("name", figure.name().word());
+        figure.rail().ifPresentOrElse(rail -> node.put("rail", rail), () -> node.putNull("rail"));
+        node.set("value", estimate.apply(figure.value(), figure.unit()));
+        return node;
+    }
+
+    private ObjectNode of(Soak soak) {
         ObjectNode node = NODES.objectNode()
+                .put("hold", soak.record().name())
                 .put("from_s", soak.record().fromSeconds())
                 .put("to_s", soak.record().toSeconds());
         ArrayNode places = node.putArray("temperatures");
@@ -35,7 +59,8 @@ final class SoakJson {
         soak.stability().forEach(rule -> rules.add(rule(rule)));
         return node.put("excursions", soak.record().excursions())
                 .put("gaps", soak.record().gaps())
-                .put("restarts", soak.record().breaks().length);
+                .put("restarts", soak.record().restarts())
+                .put("off_periods", soak.record().rests());
     }
 
     private ObjectNode place(PlaceTemperature place) {

@@ -19,7 +19,7 @@ import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.sheet.Sheet;
-import railwitness.logger.recording.plan.Hold;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.points.ChannelEstimates;
 import railwitness.logger.recording.sheet.PlanReader;
 import railwitness.logger.recording.store.Envelope;
@@ -38,6 +38,7 @@ public final class SoakReader {
     private static final double INPUT_SHARE = 0.02;
     private static final double KELVIN = 3;
     private static final double FEW = 0.6;
+    private static final int FEW_CYCLES = 40;
 
     private final SessionFile file;
     private final Optional<BenchSheet> bench;
@@ -47,6 +48,7 @@ public final class SoakReader {
     private HoldStretch hold;
     private TimeSpan span;
     private int columns;
+    private int perCycle;
     private OptionalLong cycle = OptionalLong.empty();
 
     public SoakReader(
@@ -58,46 +60,59 @@ public final class SoakReader {
         this.channels = file.channels();
     }
 
-    /** The record of the longest hold; empty where the session has none, or less than a dozen readings of it. */
+    /**
+     * The record of the longest hold with those of the others beside it; empty where the session has none, or less than a
+     * dozen readings of each.
+     */
     public Optional<SoakRecord> record(List<OperatingPoint> points) {
-        hold = HoldStretch.longest(file.steps(), file.events(), file.lastNanos());
         Optional<Channel> volts = input(Quantity.VOLTAGE);
-        if (hold.spans().isEmpty() || volts.isEmpty()) {
+        if (volts.isEmpty()) {
             return Optional.empty();
         }
+        List<SoakRecord> all = HoldStretch.all(file.steps(), file.events(), file.lastNanos()).stream()
+                .flatMap(stretch -> record(stretch, points, volts.get()).stream())
+                .toList();
+        return all.stream().findFirst().map(longest -> longest.with(all.subList(1, all.size())));
+    }
+
+    private Optional<SoakRecord> record(HoldStretch stretch, List<OperatingPoint> points, Channel volts) {
+        hold = stretch;
+        perCycle = 1;
         span = new TimeSpan(
                 hold.spans().get(0).fromNanos(),
                 hold.spans().get(hold.spans().size() - 1).toNanos());
-        long readings =
-                Arrays.stream(file.envelope(volts.get(), span, 1).readings()).sum();
+        long readings = Arrays.stream(file.envelope(volts, span, 1).readings()).sum();
         columns = (int) Math.min(COLUMNS, readings / READINGS_EACH);
         cycle = cycleNanos();
         if (cycle.isPresent()) {
             wholeCycles(cycle.getAsLong());
         }
-        return columns < LEAST_COLUMNS ? Optional.empty() : Optional.of(read(points, volts.get()));
+        return columns < LEAST_COLUMNS ? Optional.empty() : Optional.of(read(points, volts));
     }
 
-    /** Every column covers whole cycles, so that what goes to and fro does not show. */
+    /**
+     * Every column covers whole cycles, so that what goes to and fro does not show; of few cycles every column is the mean
+     * of the cycle around it.
+     */
     private void wholeCycles(long cycleNanos) {
         long cycles = (span.toNanos() - span.fromNanos()) / cycleNanos;
         long each = Math.max(1, (cycles + columns - 1) / Math.max(1, columns));
-        columns = (int) (cycles / each);
-        span = new TimeSpan(span.fromNanos(), span.fromNanos() + Math.max(1, columns) * each * cycleNanos);
+        long whole = cycles / each;
+        span = new TimeSpan(span.fromNanos(), span.fromNanos() + Math.max(1, whole) * each * cycleNanos);
+        perCycle = whole < FEW_CYCLES && whole > 0 ? (int) Math.min(columns / whole, FEW_CYCLES) : 1;
+        columns = (int) whole * perCycle;
     }
 
     private OptionalLong cycleNanos() {
-        if (!hold.name().endsWith("cycled")) {
+        if (!hold.name().contains("cycled")) {
             return OptionalLong.empty();
         }
         return file
                 .sheet("plan")
                 .map(sheet -> Sheet.of(sheet.fileName(), sheet.text()).read(PlanReader::plan))
-                .stream()
-                .flatMap(plan -> plan.stages().stream())
-                .filter(Hold.class::isInstance)
-                .map(Hold.class::cast)
+                .flatMap(plan -> Optional.ofNullable(plan.holds().get(hold.name())))
                 .filter(one -> !one.cycle().isEmpty())
+                .stream()
                 .mapToLong(one -> one.cycle().stream()
                         .mapToLong(part -> part.length().toNanos())
                         .sum())
@@ -121,9 +136,12 @@ public final class SoakReader {
                 }
             }
         }
-        List<OperatingPoint> held =
-                points.stream().filter(point -> point.stage().equals("hold")).toList();
+        List<OperatingPoint> held = points.stream()
+                .filter(point -> point.stage().equals("hold")
+                        && HoldStretch.name(point.step()).equals(hold.name()))
+                .toList();
         return new SoakRecord(
+                hold.name(),
                 span.fromNanos() / 1e9,
                 span.toNanos() / 1e9,
                 middles(clock),
@@ -144,7 +162,16 @@ public final class SoakReader {
                 hold.breaks(),
                 cycle.isPresent() ? OptionalDouble.of(cycle.getAsLong() / 1e9) : OptionalDouble.empty(),
                 cycle.isPresent() ? 0 : excursions(drawn, temperatures.keySet()),
-                gaps(clock));
+                gaps(clock),
+                rests(),
+                List.of());
+    }
+
+    /** How often the output went off within it and came on again. */
+    private int rests() {
+        return (int) file.events().stream()
+                .filter(event -> event.event().kind() == EventKind.RESTED && hold.holds(event.nanos() / 1e9))
+                .count();
     }
 
     private Optional<Channel> input(Quantity quantity) {
@@ -187,7 +214,21 @@ public final class SoakReader {
                 means[i] = Double.NaN;
             }
         }
-        return means;
+        return perCycle > 1 ? overCycle(means) : means;
+    }
+
+    /** Means of as many columns as a cycle has; NaN where one of them is missing. */
+    private double[] overCycle(double[] means) {
+        double[] over = new double[means.length];
+        for (int i = 0; i < over.length; i++) {
+            int from = i - perCycle / 2;
+            double sum = from < 0 || from + perCycle > means.length ? Double.NaN : 0;
+            for (int j = Math.max(0, from); j < Math.min(means.length, from + perCycle); j++) {
+                sum += means[j];
+            }
+            over[i] = sum / perCycle;
+        }
+        return over;
     }
 
     private boolean inside(Envelope envelope, int column, double middle) {

@@ -7,6 +7,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.analysis.soak.PlaceTemperature;
 import railwitness.analysis.soak.Soak;
+import railwitness.analysis.soak.SoakFigures;
+import railwitness.analysis.supply.Figure;
+import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Rounding;
 
@@ -17,11 +20,34 @@ public final class SoakText {
 
     private SoakText() {}
 
-    /** The lines; a blank one ends them. */
-    static List<String> lines(Soak soak) {
+    /** The lines; a blank one ends those of each hold. */
+    static List<String> lines(Soak soak, List<OperatingPoint> points) {
+        List<String> lines = new ArrayList<>(lines(soak, !soak.others().isEmpty()));
+        for (Soak other : soak.others()) {
+            List<String> these = lines(other, true);
+            these.remove(these.size() - 1);
+            SoakFigures.of(other, points).found().forEach(figure -> these.add(figure.label() + ": " + shown(figure)));
+            these.add("");
+            lines.addAll(these);
+        }
+        return lines;
+    }
+
+    private static String shown(Figure figure) {
+        ShownUnit unit = ShownUnit.of(figure.name());
+        Estimate value = figure.value().scale(unit.factor());
+        return (value.u() > 0
+                        ? withU(value, unit.word())
+                        : Rounding.of(value.value(), 0).valueText() + " " + unit.word())
+                .trim();
+    }
+
+    private static List<String> lines(Soak soak, boolean named) {
         List<String> lines = new ArrayList<>();
         double from = soak.record().fromSeconds();
-        lines.add("held for " + duration(soak.record().toSeconds() - from) + ", from " + duration(from)
+        String name = soak.record().name();
+        lines.add("held " + (named ? "at " + name + " " : "") + "for "
+                + duration(soak.record().toSeconds() - from) + ", from " + duration(from)
                 + " after the begin of the session; " + counts(soak));
         soak.temperatures().forEach(place -> lines.add(place(place, from)));
         for (var rule : soak.stability()) {
@@ -32,8 +58,10 @@ public final class SoakText {
     }
 
     private static String counts(Soak soak) {
-        int restarts = soak.record().breaks().length;
-        return times(soak.record().excursions(), "excursion") + ", "
+        int restarts = soak.record().restarts();
+        return (soak.record().cycleSeconds().isPresent()
+                        ? ""
+                        : times(soak.record().excursions(), "excursion") + ", ")
                 + times(soak.record().gaps(), "gap") + ", " + times(restarts, "restart");
     }
 

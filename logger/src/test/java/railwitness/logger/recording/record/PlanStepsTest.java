@@ -19,6 +19,7 @@ import railwitness.logger.recording.store.SessionWriter;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.StepOutcome;
 import railwitness.logger.recording.store.StoreException;
+import railwitness.safety.power.Result;
 
 /** The steps of a plan one after the other, and what becomes of them when they are stopped, refused or not answered. */
 class PlanStepsTest {
@@ -112,6 +113,11 @@ class PlanStepsTest {
         @Override
         public void turningOn() {
             stepping = false;
+        }
+
+        @Override
+        public void rest(Consumer<Result> then) {
+            throw new AssertionError("nothing here rests");
         }
 
         @Override

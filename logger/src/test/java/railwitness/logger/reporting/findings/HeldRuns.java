@@ -63,6 +63,33 @@ final class HeldRuns {
         return file;
     }
 
+    /** As it runs: what a test may do to it. */
+    record Hands(VirtualBench bench, VirtualScheduler scheduler, LiveSession session, Recorder[] recorder) {}
+
+    /**
+     * A run in which something happens.
+     *
+     * @param atSeconds when, on the session's axis
+     * @param what on the scheduler's own thread
+     */
+    static Hands meddled(Path file, Sheets sheets, double atSeconds, java.util.function.Consumer<Hands> what) {
+        VirtualScheduler scheduler = new VirtualScheduler(START);
+        VirtualBench bench = bench(sheets, scheduler, still());
+        Recorder[] recorder = new Recorder[1];
+        LiveSession session = new LiveSession(
+                sheets,
+                scheduler,
+                bench.opener(scheduler),
+                WorkerMaker.inline(scheduler),
+                (writer, trouble) -> recorder[0] = Recorder.inline(writer, trouble),
+                new RehearsalPerson(scheduler, bench),
+                new RunListener() {});
+        Hands hands = new Hands(bench, scheduler, session, recorder);
+        scheduler.at(Math.round(atSeconds * 1e9), () -> what.accept(hands));
+        session.run(file, new SessionHead("0098", START, ZoneOffset.UTC, true, "test", "", "Horn", "0098", ""));
+        return hands;
+    }
+
     static Surroundings still() {
         return new Surroundings(Room.still(22), Wear.NONE);
     }

@@ -17,15 +17,19 @@ import org.junit.jupiter.api.io.TempDir;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.soak.Soak;
 import railwitness.analysis.supply.Figure;
+import railwitness.analysis.uncertainty.Estimate;
 import railwitness.drivers.converter.Room;
 import railwitness.drivers.converter.Surroundings;
 import railwitness.drivers.converter.Wear;
+import railwitness.drivers.reading.Channel;
 import railwitness.logger.recording.event.SessionEvent;
 import railwitness.logger.recording.record.RunListener;
+import railwitness.logger.recording.store.Envelope;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.recording.store.StoreException;
+import railwitness.logger.recording.store.TimeSpan;
 
 /** Holds from the run to their findings, on the virtual clock. */
 @Timeout(120)
@@ -198,8 +202,106 @@ class HeldSessionTest {
             assertThat(file.state()).isEqualTo(SessionState.COMPLETE);
             assertThat(file.steps()).extracting(step -> step.step()).contains("50 % cycled begin", "50 % cycled end");
         }
-        assertThat(whats(session)).contains("cycles");
+        assertThat(whats(session)).contains("cycles").doesNotContain("contradiction");
         assertThat(SessionFindings.of(session).findings().soak()).isPresent();
+    }
+
+    /** Load, line and off periods as one table: off for each, first power for each, nothing between without a supply that is off. */
+    @Test
+    void offPeriodsOfACycleSwitchOffAndPowerUpSafelyEachTime() throws IOException {
+        Path session = HeldRuns.run(
+                folder.resolve("rested.session"),
+                HeldRuns.sheets(HeldRuns.POWERED + """
+                        [[stage]]
+                        kind = "hold"
+                        load_pct = 50
+                        duration_s = 3600
+                        [[stage.cycle]]
+                        for_s = 300
+                        load_pct = 100
+                        [[stage.cycle]]
+                        for_s = 60
+                        load_pct = 50
+                        input_V = 12.0
+                        [[stage.cycle]]
+                        for_s = 240
+                        off = true
+                        """),
+                HeldRuns.still(),
+                new RunListener() {});
+        List<String> told = whats(session);
+        assertThat(told.stream().filter("off period"::equals)).as("off").hasSize(6);
+        assertThat(told.stream().filter("off period over"::equals))
+                .as("on again")
+                .hasSize(6);
+        assertThat(told.stream().filter("output on"::equals)).as("switched on").hasSize(7);
+        assertThat(told).doesNotContain("contradiction", "limiting", "drift");
+        try (SessionFile file = SessionFile.open(session)) {
+            assertThat(file.state()).isEqualTo(SessionState.COMPLETE);
+            assertThat(file.events())
+                    .anyMatch(event -> event.text().contains("6 whole cycles done, output off 6 times"));
+            EventEntry first = file.events().stream()
+                    .filter(event -> event.what().equals("off period"))
+                    .findFirst()
+                    .orElseThrow();
+            long quiet = first.nanos() + 60_000_000_000L;
+            Envelope rail = file.envelope(Channel.of("plus.voltage"), new TimeSpan(quiet, quiet + 100_000_000_000L), 1);
+            assertThat(rail.highest()[0]).as("rail while off").isLessThan(5);
+            Envelope amps =
+                    file.envelope(Channel.of("input.current"), new TimeSpan(quiet, quiet + 100_000_000_000L), 1);
+            assertThat(amps.highest()[0]).as("input while off").isLessThan(0.05);
+        }
+        SessionFindings found = SessionFindings.of(session);
+        assertThat(figure(found, FigureName.RESTARTS, Optional.empty()).value().value())
+                .isEqualTo(6);
+        assertThat(figure(found, FigureName.GAPS, Optional.empty()).value().value())
+                .isZero();
+        assertThat(FindingsText.of(found)).contains("6 restarts").doesNotContain("limiting");
+    }
+
+    @Test
+    void everyHoldOfAPlanIsWorkedOut() throws IOException {
+        Path session = HeldRuns.run(
+                folder.resolve("three.session"),
+                HeldRuns.sheets(HeldRuns.POWERED + """
+                        [[stage]]
+                        kind = "hold"
+                        load_pct = 25
+                        duration_s = 2400
+                        [[stage]]
+                        kind = "hold"
+                        load_pct = 100
+                        duration_s = 5400
+                        [[stage]]
+                        kind = "hold"
+                        load_pct = 25
+                        duration_s = 3000
+                        """),
+                HeldRuns.still(),
+                new RunListener() {});
+        SessionFindings found = SessionFindings.of(session);
+        Soak longest = found.findings().soak().orElseThrow();
+        assertThat(longest.record().name()).isEqualTo("100 %");
+        assertThat(longest.others()).extracting(other -> other.record().name()).containsExactly("25 % no. 2", "25 %");
+        assertThat(longest.record().restarts()).isZero();
+        assertThat(longest.record().gaps()).isZero();
+        double hot = longest.temperatures().get(0).end().value();
+        Estimate cool = longest.others().get(0).temperatures().get(0).end();
+        Estimate first = longest.others().get(1).temperatures().get(0).end();
+        assertThat(hot).isGreaterThan(cool.value() + 3);
+        assertThat(first.value())
+                .as("the same load, before and after")
+                .isCloseTo(
+                        cool.value(),
+                        within(cool.coverage(0.95).expanded()
+                                + first.coverage(0.95).expanded()));
+        assertThat(found.findings().verdicts().stream()
+                        .map(verdict -> verdict.requirement().name()))
+                .contains("final heat-sink rise at most 45.0, held at 25 % no. 2");
+        String text = FindingsText.of(found);
+        assertThat(text).contains("held at 100 % for 1 h 3", "held at 25 % no. 2 for 5", "held at 25 % for 4");
+        assertThat(text).containsPattern("excursions +0 +0").doesNotContainPattern("excursions +0[.]0");
+        assertThat(FindingsJson.of(found)).contains("\"others\" : [ {", "\"hold\" : \"25 % no. 2\"");
     }
 
     @Test

@@ -31,6 +31,7 @@ public final class BurnInPanel {
     private Path file;
     private long readNanos;
     private boolean reading;
+    private boolean knownWellEnough;
 
     public BurnInPanel(WindowModel desk) {
         this.desk = desk;
@@ -74,7 +75,13 @@ public final class BurnInPanel {
                 trouble -> reading = false);
     }
 
+    /** Whether what is foretold is known well enough to end the hold before its time. */
+    public boolean mayEnd() {
+        return knownWellEnough;
+    }
+
     private void show(Optional<BurnIn> found) {
+        knownWellEnough = found.filter(BurnIn::knownWellEnough).isPresent();
         graph.show(found);
         words.removeAll();
         if (found.isEmpty()) {

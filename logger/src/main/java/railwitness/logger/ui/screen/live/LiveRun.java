@@ -103,6 +103,11 @@ public final class LiveRun {
         }
     }
 
+    /** Ends the hold under way before its time; the plan goes on. */
+    public void endHold() {
+        scheduler.post(() -> session.running().ifPresent(Run::endHold));
+    }
+
     /** A remark, kept with the readings. */
     public void note(String text) {
         scheduler.post(() -> session.running().ifPresent(run -> run.note("", text)));

@@ -2,6 +2,7 @@ package railwitness.logger.ui.screen.run;
 
 import java.awt.CardLayout;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -14,6 +15,7 @@ import railwitness.logger.ui.screen.burnin.BurnInPanel;
 import railwitness.logger.ui.screen.live.LiveRun;
 import railwitness.logger.ui.screen.live.RunView;
 import railwitness.logger.ui.screen.live.StepView;
+import railwitness.logger.ui.screen.stage.Act;
 import railwitness.logger.ui.screen.stage.Asker;
 import railwitness.logger.ui.screen.stage.Stage;
 import railwitness.logger.ui.screen.stage.StatusLine;
@@ -25,6 +27,7 @@ import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.RuledSheet;
 import railwitness.logger.ui.screen.widgets.Scroll;
 import railwitness.logger.ui.screen.widgets.Sheet;
+import railwitness.logger.ui.screen.widgets.Words;
 
 /** The sheet that fills itself while the unit is run, with the traces at its right. */
 public final class RunStage implements Stage {
@@ -178,10 +181,24 @@ public final class RunStage implements Stage {
     public StatusLine line() {
         StatusLine now = line.line();
         if (desk.run().isPresent()) {
-            return now;
+            return endsHold() ? withEnd(now) : now;
         }
         StatusLine open = before.get();
         return new StatusLine(open.head(), now.caption(), open.progress(), open.acts());
+    }
+
+    private boolean endsHold() {
+        return desk.running() && desk.view().filter(RunStage::holdsLong).isPresent() && burnIn.mayEnd();
+    }
+
+    /** Offered, never done by itself. */
+    private StatusLine withEnd(StatusLine now) {
+        List<Act> acts = new ArrayList<>(now.acts());
+        acts.add(0, new Act("end-hold", Words.of("act.endhold"), "control K", false, () -> {
+            desk.run().ifPresent(LiveRun::endHold);
+            desk.message(Words.of("burnin.ending"));
+        }));
+        return new StatusLine(now.head(), now.caption(), now.progress(), acts);
     }
 
     /** The sheet, for whoever reads it aloud. */
