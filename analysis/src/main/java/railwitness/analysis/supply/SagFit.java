@@ -121,7 +121,7 @@ record SagFit(Estimate resistance, String at) {
                 columns.remove(2);
             }
         }
-        return Regression.of(columns, range.stream().map(volts).toList());
+        return Regression.weighted(columns, range.stream().map(volts).toList());
     }
 
     private static boolean heatingSeen(Points points, List<OperatingPoint> range) {
