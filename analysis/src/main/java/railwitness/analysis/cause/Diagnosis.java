@@ -25,8 +25,9 @@ public final class Diagnosis {
     private static final double SOUND_WEIGHT = 4;
     private static final double ANYTHING_WEIGHT = 0.5;
 
-    /** Below this probability "sound" is given up: one in three. */
-    private static final double SOUND_AT_MOST = 0.35;
+    /** Below this probability "sound" is given up: it is then less probable than that something is wrong. */
+    private static final double SOUND_AT_MOST = 0.5;
+
     /**
      * Natural logarithm of the factor by which the best fault must explain the recording better than a sound unit does: 10 to
      * the half, below which a comparison is "not worth more than a bare mention" (Jeffreys, Theory of Probability, 3rd edition,
@@ -82,6 +83,7 @@ public final class Diagnosis {
                 .findFirst()
                 .map(OperatingPoint::input)
                 .ifPresent(input -> recording.standby(input.current(), limit)));
+        recording.nominal(sheet);
         if (recording.sightings().isEmpty()) {
             return new Diagnosis(List.of(), 1, 0);
         }
@@ -155,10 +157,31 @@ public final class Diagnosis {
             Look look = new Look(sound, nominal, sensitivities, fit.sensitivities(none, sound.state()));
             List<Weighed> faults = faults(look);
             refine(faults, sound.logEvidence() + Math.log(SOUND_WEIGHT));
+            sound = fromTheBest(sound, faults);
             double soundLog = sound.logEvidence() + Math.log(SOUND_WEIGHT);
             double anythingLog = anything.logEvidence() + Math.log(ANYTHING_WEIGHT);
             pairs(faults, Math.max(soundLog, anythingLog), nominal);
             return shares(faults, sound, soundLog, anythingLog);
+        }
+
+        /** A sound unit too may be fitted best from where the best faults ended; it must not lose by a worse search. */
+        private PartsFit.Fitted fromTheBest(PartsFit.Fitted sound, List<Weighed> faults) {
+            PartsFit.Fitted best = sound;
+            Candidate none = Candidate.sound(SOUND_WEIGHT);
+            for (Weighed fault : faults.subList(0, Math.min(FINALISTS, faults.size()))) {
+                double ahead = fault.fitted().logEvidence() - best.logEvidence();
+                if (ahead < 0 || ahead > NEAR_ENOUGH) {
+                    continue;
+                }
+                double[] state = fault.fitted().state().clone();
+                state[state.length - 1] = 0;
+                for (int again = 0; again < 2; again++) {
+                    PartsFit.Fitted fitted = fit.fit(none, state, fit.sensitivities(none, state), errors);
+                    best = fitted.logEvidence() > best.logEvidence() ? fitted : best;
+                    state = fitted.state();
+                }
+            }
+            return best;
         }
 
         /** Where the best single fault leaves a large rest: it with each other one. */
@@ -317,6 +340,9 @@ public final class Diagnosis {
             List<Spoken> spoken = new ArrayList<>();
             for (int i = 0; i < sightings.size(); i++) {
                 Sighting sighting = sightings.get(i);
+                if (sighting.kind() == Sighting.Kind.NOMINAL) {
+                    continue;
+                }
                 double before = squared(sighting, sound.predicted()[i]);
                 double now = squared(sighting, withFault[i]);
                 if (before - now > 2) {

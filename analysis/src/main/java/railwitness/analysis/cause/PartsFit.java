@@ -53,7 +53,7 @@ final class PartsFit {
         this.sigma = recording.sightings().stream().mapToDouble(Sighting::sigma).toArray();
         this.measured =
                 recording.sightings().stream().mapToDouble(Sighting::value).toArray();
-        this.sheetPredicted = predict(Candidate.sound(1), nominal(), new Result[recording.points()]);
+        this.sheetPredicted = predict(Candidate.sound(1), nominal(), new Result[recording.states()]);
     }
 
     /**
@@ -71,7 +71,7 @@ final class PartsFit {
     /** Sensitivities of every sighting to parts, at some state of them, in standard uncertainties of both. */
     double[][] sensitivities(Candidate candidate, double[] state) {
         double[][] columns = new double[tolerances.size()][];
-        Result[] near = new Result[recording.points()];
+        Result[] near = new Result[recording.states()];
         predict(candidate, state, near);
         for (int i = 0; i < columns.length; i++) {
             double h = tolerances.get(i).relativeU() > 0.3 ? 0.5 : 1;
@@ -104,13 +104,13 @@ final class PartsFit {
         double size = candidate.size(state[tolerances.size()]);
         Parts all = parts;
         return switch (candidate.kind()) {
-            case OF_PARTS, STOPPING -> recording.predict(same(candidate.fault().in(all, size)), 0, near);
-            case BEFORE_TERMINALS -> recording.predict(same(candidate.fault().in(all, size)), size, near);
+            case OF_PARTS, STOPPING -> recording.predict(same(candidate.fault().in(all, size)), all, 0, near);
+            case BEFORE_TERMINALS -> recording.predict(same(candidate.fault().in(all, size)), all, size, near);
             case UNDER_LOAD ->
                 recording.predict(
-                        point -> recording.loaded(point) ? candidate.fault().in(all, size) : all, 0, near);
+                        point -> recording.loaded(point) ? candidate.fault().in(all, size) : all, all, 0, near);
             case GROWING ->
-                recording.predict(point -> candidate.fault().in(all, size * recording.progress(point)), 0, near);
+                recording.predict(point -> candidate.fault().in(all, size * recording.progress(point)), all, 0, near);
         };
     }
 
@@ -145,7 +145,7 @@ final class PartsFit {
         if (candidate.sized() && start[tolerances.size()] == 0) {
             state[tolerances.size()] = bestSize(candidate, state, sensitivities, errors);
         }
-        Result[] near = new Result[recording.points()];
+        Result[] near = new Result[recording.states()];
         double[] predicted = predict(candidate, state, near);
         if (candidate.code().isPresent()) {
             List<double[]> more = new ArrayList<>(errors);
@@ -270,7 +270,7 @@ final class PartsFit {
         CholeskyDecomposition decomposition = new CholeskyDecomposition(normal, 1e-9, 1e-12);
         double bestSquares = Double.MAX_VALUE;
         double best = 0;
-        Result[] near = new Result[recording.points()];
+        Result[] near = new Result[recording.states()];
         for (double size = -2.5; size <= 2.5; size += 0.5) {
             double[] state = start.clone();
             state[parts] = size;

@@ -9,7 +9,9 @@ import railwitness.analysis.converter.Part;
 import railwitness.analysis.converter.Parts;
 import railwitness.analysis.converter.Result;
 import railwitness.analysis.design.Design;
+import railwitness.analysis.design.Rail;
 import railwitness.analysis.expected.ModelError;
+import railwitness.analysis.expected.SheetParts;
 import railwitness.analysis.expected.Situation;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RailPoint;
@@ -27,8 +29,18 @@ final class Recording {
     private static final double UNEVEN_RIPPLE = 0.3;
     private static final double SOURCE_LEAST_OHMS = 0.003;
 
+    /**
+     * Standard uncertainty of the logarithm of a nominal rail voltage as what a sound unit gives at full load: people round
+     * it, and name it for a hot unit or a cold one. Common practice, no source.
+     */
+    private static final double NOMINAL_U = 0.04;
+
+    /** A nominal voltage further from what the sheet's parts give is no statement about those parts. */
+    private static final double NOMINAL_OF_SOMETHING_ELSE = 0.2;
+
     private final Design design;
     private final boolean choke;
+    private Optional<Situation> asNamed = Optional.empty();
     private final List<Situation> situations = new ArrayList<>();
     private final List<Double> times = new ArrayList<>();
     private final List<Sighting> sightings = new ArrayList<>();
@@ -175,12 +187,47 @@ final class Recording {
         return point.step().isBlank() ? point.stage() : point.step();
     }
 
+    /** What the sheet calls the rails' nominal voltage says what their parts can be; not where those were guessed from it. */
+    void nominal(SheetParts sheet) {
+        if (sightings.isEmpty()
+                || design.converter().regulated()
+                || sheet.leavesOut(Part.RATIO)
+                || choke && sheet.leavesOut(Part.DUTY)
+                || design.rails().stream()
+                        .anyMatch(rail -> rail.fullLoadAmperes().isEmpty())) {
+            return;
+        }
+        double[] loads = design.rails().stream()
+                .mapToDouble(rail -> rail.fullLoadAmperes().getAsDouble())
+                .toArray();
+        double[] fractions = loads.clone();
+        java.util.Arrays.fill(fractions, 1);
+        Situation named = new Situation(design.input().nominalVolts(), loads, fractions);
+        double value = 0;
+        for (Rail rail : design.rails()) {
+            value += Math.log(Math.abs(rail.nominalVolts())) / loads.length;
+        }
+        if (Math.abs(value - mean(named.of(sheet.parts()))) < NOMINAL_OF_SOMETHING_ELSE) {
+            asNamed = Optional.of(named);
+            sightings.add(new Sighting(Sighting.Kind.NOMINAL, -1, Optional.empty(), -1, "", value, NOMINAL_U));
+        }
+    }
+
+    private static double mean(Result result) {
+        double sum = 0;
+        for (double volts : result.volts()) {
+            sum += Math.log(Math.max(volts, 1e-3));
+        }
+        return sum / result.volts().length;
+    }
+
     List<Sighting> sightings() {
         return sightings;
     }
 
-    int points() {
-        return situations.size();
+    /** How many states of the unit are worked out: one of each point, and one of a sound unit at its nominal load. */
+    int states() {
+        return situations.size() + 1;
     }
 
     /** Whether the unit is loaded at a point; not where a drain of standby is all that was measured. */
@@ -202,16 +249,22 @@ final class Recording {
      * What parts would give for every sighting.
      *
      * @param parts at each point
+     * @param sound the same without a fault
      * @param near results of nearly the same parts, or nulls; replaced by those of these parts
      */
-    double[] predict(IntFunction<Parts> parts, double extraLeadOhms, Result[] near) {
-        Result[] results = new Result[situations.size()];
+    double[] predict(IntFunction<Parts> parts, Parts sound, double extraLeadOhms, Result[] near) {
+        Result[] results = new Result[states()];
         double[] values = new double[sightings.size()];
         for (int i = 0; i < values.length; i++) {
             Sighting sighting = sightings.get(i);
             switch (sighting.kind()) {
                 case STANDBY -> values[i] = standbyOfSheet + parts.apply(0).get(Part.STANDBY_AMPERES);
                 case SOURCE -> values[i] = leadOhms + extraLeadOhms;
+                case NOMINAL -> {
+                    int last = situations.size();
+                    results[last] = asNamed.orElseThrow().of(sound, near[last]);
+                    values[i] = mean(results[last]);
+                }
                 default -> {
                     int point = sighting.point();
                     if (results[point] == null) {
@@ -306,6 +359,7 @@ final class Recording {
             double[] own = new double[sightings.size()];
             own[i] = switch (sightings.get(i).kind()) {
                 case VOLTS -> 0.04;
+                case NOMINAL -> 0;
                 case STANDBY, SOURCE -> 3 * sightings.get(i).sigma();
                 default -> 0.3;
             };

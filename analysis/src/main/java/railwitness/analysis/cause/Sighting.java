@@ -20,7 +20,9 @@ record Sighting(Kind kind, int rail, Optional<String> railName, int point, Strin
         RIPPLE("ripple", "V"),
         LOSS("loss", "W"),
         STANDBY("standby current", "A"),
-        SOURCE("resistance from the source to the terminals", "ohm");
+        SOURCE("resistance from the source to the terminals", "ohm"),
+        /** What the sheet calls nominal: a sound unit of these parts gives about that at full load. */
+        NOMINAL("nominal rail", "V");
 
         private final String words;
         private final String unit;
@@ -31,7 +33,7 @@ record Sighting(Kind kind, int rail, Optional<String> railName, int point, Strin
         }
 
         boolean logarithmic() {
-            return this == VOLTS || this == RIPPLE || this == LOSS;
+            return this == VOLTS || this == RIPPLE || this == LOSS || this == NOMINAL;
         }
     }
 

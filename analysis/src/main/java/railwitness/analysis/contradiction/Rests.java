@@ -66,7 +66,9 @@ public final class Rests {
             default -> {
                 channels.add(Evidence.INPUT_VOLTS);
                 List<String> concerned =
-                        name == FigureName.CROSS_EFFECT || rail.isEmpty() ? rails : List.of(rail.get());
+                        name == FigureName.CROSS_EFFECT || name == FigureName.CROSS_EFFECT_AS_WIRED || rail.isEmpty()
+                                ? rails
+                                : List.of(rail.get());
                 concerned.forEach(one -> channels.addAll(Set.of(one + ".voltage", one + ".current")));
             }
         }

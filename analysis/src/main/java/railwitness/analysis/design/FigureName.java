@@ -21,7 +21,7 @@ public enum FigureName {
             "load effect",
             "V",
             true,
-            "rail at no load minus rail at full load, both moved to one input terminal voltage by the step-up slope"),
+            "rail at no load minus rail at full load, both at nominal input at the terminals, held there or moved by the slope"),
     LOAD_REGULATION_OF_FULL_LOAD("load regulation of full load", "%", true, "load effect over the rail at full load"),
     LOAD_REGULATION_OF_NOMINAL("load regulation of nominal", "%", true, "load effect over the nominal rail voltage"),
     OUTPUT_RESISTANCE_AS_WIRED(
@@ -33,20 +33,28 @@ public enum FigureName {
             "output resistance",
             "ohm",
             true,
-            "fall of the rail per ampere of its load, both rails loaded alike, at one input terminal voltage"),
+            "fall of the rail per ampere of its load, both rails loaded alike, at nominal input at the terminals"),
     LINE_REGULATION(
-            "line regulation", "%", true, "change over the line sweep over the rail at nominal input, same load"),
+            "line regulation",
+            "%",
+            true,
+            "change over the line sweep over the rail at nominal input at the terminals, same load"),
+    CROSS_EFFECT_AS_WIRED(
+            "cross effect as wired",
+            "V",
+            true,
+            "change of the rail when the other's load goes from its lowest to full, as measured, sag of the leads inside"),
     CROSS_EFFECT(
             "cross effect",
             "V",
             true,
-            "change of the rail when the other's load goes from its lowest to full, own load constant"),
-    RAIL_BALANCE("rail balance", "V", false, "difference of the rails' magnitudes at equal loads"),
-    RAIL_VOLTAGE(
-            "rail voltage",
-            "V",
-            true,
-            "rail at full load, the source at nominal; the terminals' voltage stands beside it"),
+            "the same at nominal input at the terminals, held there or moved by the step-up slope"),
+    RAIL_BALANCE_AS_WIRED(
+            "rail balance as wired", "V", false, "difference of the rails' magnitudes at equal loads, as measured"),
+    RAIL_BALANCE("rail balance", "V", false, "the same at nominal input at the terminals"),
+    RAIL_VOLTAGE_AS_WIRED(
+            "rail voltage as wired", "V", true, "rail at full load as measured, whatever its terminals' voltage"),
+    RAIL_VOLTAGE("rail voltage", "V", true, "rail at full load, at nominal input at the terminals"),
     HIGHEST_RAIL_VOLTAGE("highest rail voltage", "V", true, "rail without load at the highest planned input"),
     AVERAGE_EFFICIENCY(
             "average efficiency", "1", false, "mean of the efficiencies at 25, 50, 75 and 100 % of full load"),

@@ -20,6 +20,12 @@ public record Tolerance(Part part, int rail, String name, double relativeU, bool
         if (part == Part.DUTY) {
             return parts.with(part, Math.min(0.499, parts.get(part) * factor));
         }
+        if (part == Part.FREQUENCY) { // gates and snubbers take their charge so many times a second
+            return parts.times(part, factor)
+                    .times(Part.FIXED_WATTS, factor)
+                    .times(Part.SNUBBER_WATTS, factor)
+                    .times(Part.SECONDARY_SNUBBER_WATTS, factor);
+        }
         return rail < 0 ? parts.times(part, factor) : parts.with(part, rail, parts.get(part, rail) * factor);
     }
 }

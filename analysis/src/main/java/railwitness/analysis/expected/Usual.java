@@ -31,7 +31,7 @@ enum Usual {
     ESR(Part.CAPACITOR_OHMS, "filter capacitors' series resistance", 0.3, 0.5),
     BLEEDER(Part.BLEEDER_SIEMENS, "bleeders", 0.1, 0.6),
     CONTROL(Part.CONTROL_AMPERES, "control current", 0.2, 0.4),
-    GATE(Part.FIXED_WATTS, "gate and switching loss", 0.3, 0.75),
+    GATE(Part.FIXED_WATTS, "gate and switching loss", 0.3, 0.5),
     CORE(Part.CORE_WATTS, "core loss", 0.25, 0.5),
     /** No sheet names them: from 2 C V^2 f of 10 nF at each switch, less what the leakage's energy returns. */
     SNUBBERS(Part.SNUBBER_WATTS, "snubbers and stray capacitances", 0, 0.35),

@@ -113,7 +113,9 @@ final class RequirementJudge {
 
     /** A rail's voltage keeps its sign; limits above zero mean magnitudes. */
     private static Estimate inLimitsSense(Estimate value, Limit limit, FigureName name) {
-        boolean signed = name == FigureName.RAIL_VOLTAGE || name == FigureName.HIGHEST_RAIL_VOLTAGE;
+        boolean signed = Set.of(
+                        FigureName.RAIL_VOLTAGE, FigureName.RAIL_VOLTAGE_AS_WIRED, FigureName.HIGHEST_RAIL_VOLTAGE)
+                .contains(name);
         double end = limit.most().orElse(limit.least().orElse(0));
         return signed && end > 0 ? value.abs() : value;
     }

@@ -45,7 +45,7 @@ public record Average(Estimate mean, int count, double effectiveCount, double st
         double[] blocks = Autocorrelation.blocked(readings);
         double worth = new Autocorrelation(blocks).effectiveCount(1);
         double u = populationDeviation(blocks) / Math.sqrt(worth - 1);
-        Estimate estimate = Estimate.of(mean, scatter(name, unit, u, worth - 1));
+        Estimate estimate = Estimate.of(mean, scatter(name, unit, u, worth - 1, mean));
         double effective = Math.min(n, Math.max(1, deviation * deviation / (u * u)));
         return new Average(estimate, n, effective, deviation, drift);
     }
@@ -64,14 +64,14 @@ public record Average(Estimate mean, int count, double effectiveCount, double st
         double halfWay = Math.abs(drift.overSpan().value()) / 2;
         Estimate estimate = Estimate.of(
                 mean,
-                scatter(name, unit, trend.uOfMiddle(), trend.degreesOfFreedom()),
+                scatter(name, unit, trend.uOfMiddle(), trend.degreesOfFreedom(), mean),
                 Influence.rectangular("drift over the average of " + name, halfWay, unit)
                         .times(1));
         return new Average(estimate, n, trend.effectiveCount(), deviation, drift);
     }
 
-    private static Term scatter(String name, String unit, double u, double dof) {
-        return Influence.student("scatter of " + name, u, unit, dof).times(1);
+    private static Term scatter(String name, String unit, double u, double dof, double mean) {
+        return Influence.student("scatter of " + name, u, unit, dof).of(mean).times(1);
     }
 
     private static double populationDeviation(double[] values) {

@@ -1,6 +1,7 @@
 package railwitness.analysis.supply;
 
 import static railwitness.analysis.design.FigureName.CROSS_EFFECT;
+import static railwitness.analysis.design.FigureName.CROSS_EFFECT_AS_WIRED;
 
 import java.util.Comparator;
 import java.util.List;
@@ -21,18 +22,21 @@ final class CrossFigures {
     void enter() {
         for (String rail : points.rails()) {
             if (points.rails().size() != 2) {
-                ledger.miss(CROSS_EFFECT, Optional.of(rail), "needs two rails");
+                miss(rail, "needs two rails");
                 continue;
             }
             String other = points.rails().get(points.rails().get(0).equals(rail) ? 1 : 0);
             pair(rail, other)
                     .ifPresentOrElse(
                             pair -> enter(rail, other, pair),
-                            () -> ledger.miss(
-                                    CROSS_EFFECT,
-                                    Optional.of(rail),
-                                    "no two points with this rail's load constant and the other's low and full"));
+                            () -> miss(
+                                    rail, "no two points with this rail's load constant and the other's low and full"));
         }
+    }
+
+    private void miss(String rail, String reason) {
+        ledger.miss(CROSS_EFFECT, Optional.of(rail), reason);
+        ledger.miss(CROSS_EFFECT_AS_WIRED, Optional.of(rail), reason);
     }
 
     private record Pair(OperatingPoint low, OperatingPoint full) {}
@@ -41,11 +45,19 @@ final class CrossFigures {
         Estimate change = magnitude(pair.full(), rail).minus(magnitude(pair.low(), rail));
         String at = String.format(
                 Locale.ROOT,
-                "own load %.0f %%, the other's from %.0f to %.0f %%, as wired",
+                "own load %.0f %%, the other's from %.0f to %.0f %%",
                 percent(pair.low(), rail),
                 percent(pair.low(), other),
                 percent(pair.full(), other));
-        ledger.enter(CROSS_EFFECT, Optional.of(rail), change, at);
+        ledger.enter(CROSS_EFFECT_AS_WIRED, Optional.of(rail), change, at + ", source and leads as wired");
+        Holding.of(points, rail, List.of(pair.low(), pair.full()))
+                .ifPresentOrElse(
+                        held -> ledger.enter(
+                                CROSS_EFFECT,
+                                Optional.of(rail),
+                                held.moved(pair.full(), rail).minus(held.moved(pair.low(), rail)),
+                                at + ", " + held.how()),
+                        () -> ledger.miss(CROSS_EFFECT, Optional.of(rail), Holding.MISSING));
     }
 
     /** The pair of the smallest own load; among several low points of the other the lowest. */

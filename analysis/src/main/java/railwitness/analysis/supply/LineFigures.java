@@ -17,8 +17,6 @@ import railwitness.analysis.uncertainty.Influence;
 
 /** Figures of the line sweep. */
 final class LineFigures {
-    private static final double NEAR_NOMINAL = 0.05;
-
     private final Points points;
     private final Figures.Ledger ledger;
 
@@ -104,21 +102,25 @@ final class LineFigures {
         OperatingPoint low = line.get(0);
         OperatingPoint high = line.get(line.size() - 1);
         Estimate change = volts(high, rail).minus(volts(low, rail));
-        Estimate nominal = atNominal(rail, fit.get());
         ledger.enter(
                 LINE_REGULATION,
                 Optional.of(rail),
-                change.over(nominal).scale(100),
-                fit.get().at());
+                change.over(atNominal(rail, fit.get())).scale(100),
+                fit.get().at()
+                        + Holding.nominal(points).stream()
+                                .mapToObj(nominal -> String.format(
+                                        Locale.ROOT, ", over the rail at %.2f V at the terminals", nominal))
+                                .findFirst()
+                                .orElse(""));
     }
 
-    /** The rail at nominal input and the sweep's load: a point there, else the nearest moved by the slope. */
+    /** The rail at the nominal input at the terminals and the sweep's load: the nearest point moved by the slope. */
     private Estimate atNominal(String rail, LineFit fit) {
         OperatingPoint nearest = fit.points().stream()
                 .min(Comparator.comparingDouble(this::fromNominal))
                 .orElseThrow();
-        OptionalDouble nominal = nominalVolts();
-        if (nominal.isEmpty() || fromNominal(nearest) <= NEAR_NOMINAL * nominal.getAsDouble()) {
+        OptionalDouble nominal = Holding.nominal(points);
+        if (nominal.isEmpty()) {
             return volts(nearest, rail);
         }
         Estimate distance = nearest.input().voltage().negate().plus(nominal.getAsDouble());
@@ -126,14 +128,8 @@ final class LineFigures {
     }
 
     private double fromNominal(OperatingPoint point) {
-        double volts = point.setVolts().orElse(point.input().voltage().value());
-        return Math.abs(volts - nominalVolts().orElse(volts));
-    }
-
-    private OptionalDouble nominalVolts() {
-        return points.design()
-                .map(sheet -> OptionalDouble.of(sheet.input().nominalVolts()))
-                .orElse(OptionalDouble.empty());
+        double volts = point.input().voltage().value();
+        return Math.abs(volts - Holding.nominal(points).orElse(volts));
     }
 
     private static Estimate volts(OperatingPoint point, String rail) {

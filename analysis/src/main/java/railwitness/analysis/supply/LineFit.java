@@ -42,7 +42,7 @@ record LineFit(Estimate slope, List<OperatingPoint> points, String at) {
 
     /** Fits a straight line through points of the same load. */
     static LineFit alone(List<OperatingPoint> line, String rail) {
-        Regression fit = Regression.of(List.of(Regression.ones(line.size()), inputs(line)), volts(line, rail));
+        Regression fit = Regression.weighted(List.of(Regression.ones(line.size()), inputs(line)), volts(line, rail));
         return new LineFit(fit.coefficients().get(1), line, range(line) + ", " + load(line, rail));
     }
 
@@ -54,7 +54,7 @@ record LineFit(Estimate slope, List<OperatingPoint> points, String at) {
         if (both.size() < 4 || !Regression.possible(columns)) {
             return Optional.empty();
         }
-        Regression fit = Regression.of(columns, volts(both, rail));
+        Regression fit = Regression.weighted(columns, volts(both, rail));
         return Optional.of(new LineFit(
                 fit.coefficients().get(1),
                 line,

@@ -8,7 +8,9 @@ import static railwitness.analysis.design.FigureName.LOAD_REGULATION_OF_NOMINAL;
 import static railwitness.analysis.design.FigureName.OUTPUT_RESISTANCE;
 import static railwitness.analysis.design.FigureName.OUTPUT_RESISTANCE_AS_WIRED;
 import static railwitness.analysis.design.FigureName.RAIL_BALANCE;
+import static railwitness.analysis.design.FigureName.RAIL_BALANCE_AS_WIRED;
 import static railwitness.analysis.design.FigureName.RAIL_VOLTAGE;
+import static railwitness.analysis.design.FigureName.RAIL_VOLTAGE_AS_WIRED;
 
 import java.util.List;
 import java.util.Locale;
@@ -18,6 +20,9 @@ import railwitness.analysis.uncertainty.Estimate;
 
 /** Figures of the load sweep. */
 final class LoadFigures {
+    /** Further than this from the input that is asked for, relative, a rail is not moved without a line sweep. */
+    private static final double FAR = 5e-4;
+
     private static final String NO_LOAD_MISSING = "no point without load at nominal input";
     private static final String FULL_LOAD_MISSING = "no point at full load on all rails";
 
@@ -67,19 +72,14 @@ final class LoadFigures {
             }
             return;
         }
-        Estimate reference = full.input().voltage();
-        Estimate effect = holding.get().moved(none, rail, reference).minus(magnitude(full, rail));
-        String at = String.format(
-                Locale.ROOT,
-                "held at %.2f V %s%s",
-                reference.value(),
-                full.inputSource().words(),
-                outside);
-        ledger.enter(LOAD_EFFECT, Optional.of(rail), effect, at + holding.get().how());
+        Estimate loaded = holding.get().moved(full, rail);
+        Estimate effect = holding.get().moved(none, rail).minus(loaded);
+        String at = holding.get().how() + outside;
+        ledger.enter(LOAD_EFFECT, Optional.of(rail), effect, at);
         ledger.enter(
                 LOAD_REGULATION_OF_FULL_LOAD,
                 Optional.of(rail),
-                effect.over(magnitude(full, rail)).scale(100),
+                effect.over(loaded).scale(100),
                 at);
         ofNominal(rail, effect, at);
     }
@@ -137,18 +137,32 @@ final class LoadFigures {
     }
 
     private void railVoltage(String rail) {
-        points.fullLoad()
-                .ifPresentOrElse(
-                        full -> ledger.enter(
-                                RAIL_VOLTAGE,
-                                Optional.of(rail),
-                                full.rails().get(rail).voltage(),
-                                String.format(
-                                        Locale.ROOT,
-                                        "full load, input %.2f V %s",
-                                        full.input().voltage().value(),
-                                        full.inputSource().words())),
-                        () -> ledger.miss(RAIL_VOLTAGE, Optional.of(rail), FULL_LOAD_MISSING));
+        Optional<OperatingPoint> full = points.fullLoad();
+        if (full.isEmpty()) {
+            ledger.miss(RAIL_VOLTAGE, Optional.of(rail), FULL_LOAD_MISSING);
+            ledger.miss(RAIL_VOLTAGE_AS_WIRED, Optional.of(rail), FULL_LOAD_MISSING);
+            return;
+        }
+        OperatingPoint point = full.get();
+        Estimate asRead = point.rails().get(rail).voltage();
+        ledger.enter(
+                RAIL_VOLTAGE_AS_WIRED,
+                Optional.of(rail),
+                asRead,
+                String.format(
+                        Locale.ROOT,
+                        "full load, input %.2f V %s",
+                        point.input().voltage().value(),
+                        point.inputSource().words()));
+        double reference =
+                Holding.nominal(points).orElse(point.input().voltage().value());
+        Holding holding = Holding.to(points, rail, point, reference);
+        Estimate held = holding.moved(point, rail);
+        ledger.enter(
+                RAIL_VOLTAGE,
+                Optional.of(rail),
+                asRead.value() < 0 ? held.negate() : held,
+                "full load, " + holding.how());
     }
 
     private void highest(String rail) {
@@ -163,13 +177,13 @@ final class LoadFigures {
                         .mapToDouble(point -> point.input().voltage().value())
                         .max()
                         .orElseThrow());
-        Estimate target = Estimate.exact(highest);
-        Optional<Holding> holding = Holding.to(points, rail, none.get(), highest);
-        if (holding.isEmpty()) {
+        if (Math.abs(none.get().input().voltage().value() - highest) > FAR * highest
+                && LineFit.of(points, rail).isEmpty()) {
             ledger.miss(HIGHEST_RAIL_VOLTAGE, Optional.of(rail), Holding.MISSING);
             return;
         }
-        Estimate magnitude = holding.get().moved(none.get(), rail, target);
+        Holding holding = Holding.to(points, rail, none.get(), highest);
+        Estimate magnitude = holding.moved(none.get(), rail);
         boolean negative = none.get().rails().get(rail).voltage().value() < 0;
         ledger.enter(
                 HIGHEST_RAIL_VOLTAGE,
@@ -177,10 +191,9 @@ final class LoadFigures {
                 negative ? magnitude.negate() : magnitude,
                 String.format(
                         Locale.ROOT,
-                        "no load, %.2f V; measured at %.2f V%s",
-                        highest,
+                        "no load, measured at %.2f V, %s",
                         none.get().input().voltage().value(),
-                        holding.get().how()));
+                        holding.how()));
     }
 
     private void balance() {
@@ -188,23 +201,34 @@ final class LoadFigures {
         if (points.rails().size() != 2 || loaded.isEmpty()) {
             String reason = points.rails().size() == 2 ? "no point with equal loads" : "needs two rails";
             ledger.miss(RAIL_BALANCE, Optional.empty(), reason);
+            ledger.miss(RAIL_BALANCE_AS_WIRED, Optional.empty(), reason);
             return;
         }
         OperatingPoint most = loaded.stream()
                 .max(java.util.Comparator.comparingDouble(
                         point -> points.fraction(point).orElse(0)))
                 .orElseThrow();
-        Estimate difference = magnitude(most, points.rails().get(0))
-                .minus(magnitude(most, points.rails().get(1)))
-                .abs();
+        String at = String.format(
+                Locale.ROOT,
+                "both at %.0f %% of full load",
+                100 * points.fraction(most).orElse(0));
+        String one = points.rails().get(0);
+        String other = points.rails().get(1);
+        ledger.enter(
+                RAIL_BALANCE_AS_WIRED,
+                Optional.empty(),
+                magnitude(most, one).minus(magnitude(most, other)).abs(),
+                at + ", source and leads as wired");
+        double reference = Holding.nominal(points).orElse(most.input().voltage().value());
+        Holding first = Holding.to(points, one, most, reference);
+        boolean line =
+                LineFit.of(points, one).isPresent() && LineFit.of(points, other).isPresent();
+        Holding second = line ? Holding.to(points, other, most, reference) : first;
         ledger.enter(
                 RAIL_BALANCE,
                 Optional.empty(),
-                difference,
-                String.format(
-                        Locale.ROOT,
-                        "both at %.0f %% of full load",
-                        100 * points.fraction(most).orElse(0)));
+                first.moved(most, one).minus(second.moved(most, other)).abs(),
+                at + ", " + first.how());
     }
 
     private static Estimate magnitude(OperatingPoint point, String rail) {

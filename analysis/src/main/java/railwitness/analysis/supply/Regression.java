@@ -22,6 +22,12 @@ record Regression(List<Estimate> coefficients, double[] residuals, double condit
     /** Columns beyond this condition cannot be told apart by such points (a fiftyfold loss of accuracy). */
     static final double ILL_CONDITIONED = 50;
 
+    /** Standard uncertainties within this factor of each other count as alike. */
+    private static final double ALIKE = 1.5;
+
+    /** No point counts as more certain than this share of the least certain one: even exact ones leave the line its doubt. */
+    private static final double LEAST_SHARE = 0.05;
+
     /** Whether there are points enough, and points different enough, for the columns. */
     static boolean possible(List<List<Estimate>> columns) {
         int rows = columns.get(0).size();
@@ -35,14 +41,37 @@ record Regression(List<Estimate> coefficients, double[] residuals, double condit
      * @throws IllegalArgumentException where {@link #possible} is false
      */
     static Regression of(List<List<Estimate>> columns, List<Estimate> y) {
+        double[] alike = new double[y.size()];
+        java.util.Arrays.fill(alike, 1);
+        return of(columns, y, alike);
+    }
+
+    /**
+     * Fits as {@link #of(List, List)}, each point weighted with the inverse square of its y's standard uncertainty where those
+     * differ (weighted least squares, such as ISO/TS 28037:2010 clause 6).
+     */
+    static Regression weighted(List<List<Estimate>> columns, List<Estimate> y) {
+        double[] u = y.stream().mapToDouble(Estimate::u).toArray();
+        double largest = java.util.Arrays.stream(u).max().orElse(0);
+        double least = java.util.Arrays.stream(u).min().orElse(0);
+        double[] weights = new double[u.length];
+        for (int i = 0; i < u.length; i++) {
+            double own = Math.max(u[i], LEAST_SHARE * largest);
+            weights[i] = largest > ALIKE * least ? largest * largest / (own * own) : 1;
+        }
+        return of(columns, y, weights);
+    }
+
+    private static Regression of(List<List<Estimate>> columns, List<Estimate> y, double[] weights) {
         int rows = y.size();
         RealMatrix x = matrix(columns, rows);
         double condition = condition(x);
         if (rows < columns.size() || !Double.isFinite(condition)) {
             throw new IllegalArgumentException(rows + " points cannot give " + columns.size() + " coefficients");
         }
-        RealMatrix normal = MatrixUtils.inverse(x.transposeMultiply(x));
-        RealMatrix rise = normal.multiply(x.transpose());
+        RealMatrix turned = x.transpose().multiply(MatrixUtils.createRealDiagonalMatrix(weights));
+        RealMatrix normal = MatrixUtils.inverse(turned.multiply(x));
+        RealMatrix rise = normal.multiply(turned);
         double[] values = y.stream().mapToDouble(Estimate::value).toArray();
         double[] b = rise.operate(values);
         double[] residuals = new double[rows];
@@ -52,9 +81,17 @@ record Regression(List<Estimate> coefficients, double[] residuals, double condit
         }
         List<Estimate> coefficients = new ArrayList<>();
         for (int k = 0; k < b.length; k++) {
-            coefficients.add(coefficient(k, b, residuals, normal, rise, columns, y));
+            coefficients.add(coefficient(k, b, weighed(residuals, weights), normal, rise, columns, y));
         }
         return new Regression(List.copyOf(coefficients), residuals, condition);
+    }
+
+    private static double[] weighed(double[] residuals, double[] weights) {
+        double[] weighed = residuals.clone();
+        for (int i = 0; i < weighed.length; i++) {
+            weighed[i] *= weights[i];
+        }
+        return weighed;
     }
 
     private static Estimate coefficient(

@@ -35,13 +35,11 @@ record SagFit(Estimate resistance, String at) {
         if (holding.isEmpty()) {
             return new Outcome(Optional.empty(), Holding.MISSING);
         }
-        Estimate reference = loaded.get(loaded.size() - 1).input().voltage();
-        String how = String.format(
-                Locale.ROOT,
-                "held at %.2f V%s",
-                reference.value(),
+        return fit(
+                points,
+                rail,
+                point -> holding.get().moved(point, rail),
                 holding.get().how());
-        return fit(points, rail, point -> holding.get().moved(point, rail, reference), how);
     }
 
     private static Outcome tooFew() {
@@ -123,7 +121,7 @@ record SagFit(Estimate resistance, String at) {
                 columns.remove(2);
             }
         }
-        return Regression.of(columns, range.stream().map(volts).toList());
+        return Regression.weighted(columns, range.stream().map(volts).toList());
     }
 
     private static boolean heatingSeen(Points points, List<OperatingPoint> range) {

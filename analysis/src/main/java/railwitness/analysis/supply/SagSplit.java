@@ -39,11 +39,7 @@ public record SagSplit(Estimate sharedOhms, Map<String, Estimate> ownOhms, doubl
                 return Optional.empty();
             }
             for (OperatingPoint point : used) {
-                volts.add(holding.get()
-                        .moved(
-                                point,
-                                rails.get(rail),
-                                used.get(used.size() - 1).input().voltage()));
+                volts.add(holding.get().moved(point, rails.get(rail)));
                 enterRow(columns, rails, rail, point);
             }
         }

@@ -16,7 +16,7 @@ public record Budget(String quantity, Estimate result, List<Row> rows) {
      * One cause.
      *
      * @param quantity name of the influence, or of the readings or fit it comes from
-     * @param value its best estimate in its own unit: 0, an error already corrected for
+     * @param value its best estimate in its own unit: of readings their mean, of an error 0
      * @param u its standard uncertainty, in its own unit
      * @param unit its own unit
      * @param distribution the shape's word
@@ -60,6 +60,7 @@ public record Budget(String quantity, Estimate result, List<Row> rows) {
         double u = single ? first.u() : all.u();
         double sensitivity = single ? group.get(0).coefficient() / u : 1;
         String own = single ? first.unit() : unit;
-        return new Row(all.name(), 0, u, own, all.shape().word(), sensitivity, all.u(), all.degreesOfFreedom());
+        double value = single ? first.estimate() : 0;
+        return new Row(all.name(), value, u, own, all.shape().word(), sensitivity, all.u(), all.degreesOfFreedom());
     }
 }

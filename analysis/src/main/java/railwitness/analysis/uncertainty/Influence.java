@@ -16,6 +16,7 @@ public final class Influence {
     private final String unit;
     private final double degreesOfFreedom;
     private final Ensemble ensemble;
+    private final double estimate;
 
     /**
      * @param name what a budget prints; not blank
@@ -25,16 +26,35 @@ public final class Influence {
      * @param degreesOfFreedom of {@code u} (GUM G.3, G.4.2): above 0, infinite where u is taken as certain
      */
     public Influence(String name, Shape shape, double u, String unit, double degreesOfFreedom) {
-        this(name, shape, u, unit, degreesOfFreedom, null);
+        this(name, shape, u, unit, degreesOfFreedom, null, 0);
     }
 
     Influence(String name, Shape shape, double u, String unit, double degreesOfFreedom, Ensemble ensemble) {
+        this(name, shape, u, unit, degreesOfFreedom, ensemble, 0);
+    }
+
+    private Influence(
+            String name, Shape shape, double u, String unit, double degreesOfFreedom, Ensemble of, double estimate) {
         this.name = Arguments.blank("name of an influence", name);
         this.shape = Objects.requireNonNull(shape, "shape");
         this.u = Arguments.unlessNotNegative("standard uncertainty of " + name, u);
         this.unit = Objects.requireNonNull(unit, "unit");
         this.degreesOfFreedom = Arguments.unlessPositive("degrees of freedom of " + name, degreesOfFreedom);
-        this.ensemble = ensemble;
+        this.ensemble = of;
+        this.estimate = estimate;
+    }
+
+    /**
+     * The same as the uncertainty of a quantity that has this value, such as the mean of readings; to be made before it is used.
+     * An error of an instrument has none: it is taken as zero.
+     */
+    public Influence of(double value) {
+        return new Influence(name, shape, u, unit, degreesOfFreedom, ensemble, value);
+    }
+
+    /** Value of the quantity it is the uncertainty of, in its own unit; 0 of an error. */
+    public double estimate() {
+        return estimate;
     }
 
     /** A normal influence taken as certain, given by its standard uncertainty (a 95 % statement over 2). */

@@ -10,6 +10,9 @@ import railwitness.analysis.uncertainty.Estimate;
  * @param most upper tolerance limit, absent where there is none
  */
 public record Limit(OptionalDouble least, OptionalDouble most) {
+    private static final double TWO_SIDED = 0.95;
+    private static final double ONE_SIDED = 0.90;
+
     public Limit {
         least.ifPresent(value -> finite("lower limit", value));
         most.ifPresent(value -> finite("upper limit", value));
@@ -45,6 +48,19 @@ public record Limit(OptionalDouble least, OptionalDouble most) {
         double below = most.isPresent() ? most.getAsDouble() - value : Double.POSITIVE_INFINITY;
         double above = least.isPresent() ? value - least.getAsDouble() : Double.POSITIVE_INFINITY;
         return Math.min(below, above);
+    }
+
+    /** Whether it has one end only. */
+    public boolean oneSided() {
+        return least.isEmpty() || most.isEmpty();
+    }
+
+    /**
+     * How far inside a figure must lie to be 95 % certain: U of 95 % between two ends; at a single one what the error exceeds
+     * with 5 % to that side, which of a symmetrical error is U of 90 %.
+     */
+    public double guardBand(Estimate figure) {
+        return figure.coverage(oneSided() ? ONE_SIDED : TWO_SIDED).expanded();
     }
 
     /** Probability that the true value conforms, given the figure (JCGM 106:2012, 7.2 to 7.5). */

@@ -44,7 +44,7 @@ public record Verdict(
                 Math.abs(margin),
                 expanded,
                 probability);
-        Outcome outcome = rule.outcome(margin, expanded);
+        Outcome outcome = rule.outcome(margin, limit.guardBand(figure));
         return new Verdict(requirement, rule, outcome, OptionalDouble.of(probability), reason);
     }
 

@@ -86,7 +86,7 @@ class FindingsTest {
 
     @Test
     void railLimitsAreMagnitudes() {
-        Findings findings = find(healthy, WIDE, between(FigureName.RAIL_VOLTAGE, 36, 38));
+        Findings findings = find(healthy, WIDE, between(FigureName.RAIL_VOLTAGE, 37, 39));
         assertThat(findings.verdicts()).extracting(Verdict::outcome).containsOnly(Outcome.PASS);
     }
 

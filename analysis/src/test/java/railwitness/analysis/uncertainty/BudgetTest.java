@@ -40,4 +40,17 @@ class BudgetTest {
         assertThat(row.degreesOfFreedom()).isEqualTo(3);
         assertThat(row.contribution()).isCloseTo(2 * Math.sqrt(0.02 / 3 / 4), within(1e-9));
     }
+
+    /** EA-4/02: a row of readings shows their mean, an instrument's error zero. */
+    @Test
+    void aRowShowsTheValueOfItsInput() {
+        Estimate average = railwitness.analysis.steady.Average.of("plus.voltage, 100 %", "V", 35.1, 35.2, 35.0, 35.1)
+                .mean();
+        Budget of = Budget.of("plus.voltage", average.with(gain.times(35.1)), "V");
+        assertThat(of.rows())
+                .extracting(Budget.Row::quantity, Budget.Row::value)
+                .containsExactlyInAnyOrder(
+                        org.assertj.core.api.Assertions.tuple("meter gain", 0.0),
+                        org.assertj.core.api.Assertions.tuple("scatter of plus.voltage, 100 %", 35.1));
+    }
 }

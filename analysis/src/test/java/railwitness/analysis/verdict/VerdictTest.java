@@ -40,12 +40,42 @@ class VerdictTest {
     /** ILAC-G8:09/2019, non-binary statement with guard band w = U; U = 1 here. */
     @Test
     void fourOutcomesAboutALimit() {
-        Limit limit = Limit.atMost(10);
+        Limit limit = Limit.between(-10, 10);
         double u = 1 / 1.959964;
         assertThat(guarded(limit, figure(8.9, u)).outcome()).isEqualTo(Outcome.PASS);
         assertThat(guarded(limit, figure(9.1, u)).outcome()).isEqualTo(Outcome.CONDITIONAL_PASS);
         assertThat(guarded(limit, figure(10.9, u)).outcome()).isEqualTo(Outcome.CONDITIONAL_FAIL);
         assertThat(guarded(limit, figure(11.1, u)).outcome()).isEqualTo(Outcome.FAIL);
+    }
+
+    /**
+     * JCGM 106:2012, table of the acceptance of a single limit: conformance probability and distance to it in u (from memory;
+     * recomputed). At a pass that is just one, the probability is 95 %, not the 97.5 % of a two-sided U.
+     */
+    @Test
+    void aSingleLimitHasTheOneSidedGuardBand() {
+        double[][] table = {{0.80, 0.84}, {0.90, 1.28}, {0.95, 1.64}, {0.99, 2.33}, {0.999, 3.09}};
+        for (double[] row : table) {
+            assertThat(Limit.atMost(10).probability(figure(10 - row[1] * 0.5, 0.5)))
+                    .isCloseTo(row[0], within(1.5e-3));
+        }
+        Limit single = Limit.atMost(10);
+        assertThat(single.guardBand(figure(5, 0.5))).isCloseTo(1.645 * 0.5, within(1e-3));
+        assertThat(guarded(single, figure(10 - 1.70 * 0.5, 0.5)).outcome()).isEqualTo(Outcome.PASS);
+        assertThat(guarded(single, figure(10 - 1.60 * 0.5, 0.5)).outcome()).isEqualTo(Outcome.CONDITIONAL_PASS);
+        assertThat(guarded(Limit.atLeast(10), figure(10 - 1.70 * 0.5, 0.5)).outcome())
+                .isEqualTo(Outcome.FAIL);
+        assertThat(guarded(Limit.between(0, 10), figure(10 - 1.70 * 0.5, 0.5)).outcome())
+                .isEqualTo(Outcome.CONDITIONAL_PASS);
+    }
+
+    /** A rectangle exceeds 0.9 of its half width with 5 % to one side, a Student figure of 4 degrees of freedom 2.13 u. */
+    @Test
+    void theOneSidedBandIsThatOfTheFiguresOwnShape() {
+        Estimate digits = Estimate.of(5, Influence.rectangular("digit", 1, "V").times(1));
+        assertThat(Limit.atMost(10).guardBand(digits)).isCloseTo(0.9, within(5e-3));
+        Estimate few = Estimate.of(5, Influence.student("few", 1, "V", 4).times(1));
+        assertThat(Limit.atMost(10).guardBand(few)).isCloseTo(2.132, within(5e-3));
     }
 
     /** A micrometer of limits +-3.0 um and U = 1.0 um, as printed in a public copy. */

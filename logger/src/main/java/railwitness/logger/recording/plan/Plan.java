@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
 /**
@@ -14,8 +15,10 @@ import java.util.stream.Stream;
  * @param name what the person calls it
  * @param stages at least one
  * @param answerAtMost how long a person may take for what is asked while the output is on, above zero
+ * @param raiseAtMostVolts where the unit's terminals are held at each step's input instead of the supply: how far above it the
+ *     supply may be set for what is lost on the way, V; empty where the supply is held
  */
-public record Plan(String name, List<Stage> stages, Duration answerAtMost) {
+public record Plan(String name, List<Stage> stages, Duration answerAtMost, OptionalDouble raiseAtMostVolts) {
     public Plan {
         if (answerAtMost.isNegative() || answerAtMost.isZero()) {
             throw new IllegalArgumentException("a person needs time to answer, not " + answerAtMost);
@@ -84,8 +87,9 @@ public record Plan(String name, List<Stage> stages, Duration answerAtMost) {
                 .reduce(Duration.ZERO, Duration::plus);
     }
 
-    /** Highest supply setting of any step, V: the voltage that the cautions must count with. */
+    /** Highest supply setting of any step, what it is raised by included, V: the voltage that the cautions must count with. */
     public double highestInputVolts(Rating rating) {
-        return steps(rating).stream().mapToDouble(Step::highestVolts).max().orElse(rating.nominalInputVolts());
+        return steps(rating).stream().mapToDouble(Step::highestVolts).max().orElse(rating.nominalInputVolts())
+                + raiseAtMostVolts.orElse(0);
     }
 }

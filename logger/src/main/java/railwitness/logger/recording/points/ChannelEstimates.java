@@ -3,6 +3,7 @@ package railwitness.logger.recording.points;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import railwitness.analysis.steady.Average;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Influence;
@@ -21,11 +22,41 @@ public final class ChannelEstimates {
     private final Optional<BenchSheet> bench;
     private final BenchErrors errors;
     private final InstrumentNames names;
+    private final ReadDigits digits = new ReadDigits();
 
     public ChannelEstimates(Optional<BenchSheet> bench, InstrumentNames names, BenchErrors errors) {
         this.bench = bench;
         this.names = names;
         this.errors = errors;
+    }
+
+    /** Readings of a session, before any mean is taken: what a person typed tells how finely a meter could be read. */
+    void seen(Trace trace) {
+        if (byHand(trace.channel())) {
+            digits.seen(trace);
+        }
+    }
+
+    private boolean byHand(Channel channel) {
+        return bench.stream().flatMap(sheet -> sheet.handRead().stream()).anyMatch(meter -> meter.reads()
+                .equals(channel));
+    }
+
+    /** Half of the last digit that a person read, where the stated accuracy does not count digits itself. */
+    private Estimate typed(Trace trace, ChannelAccuracy accuracy, String where, String unit) {
+        seen(trace);
+        boolean counted = accuracy.accuracy()
+                .filter(stated -> stated.digits() * stated.resolution() > 0)
+                .isPresent();
+        OptionalInt decimals = digits.decimals(trace.channel());
+        if (counted || decimals.isEmpty()) {
+            return Estimate.exact(0);
+        }
+        double last = Math.pow(10, -decimals.getAsInt());
+        return Estimate.of(
+                0,
+                Influence.resolution("last digit read of " + trace.channel() + ", " + where, last, unit)
+                        .times(1));
     }
 
     /** @param where the step, for the name of its scatter in a budget */
@@ -41,7 +72,9 @@ public final class ChannelEstimates {
         if (accuracy.isEmpty() || accuracy.get().accuracy().isEmpty()) {
             return average.mean().scatterOnly();
         }
-        return average.mean().plus(offBy(accuracy.get(), average.mean().value(), unit));
+        return average.mean()
+                .plus(offBy(accuracy.get(), average.mean().value(), unit))
+                .plus(typed(trace, accuracy.get(), where, unit));
     }
 
     /** An estimate of zero with what the channel's instrument may be off by at a value; scatter only where not stated. */

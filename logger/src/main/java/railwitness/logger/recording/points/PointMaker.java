@@ -130,12 +130,20 @@ public final class PointMaker {
         if (amps != null && (wanted > 0 || step.loadAmps().isEmpty())) {
             builder.railCurrent(rail, estimates.mean(amps, where));
         } else {
-            fromResistor(rail, traces, voltage, wanted).ifPresent(current -> builder.railCurrent(rail, current));
+            fromResistor(rail, traces, voltage, wanted)
+                    .or(() -> Optional.ofNullable(amps).map(off -> switchedOff(off.channel())))
+                    .ifPresent(current -> builder.railCurrent(rail, current));
         }
         Trace ripple = traces.get(new Channel(rail, Quantity.RIPPLE));
         if (ripple != null) {
             builder.ripple(rail, estimates.mean(ripple, where));
         }
+    }
+
+    /** A load whose input is off draws nothing, as far as what reads it can tell. */
+    private Estimate switchedOff(Channel amps) {
+        Estimate off = estimates.offBy(amps, 0);
+        return off.known() ? off : Estimate.exact(0);
     }
 
     /** The current of the resistor that was switched to the rail; of the one asked for, where that was not kept. */

@@ -7,14 +7,17 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.SortedMap;
 import railwitness.analysis.contradiction.Testimony;
 import railwitness.analysis.design.Design;
 import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.logger.recording.plan.TransformerTest;
 import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.StepOutcome;
+import railwitness.logger.recording.store.Trace;
 
 /** The operating points of a session: the average of every channel over every measured step. */
 public final class SessionPoints {
@@ -49,12 +52,15 @@ public final class SessionPoints {
     }
 
     public List<Testimony> all() {
-        List<Testimony> points = new ArrayList<>();
+        Map<StepEntry, SortedMap<Channel, Trace>> read = new LinkedHashMap<>();
         for (StepEntry step : file.steps()) {
             if (step.outcome() == StepOutcome.MEASURED && !step.stage().equals(TransformerTest.WORD)) {
-                maker.testimony(step, file.traces(step.average().orElseThrow())).ifPresent(points::add);
+                read.put(step, file.traces(step.average().orElseThrow()));
             }
         }
+        read.values().forEach(traces -> traces.values().forEach(estimates::seen));
+        List<Testimony> points = new ArrayList<>();
+        read.forEach((step, traces) -> maker.testimony(step, traces).ifPresent(points::add));
         return points;
     }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.InstrumentWorker;
@@ -72,6 +73,7 @@ final class PlanSteps {
     private final SettingsHeld held;
     private final FrozenReadings frozen;
     private final Set<String> repeated = new HashSet<>();
+    private final TerminalServo servo;
     private Optional<HoldCourse> hold = Optional.empty();
 
     PlanSteps(
@@ -97,6 +99,7 @@ final class PlanSteps {
         this.witness = new StepWitness(setup, course::happened);
         this.held = new SettingsHeld(setup.held(), path.latest());
         this.frozen = setup.frozen();
+        this.servo = new TerminalServo(setup, path, setter, course::happened, () -> !limiting.isEmpty());
     }
 
     /** The steps that want the unit off, and then {@code way}, which turns it on. */
@@ -229,6 +232,9 @@ final class PlanSteps {
         boolean must = mine.step().remoteOn() && !mine.step().mayGiveUp();
         held.ordered(new SettingsHeld.Ordered(setter.volts(), setter.programmed(), must, now));
         frozen.begin();
+        if (!mine.step().cycled()) {
+            mine.setTo(setter.volts());
+        }
         mine.inPlace(now);
     }
 
@@ -291,13 +297,17 @@ final class PlanSteps {
             return;
         }
         StepRun mine = current;
-        Chain way = Chain.whileWanted(() -> current == mine && course.stepping());
+        BooleanSupplier wanted = () -> current == mine && course.stepping();
+        Chain way = Chain.whileWanted(wanted).then(setter::lower);
         if (path.mayBeDown() && !step.mayGiveUp()) {
             way.then(setter::unload)
                     .then(set -> setter.volts(step.inputVolts(), set))
                     .then(path::backUp);
         }
-        way.then(up -> path.bring(step, up)).then(set -> setter.set(step, set)).run(result -> arrived(mine, result));
+        way.then(up -> path.bring(step, up))
+                .then(set -> setter.set(step, set))
+                .then(at -> servo.hold(step, wanted, at))
+                .run(result -> arrived(mine, result));
     }
 
     /** Where off came between, whoever sent it ends the run. */

@@ -48,6 +48,7 @@ public final class RunSetup {
     private static final double SETTLE_WINDOW_SECONDS = 3;
 
     private static final double DOWN_SHARE = 0.5;
+    private static final double LEAST_STEP_VOLTS = 0.001;
 
     /** So many questions an instrument is asked in a round, at most. */
     private static final int QUESTIONS = 6;
@@ -139,6 +140,16 @@ public final class RunSetup {
 
     List<Step> steps() {
         return left.apply(plan.steps(rating));
+    }
+
+    /** Whether a meter reads the unit's own terminals. */
+    boolean readsTerminals() {
+        return read.contains(INPUT_VOLTAGE);
+    }
+
+    /** Smallest step of the supply's voltage, V. */
+    double supplyStepVolts() {
+        return bench.supply().instrument().resolutionVolts().orElse(LEAST_STEP_VOLTS);
     }
 
     double nominalVolts() {

@@ -55,6 +55,7 @@ final class StepRun {
     private boolean settled;
     private boolean waiting;
     private StepEntry entry;
+    private double setVolts;
 
     /**
      * @param judged channels that must stop drifting
@@ -66,6 +67,12 @@ final class StepRun {
         this.judged = judged;
         this.needed = needed;
         this.begunNanos = nowNanos;
+        this.setVolts = step.inputVolts();
+    }
+
+    /** What the supply is set to, V, where that is not what the step asks for at the terminals. */
+    void setTo(double volts) {
+        setVolts = volts;
     }
 
     Step step() {
@@ -247,7 +254,7 @@ final class StepRun {
                 settled,
                 outcome,
                 reason,
-                OptionalDouble.of(step.inputVolts()),
+                OptionalDouble.of(setVolts),
                 new TreeMap<>(step.loadAmps()));
     }
 

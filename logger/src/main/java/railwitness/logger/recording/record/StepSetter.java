@@ -24,6 +24,7 @@ final class StepSetter {
     private final Consumer<Boolean> moving;
     private final Consumer<SessionEvent> happened;
     private double volts;
+    private double asked;
 
     /**
      * @param moving told true before set points move and false when all stand again
@@ -36,6 +37,7 @@ final class StepSetter {
         this.power = power;
         this.person = person;
         this.volts = setup.nominalVolts();
+        this.asked = volts;
     }
 
     /** The supply's setting, V. */
@@ -52,12 +54,18 @@ final class StepSetter {
 
     void set(Step step, Consumer<Result> then) {
         Chain changes = Chain.begin();
+        boolean raised = volts > asked;
+        double before = raised ? asked : volts;
+        if (raised) {
+            changes.then(done -> setVolts(before, done)); // what leads took is no longer lost once the load falls
+        }
+        asked = step.inputVolts();
         step.loadAmps().forEach((rail, wanted) -> {
             if (wanted < amps.getOrDefault(rail, 0.0)) {
                 changes.then(load(rail, wanted));
             }
         });
-        if (step.inputVolts() != volts) {
+        if (step.inputVolts() != before) {
             changes.then(done -> setVolts(step.inputVolts(), done));
         }
         step.loadAmps().forEach((rail, wanted) -> {
@@ -72,6 +80,16 @@ final class StepSetter {
     void switchedOff() {
         amps.keySet().removeAll(setup.programmableRails());
         volts = setup.nominalVolts();
+        asked = volts;
+    }
+
+    /** Back to what the last step asked for, where the supply was raised above it. */
+    void lower(Consumer<Result> then) {
+        if (volts > asked) {
+            volts(asked, then);
+        } else {
+            then.accept(new Result.Done("not raised"));
+        }
     }
 
     /** The input alone, V. */

@@ -22,6 +22,8 @@ import railwitness.logger.recording.plan.Timing;
 public final class PlanReader {
     private static final Duration LEAST_OFF = Duration.ofSeconds(20);
     private static final double LONGEST_S = 7 * 24 * 3600;
+    private static final String SUPPLY = "supply";
+    private static final String TERMINALS = "terminals";
 
     private PlanReader() {}
 
@@ -40,13 +42,27 @@ public final class PlanReader {
                         "longest wait for what a person is asked while the output is on; then it is switched off")
                 .between(5, LONGEST_S)
                 .orElse(300.0);
+        String held = head.text(
+                        "hold_input",
+                        "what is held at each step's input: the supply's setting, or the unit's terminals")
+                .oneOf(SUPPLY, TERMINALS)
+                .orElse(SUPPLY);
+        double raise = head.number(
+                        "raise_at_most_V",
+                        "with hold_input = \"terminals\": how far above a step's input the supply may be set")
+                .between(0.01, 3)
+                .orElse(0.6);
         List<SheetTable> stages = root.tables("stage", "one kind of test; they are done in this order");
         if (stages.isEmpty()) {
             root.fault("stage", "is missing: a plan needs at least one [[stage]]");
         }
         List<Stage> read = stages.stream().map(t -> stage(t, settle, average)).toList();
         TransformerReader.order(stages, read);
-        return new Plan(name, read, seconds(answer));
+        return new Plan(
+                name,
+                read,
+                seconds(answer),
+                held.equals(TERMINALS) ? OptionalDouble.of(raise) : OptionalDouble.empty());
     }
 
     private static Stage stage(SheetTable t, double settle, double average) {

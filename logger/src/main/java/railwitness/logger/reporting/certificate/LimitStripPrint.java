@@ -64,7 +64,7 @@ final class LimitStripPrint {
                     ? row.coverage().get().expanded() / row.unit().factor()
                     : 0;
             if (verdict.rule() == DecisionRule.GUARD_BAND && expanded > 0) {
-                dots(share, value, expanded, middle);
+                dots(share, value, verdict.requirement().limit().guardBand(figure.value()), middle);
             }
             earlier.ifPresent(before -> ring(share.of(before), middle));
             whiskers(share, value, expanded, middle);

@@ -102,7 +102,7 @@ final class MethodPages {
         }
         section.paragraph("The design sheet asks for " + rule.get().words() + " (ILAC-G8:09/2019, JCGM 106:2012)."
                 + (rule.get() == DecisionRule.GUARD_BAND
-                        ? " Inside the limit by more than U: pass; inside by less: conditional pass; outside by less:"
+                        ? " Inside the limit by more than that: pass; inside by less: conditional pass; outside by less:"
                                 + " conditional fail; outside by more: fail."
                         : " The value alone is held against the limit.")
                 + " Any fail or conditional fail makes the unit not fit; a requirement that the readings cannot answer is"

@@ -119,6 +119,20 @@ class StepSetterTest {
         assertThat(told).isEmpty();
     }
 
+    /** What leads took is not lost any more once a load falls: the supply comes back before that. */
+    @Test
+    void whatWasRaisedIsLoweredBeforeALoadFalls() {
+        set(11, 1, 1);
+        done(then -> setter.volts(11.3, then));
+        told.clear();
+        assertThat(done(then -> setter.set(step(11, 0.5, 2), then)).isDone()).isTrue();
+        assertThat(told).containsExactly("voltage", "plus load", "minus load");
+        assertThat(setter.volts()).isEqualTo(11);
+        done(then -> setter.volts(11.2, then));
+        assertThat(done(setter::lower).isDone()).isTrue();
+        assertThat(setter.volts()).isEqualTo(11);
+    }
+
     @Test
     void setPointsAreSaidToMoveAndToStandAgain() {
         set(11, 1, 1);

@@ -72,6 +72,14 @@ final class SheetsDocument {
         table(text, "Design sheet: what the unit should be", DESIGN, DesignReader::design);
         table(text, "Bench sheet: which instrument reads what", BENCH, BenchSheet::from);
         table(text, "Plan: what is done, in order", PLAN, PlanReader::plan);
+        text.append("""
+
+                With `hold_input = "terminals"` the supply is raised at each step, in small moves and only upwards, until the unit's own
+                terminals read the step's input; before the next step it is lowered again. It is never set higher than
+                `raise_at_most_V` above the step's input, nor beyond what the supply gives; where that is not enough the session says
+                so and the step is measured as it stands. It needs a meter that reads `input.voltage`. Steps with the unit off, cycles
+                and the search for the drop-out voltage are never raised.
+                """);
         return text.toString();
     }
 
