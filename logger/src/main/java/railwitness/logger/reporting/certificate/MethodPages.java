@@ -39,13 +39,16 @@ final class MethodPages {
     private void method() {
         section.begin("Method", 60);
         section.paragraph(evidence.wasRun() ? howRun() : howImported());
-        section.paragraph("Input voltage: "
-                + evidence.session().findings().points().stream()
-                        .map(point -> point.inputSource().words())
-                        .distinct()
-                        .collect(Collectors.joining("; "))
-                + ". Powers are products of the means of voltage and current."
-                + ripple());
+        List<OperatingPoint> points = evidence.session().findings().points();
+        if (!points.isEmpty()) {
+            section.paragraph("Input voltage: "
+                    + points.stream()
+                            .map(point -> point.inputSource().words())
+                            .distinct()
+                            .collect(Collectors.joining("; "))
+                    + ". Powers are products of the means of voltage and current."
+                    + ripple());
+        }
         section.paragraph(
                 "Uncertainty: law of propagation with correlation (JCGM 100:2008, 5.2). What an instrument may be"
                         + " off by is one and the same for all its readings on a range; the scatter of a mean allows for"
@@ -84,11 +87,18 @@ final class MethodPages {
         String bands = evidence.session().bench().stream()
                 .flatMap(bench -> bench.instruments().stream())
                 .filter(instrument -> instrument.bandHz().size() == 2)
-                .map(instrument -> Wording.number(instrument.bandHz().get(0)) + " Hz to "
-                        + Wording.number(instrument.bandHz().get(1) / 1000) + " kHz")
+                .map(instrument -> frequency(instrument.bandHz().get(0)) + " to "
+                        + frequency(instrument.bandHz().get(1)))
                 .distinct()
                 .collect(Collectors.joining(", "));
         return " Ripple: rms" + (bands.isEmpty() ? ", band not stated." : " in the band " + bands + ".");
+    }
+
+    private static String frequency(double hertz) {
+        if (hertz >= 1e6) {
+            return Wording.number(hertz / 1e6) + " MHz";
+        }
+        return hertz >= 1000 ? Wording.number(hertz / 1000) + " kHz" : Wording.number(hertz) + " Hz";
     }
 
     private void decision() {

@@ -114,8 +114,13 @@ public record FigureRow(
     public Optional<BigDecimal> valueDigits() {
         return value.map(
                 found -> coverage.map(known -> Rounding.expanded(found, known).value())
-                        .orElseGet(() -> BigDecimal.valueOf(found.value())
-                                .round(new MathContext(DIGITS_WHERE_UNKNOWN, RoundingMode.HALF_UP))));
+                        .orElseGet(() -> whole(BigDecimal.valueOf(found.value())
+                                .round(new MathContext(DIGITS_WHERE_UNKNOWN, RoundingMode.HALF_UP)))));
+    }
+
+    /** A count without a point and zero. */
+    private static BigDecimal whole(BigDecimal number) {
+        return number.stripTrailingZeros().scale() <= 0 ? number.setScale(0, RoundingMode.UNNECESSARY) : number;
     }
 
     /** U of the value, two digits; empty where it is not known, or zero. */
