@@ -24,6 +24,9 @@ public enum EventKind {
     LIMITING("limiting", true),
     LIMITING_OVER("limiting over", true),
     REPEATED("repeated"),
+    /** A person has the output switched off in the middle of a plan, and on again. */
+    PAUSED("paused", true),
+    GOES_ON("goes on"),
     NOT_REACHED("not reached"),
     DROP_OUT("drop-out", true),
     STEADY("steady", true),

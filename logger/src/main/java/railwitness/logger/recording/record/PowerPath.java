@@ -36,7 +36,7 @@ final class PowerPath {
     private final Person person;
     private final Consumer<Phase> phases;
     private final Consumer<SessionEvent> told;
-    private final FirstPower first;
+    private FirstPower first;
     private Consumer<Consumer<Result>> beforeTurnOn = next -> next.accept(new Result.Done("nothing before"));
     private boolean remoteOn;
     private boolean mayBeDown;
@@ -50,8 +50,29 @@ final class PowerPath {
         this.power = power;
         this.person = person;
         this.phases = phases;
-        this.first = new FirstPower(
+        this.first = firstPower();
+    }
+
+    private FirstPower firstPower() {
+        return new FirstPower(
                 scheduler, power, setup.firstPower(), setup.firstPowerReadings(), this::firstTurnOn, this::ask, phases);
+    }
+
+    /**
+     * The output was switched off in the middle of the plan: whatever comes next begins with a first power.
+     *
+     * @param then told when the remote turn-on is off too, by the supply or by the person
+     */
+    void wentOff(Runnable then) {
+        first = firstPower();
+        mayBeDown = false;
+        boolean byHand = remoteOn && !setup.drivesRemote();
+        remoteOn = false;
+        if (byHand) {
+            person.switchRemote(false, then);
+        } else {
+            then.run();
+        }
     }
 
     private void ask(String sentence, Runnable yes) {

@@ -6,8 +6,8 @@ import railwitness.logger.reporting.findings.FigureRow;
 /** Figures as rows of the certificate's tables. */
 final class FigureList {
     static final List<Column> COLUMNS = List.of(
-            Column.words("figure", 148),
-            Column.numbers("measured", 58),
+            Column.words("figure", 143),
+            Column.numbers("measured", 63),
             Column.numbers("U (95 %)", 43),
             Column.numbers("expected", 61),
             Column.numbers("difference", 53),

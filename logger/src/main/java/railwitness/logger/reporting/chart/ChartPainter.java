@@ -300,12 +300,17 @@ public final class ChartPainter {
     }
 
     private XYTextAnnotation limitWords(LimitLine limit, AxisRange across, AxisRange upright) {
-        boolean above = limit.mark() || limit.at() - upright.from() < (upright.to() - upright.from()) * 0.12;
+        boolean dots = !chart.places().isEmpty();
+        boolean outside = limit.mark() || dots && !limit.lower();
+        boolean above = outside || limit.at() - upright.from() < (upright.to() - upright.from()) * 0.12;
+        double margin = (across.to() - across.from()) * 0.02;
+        TextAnchor left = above ? TextAnchor.BOTTOM_LEFT : TextAnchor.TOP_LEFT;
+        TextAnchor right = above ? TextAnchor.BOTTOM_RIGHT : TextAnchor.TOP_RIGHT;
         return words(
                 limit.words(),
-                across.to() - (across.to() - across.from()) * 0.02,
+                dots ? across.from() + margin : across.to() - margin,
                 limit.at() + gap(upright) * (above ? 1 : -1),
-                above ? TextAnchor.BOTTOM_RIGHT : TextAnchor.TOP_RIGHT,
+                dots ? left : right,
                 colour(limit),
                 ink.lettering().regular());
     }

@@ -37,7 +37,7 @@ public final class ComparisonPdf {
     private static final DateTimeFormatter MINUTE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
     private static final float TITLE = 17;
-    private static final float PICTURE = 165;
+    private static final float PICTURE = 148;
     private static final int MOST_IN_A_TABLE = 7;
 
     /**
