@@ -7,6 +7,8 @@ import java.util.Optional;
 public enum EventKind {
     ACKNOWLEDGED("acknowledged"),
     COLD_RESISTANCE("cold resistance"),
+    /** What was found at a lead before power. */
+    LEADS("leads"),
     OPENING("opening"),
     NO_BENCH("no bench", true),
     NO_POWER("no power", true),

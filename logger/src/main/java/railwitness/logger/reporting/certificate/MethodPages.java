@@ -11,7 +11,9 @@ import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.bench.InstrumentSheet;
 import railwitness.drivers.bench.ResistorBank;
 import railwitness.drivers.instrument.Identity;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.record.RunSetup;
+import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.InstrumentEntry;
 
 /** How it was done and with what: method, definitions, decision rule, instruments. */
@@ -157,6 +159,20 @@ final class MethodPages {
                         .orElse("")
                 + "; 'limit' means the error never lies outside, '95 %' that it does with 5 % probability. Identities as"
                 + " the instruments answered.");
+        leads();
+    }
+
+    /** What was found at the leads before power, where somebody looked. */
+    private void leads() {
+        List<String> found = evidence.session().events().stream()
+                .filter(event -> event.is(EventKind.LEADS))
+                .map(EventEntry::text)
+                .map(Typography::of)
+                .toList();
+        if (!found.isEmpty()) {
+            section.paragraph(List.of(
+                    Span.strong("Leads, checked before power: "), Span.plain(String.join("; ", found) + ".")));
+        }
     }
 
     private List<String> row(InstrumentEntry entry) {
