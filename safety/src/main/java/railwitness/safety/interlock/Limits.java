@@ -1,5 +1,7 @@
 package railwitness.safety.interlock;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Locale;
 
 /**
@@ -57,8 +59,11 @@ public record Limits(double low, double high) {
     }
 
     static String number(double value) {
-        return String.format(Locale.ROOT, "%.4g", value)
-                .replaceFirst("(\\.\\d*?)0+$", "$1")
-                .replaceFirst("\\.$", "");
+        return value == 0 || !Double.isFinite(value)
+                ? String.format(Locale.ROOT, "%.0f", value)
+                : BigDecimal.valueOf(value)
+                        .round(new MathContext(4))
+                        .stripTrailingZeros()
+                        .toPlainString();
     }
 }

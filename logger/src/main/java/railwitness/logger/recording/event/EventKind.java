@@ -7,6 +7,8 @@ import java.util.Optional;
 public enum EventKind {
     ACKNOWLEDGED("acknowledged"),
     COLD_RESISTANCE("cold resistance"),
+    /** What was found at a lead before power. */
+    LEADS("leads"),
     OPENING("opening"),
     NO_BENCH("no bench", true),
     NO_POWER("no power", true),
@@ -24,6 +26,9 @@ public enum EventKind {
     LIMITING("limiting", true),
     LIMITING_OVER("limiting over", true),
     REPEATED("repeated"),
+    /** A person has the output switched off in the middle of a plan, and on again. */
+    PAUSED("paused", true),
+    GOES_ON("goes on"),
     NOT_REACHED("not reached"),
     DROP_OUT("drop-out", true),
     STEADY("steady", true),

@@ -1,6 +1,7 @@
 package railwitness.logger.recording.record;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
@@ -43,6 +44,7 @@ public final class LiveSession {
     private Function<Bench, Guard> guarding = bench -> Guard.none();
     private Optional<Acknowledgement> acknowledgement = Optional.empty();
     private Optional<Remainder> remainder = Optional.empty();
+    private List<String> leads = List.of();
     private volatile Run run;
     private volatile Optional<StoreException> storeTrouble = Optional.empty();
 
@@ -73,6 +75,11 @@ public final class LiveSession {
     /** Who took responsibility, and what they had checked, is kept in the session. */
     public void acknowledged(Acknowledgement given) {
         acknowledgement = Optional.of(given);
+    }
+
+    /** What was found at the leads before power, a line each, is kept in the session. */
+    public void leads(List<String> found) {
+        leads = List.copyOf(found);
     }
 
     private void keep(Recorder recorder, Acknowledgement given) {
@@ -131,6 +138,7 @@ public final class LiveSession {
         Recorder recorder = recording.of(writer, this::storeTrouble);
         try {
             acknowledgement.ifPresent(given -> keep(recorder, given));
+            leads.forEach(words -> keep(recorder, new SessionEvent.Said(EventKind.LEADS, words)));
             keep(recorder, sheets.design());
             keep(recorder, sheets.bench());
             keep(recorder, sheets.plan());

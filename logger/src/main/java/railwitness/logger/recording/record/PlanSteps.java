@@ -310,8 +310,33 @@ final class PlanSteps {
                 .run(result -> arrived(mine, result));
     }
 
+    /** Whether a step is under way that can begin anew: one whose load is not held for its own sake. */
+    boolean canBeginAnew() {
+        return current != null && current.step().hold().isZero();
+    }
+
+    /** A person wants the step under way once more, its set points as they stand; false where that cannot be now. */
+    boolean repeat() {
+        if (!canBeginAnew() || !current.inPlace() || current == asked || current.waitingForPerson()) {
+            return false;
+        }
+        again(current.step(), "a person wants it once more");
+        return true;
+    }
+
+    /** The step under way is to be taken from its begin once there is power again. */
+    void putBack() {
+        toDo.addFirst(current.step());
+        current = null;
+        averagingTold = false;
+        held.ordered(SettingsHeld.Ordered.nothing());
+    }
+
     /** Where off came between, whoever sent it ends the run. */
     private void arrived(StepRun mine, Result result) {
+        if (current != mine) {
+            return;
+        }
         if (result.isDone()) {
             inPlace(mine);
         } else if (result instanceof Result.Refused) {

@@ -64,6 +64,23 @@ final class PowerPath {
         powerUp(on -> on.accept(new Result.Done("nothing before")), then);
     }
 
+    /**
+     * The output was switched off in the middle of the plan: whatever comes next begins with a first power.
+     *
+     * @param then told when the remote turn-on is off too, by the supply or by the person
+     */
+    void wentOff(Runnable then) {
+        first = firstPower();
+        mayBeDown = false;
+        boolean byHand = remoteOn && !setup.drivesRemote();
+        remoteOn = false;
+        if (byHand) {
+            person.switchRemote(false, then);
+        } else {
+            then.run();
+        }
+    }
+
     private void ask(String sentence, Runnable yes) {
         told.accept(new SessionEvent.Said(EventKind.ASKED, sentence));
         person.act(sentence, () -> {

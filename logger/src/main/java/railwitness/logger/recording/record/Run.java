@@ -50,6 +50,7 @@ public final class Run implements PowerLog {
         LISTENING,
         POWERING,
         STEPPING,
+        PAUSED,
         SWITCHING_OFF,
         OVER
     }
@@ -60,6 +61,8 @@ public final class Run implements PowerLog {
     private final RunListener listener;
     private final Guard guard;
     private final Person person;
+    private final Person unhurried;
+    private final StepSetter setter;
     private final Power power;
     private final PowerPath path;
     private final Polling polling;
@@ -68,6 +71,7 @@ public final class Run implements PowerLog {
     private Part part = Part.LISTENING;
     private volatile Interlock interlock;
     private boolean changing;
+    private boolean pauseWanted;
     private Due nextTick;
     private int mistakes;
     private boolean cooled;
@@ -86,9 +90,10 @@ public final class Run implements PowerLog {
         this.power = new Power(scheduler, setup.bench().supply(), setup.loads(), setup.rails(), this::permitted, this);
         this.awakeNanos = scheduler.nowNanos();
         this.power.silenceAtMost(silence(setup.interval()));
+        this.unhurried = person;
         this.person = new PatientPerson(scheduler, person, setup.answerAtMost(), words -> stop("person asked", words));
         this.path = new PowerPath(setup, power, this.person, this::enter, this::happened);
-        StepSetter setter = new StepSetter(setup, power, this.person, this::moving, this::happened);
+        this.setter = new StepSetter(setup, power, this.person, this::moving, this::happened);
         this.steps = new PlanSteps(setup, recorder, this.person, listener, path, setter, new OwnCourse());
         this.windings = new WindingSteps(setup, power, this.person, recorder, listener, new OwnCourse(), this::enter);
         this.polling = new Polling(scheduler, this::interval, this::awake, this::swept, this::unanswered);
@@ -139,6 +144,60 @@ public final class Run implements PowerLog {
             power.off(words, ended -> {});
         } else {
             judge(new Event.PersonStop(words, scheduler.nowNanos()));
+        }
+    }
+
+    /** A person wants the step under way once more; between two steps nothing happens. */
+    public void repeatStep() {
+        if (part == Part.STEPPING && !windings.busy()) {
+            steps.repeat();
+        }
+    }
+
+    /**
+     * A person wants the output off here and the plan to go on later: the step under way is taken from its begin then, after
+     * a first power as at the beginning. Waits for the next step where none is under way; a held load is not paused.
+     */
+    public void pause() {
+        pauseWanted = part == Part.LISTENING || part == Part.POWERING || part == Part.STEPPING;
+        pauseIfWanted();
+    }
+
+    private void pauseIfWanted() {
+        if (!pauseWanted || part != Part.STEPPING || windings.busy() || !steps.canBeginAnew()) {
+            return;
+        }
+        pauseWanted = false;
+        part = Part.PAUSED;
+        said(EventKind.PAUSED, "a person wants the output off here; the step is taken from its begin later");
+        person.forget();
+        steps.putBack();
+        enter(Phase.OFF);
+        power.off("paused by a person", this::paused);
+    }
+
+    private void paused(Ended ended) {
+        if (part != Part.PAUSED) {
+            return;
+        }
+        if (!ended.confirmed()) {
+            stop("pause", ended.words());
+            return;
+        }
+        unhurried.act(
+                "Paused: " + ended.words() + ". Say so when power may come on again and the plan go on", this::goOn);
+    }
+
+    private void goOn() {
+        if (part == Part.PAUSED) {
+            said(EventKind.GOES_ON, "a person lets the plan go on");
+            path.wentOff(() -> setter.wentOff(unloaded -> {
+                if (part == Part.PAUSED && unloaded.isDone()) {
+                    powerUp();
+                } else if (part == Part.PAUSED) {
+                    stop("pause", unloaded.words());
+                }
+            }));
         }
     }
 
@@ -210,6 +269,7 @@ public final class Run implements PowerLog {
         if (part == Part.STEPPING) {
             steps.tick();
             windings.tick();
+            pauseIfWanted();
         }
         keepWallClock();
         nextTick = scheduler.after(TICK, this::tick);
@@ -307,7 +367,7 @@ public final class Run implements PowerLog {
         if (pollResult.conditions().contains(Condition.PROTECTION)) {
             stop(pollResult.instrument(), pollResult.instrument() + " switched itself off: its protection tripped");
         }
-        if (windings.busy()) {
+        if (windings.busy() || part == Part.PAUSED) {
             return; // a supply that holds its current is what is wanted there
         }
         if (pollResult.instrument().equals(setup.bench().supply().name())) {
@@ -501,7 +561,7 @@ public final class Run implements PowerLog {
         if (part == Part.STEPPING) {
             stop(setup.bench().supply().name(), words); // an off that is none
         }
-        if (part == Part.SWITCHING_OFF) {
+        if (part == Part.SWITCHING_OFF || part == Part.PAUSED) {
             person.forget();
             person.disconnect(DISCONNECT, power::disconnectOpen);
         }

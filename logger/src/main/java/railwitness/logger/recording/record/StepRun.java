@@ -175,6 +175,10 @@ final class StepRun {
         waiting = yes;
     }
 
+    boolean waitingForPerson() {
+        return waiting;
+    }
+
     void tick(long nowNanos) {
         if (part == Part.SETTLING) {
             settle(nowNanos);

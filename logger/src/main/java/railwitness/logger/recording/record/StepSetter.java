@@ -113,6 +113,12 @@ final class StepSetter {
         makeAll(changes, then);
     }
 
+    /** After the output went off: no load draws, and the input comes back at its nominal voltage. */
+    void wentOff(Consumer<Result> then) {
+        volts = setup.nominalVolts();
+        unload(then);
+    }
+
     private void makeAll(Chain changes, Consumer<Result> then) {
         moving.accept(true);
         changes.run(result -> {

@@ -54,16 +54,21 @@ final class CustomerWords {
     private static String named(List<FigureRow> rows, java.util.function.Function<FigureRow, String> value) {
         String told = rows.stream()
                 .limit(MOST_NAMED)
-                .map(row ->
-                        figure(row) + " was " + behind(value.apply(row), row) + ", " + limit(row) + " being allowed")
+                .map(row -> told(row) + " " + behind(value.apply(row), row) + ", " + limit(row) + " being allowed")
                 .collect(Collectors.joining("; "));
         int more = rows.size() - MOST_NAMED;
         return told + (more > 0 ? "; and " + more + " more " + (more == 1 ? "was" : "were") + " not as asked" : "");
     }
 
-    private static String figure(FigureRow row) {
-        return "the " + row.name().word()
-                + row.rail().map(rail -> " of the " + rail + " rail").orElse("");
+    private static String told(FigureRow row) {
+        return "the "
+                + (row.name().word().endsWith(" differ by")
+                        ? row.name().word().replace(" differ by", " differed by")
+                        : row.name().word()
+                                + row.rail()
+                                        .map(rail -> " of the " + rail + " rail")
+                                        .orElse("")
+                                + " was");
     }
 
     private static String behind(String number, FigureRow row) {

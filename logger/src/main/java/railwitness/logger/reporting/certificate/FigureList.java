@@ -6,20 +6,20 @@ import railwitness.logger.reporting.findings.FigureRow;
 /** Figures as rows of the certificate's tables. */
 final class FigureList {
     static final List<Column> COLUMNS = List.of(
-            Column.words("figure", 38),
-            Column.numbers("measured", 16),
-            Column.numbers("U (95 %)", 13),
-            Column.numbers("expected", 18),
-            Column.numbers("difference", 14),
-            Column.numbers("limit", 16),
-            Column.words("verdict", 17));
+            Column.words("figure", 143),
+            Column.numbers("measured", 63),
+            Column.numbers("U (95 %)", 43),
+            Column.numbers("expected", 61),
+            Column.numbers("difference", 53),
+            Column.numbers("limit", 69),
+            Column.words("verdict", 61));
 
     private FigureList() {}
 
     /** Red for a difference that means something and for what keeps the unit from being fit; the words say it too. */
     static List<Span> cells(FigureRow row) {
         return List.of(
-                Span.plain(name(row)),
+                Span.plain(row.label()),
                 Span.plain(row.value().isPresent() ? behind(row, Typography.of(row.valueText())) : row.valueText()),
                 Span.muted(row.expandedText()),
                 Span.muted(Typography.of(row.expectedText())),
@@ -34,11 +34,7 @@ final class FigureList {
 
     /** What stands below a figure: its coverage factor, and where it holds. */
     static String below(FigureRow row) {
-        return (row.kText().isEmpty() ? "" : "k " + row.kText() + ", ") + row.at();
-    }
-
-    static String name(FigureRow row) {
-        return row.label() + row.rail().map(rail -> " rail").orElse("");
+        return Typography.of((row.kText().isEmpty() ? "" : "k " + row.kText() + ", ") + row.at());
     }
 
     static String behind(FigureRow row, String number) {

@@ -42,7 +42,7 @@ final class FirstFacts {
         facts.add(new Fact("Laboratory", stated.words(Particular.WORKSHOP), MOST_LINES));
         facts.add(new Fact("Address", stated.words(Particular.ADDRESS), MOST_LINES));
         facts.add(new Fact("Place of test", stated.of(Particular.PLACE).orElse("at that address"), 2));
-        facts.add(new Fact("Ambient", ambient(), 2));
+        facts.add(new Fact("Ambient", ambient(evidence), 2));
         facts.add(new Fact(
                 "Switching", evidence.session().design().map(Wording::switching).orElse("not stated"), 1));
         facts.add(new Fact("Instruments", instruments(), 3));
@@ -58,7 +58,8 @@ final class FirstFacts {
         return facts;
     }
 
-    private String ambient() {
+    /** As stated for the paper, else as the bench sheet has it. */
+    static String ambient(Evidence evidence) {
         return evidence.order()
                 .stated()
                 .of(Particular.AMBIENT)

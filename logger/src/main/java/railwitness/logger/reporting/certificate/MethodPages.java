@@ -11,7 +11,9 @@ import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.bench.InstrumentSheet;
 import railwitness.drivers.bench.ResistorBank;
 import railwitness.drivers.instrument.Identity;
+import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.record.RunSetup;
+import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.InstrumentEntry;
 
 /** How it was done and with what: method, definitions, decision rule, instruments. */
@@ -39,13 +41,16 @@ final class MethodPages {
     private void method() {
         section.begin("Method", 60);
         section.paragraph(evidence.wasRun() ? howRun() : howImported());
-        section.paragraph("Input voltage: "
-                + evidence.session().findings().points().stream()
-                        .map(point -> point.inputSource().words())
-                        .distinct()
-                        .collect(Collectors.joining("; "))
-                + ". Powers are products of the means of voltage and current."
-                + ripple());
+        List<OperatingPoint> points = evidence.session().findings().points();
+        if (!points.isEmpty()) {
+            section.paragraph("Input voltage: "
+                    + points.stream()
+                            .map(point -> point.inputSource().words())
+                            .distinct()
+                            .collect(Collectors.joining("; "))
+                    + ". Powers are products of the means of voltage and current."
+                    + ripple());
+        }
         section.paragraph(
                 "Uncertainty: law of propagation with correlation (JCGM 100:2008, 5.2). What an instrument may be"
                         + " off by is one and the same for all its readings on a range; the scatter of a mean allows for"
@@ -84,11 +89,18 @@ final class MethodPages {
         String bands = evidence.session().bench().stream()
                 .flatMap(bench -> bench.instruments().stream())
                 .filter(instrument -> instrument.bandHz().size() == 2)
-                .map(instrument -> Wording.number(instrument.bandHz().get(0)) + " Hz to "
-                        + Wording.number(instrument.bandHz().get(1) / 1000) + " kHz")
+                .map(instrument -> frequency(instrument.bandHz().get(0)) + " to "
+                        + frequency(instrument.bandHz().get(1)))
                 .distinct()
                 .collect(Collectors.joining(", "));
         return " Ripple: rms" + (bands.isEmpty() ? ", band not stated." : " in the band " + bands + ".");
+    }
+
+    private static String frequency(double hertz) {
+        if (hertz >= 1e6) {
+            return Wording.number(hertz / 1e6) + " MHz";
+        }
+        return hertz >= 1000 ? Wording.number(hertz / 1000) + " kHz" : Wording.number(hertz) + " Hz";
     }
 
     private void decision() {
@@ -147,6 +159,20 @@ final class MethodPages {
                         .orElse("")
                 + "; 'limit' means the error never lies outside, '95 %' that it does with 5 % probability. Identities as"
                 + " the instruments answered.");
+        leads();
+    }
+
+    /** What was found at the leads before power, where somebody looked. */
+    private void leads() {
+        List<String> found = evidence.session().events().stream()
+                .filter(event -> event.is(EventKind.LEADS))
+                .map(EventEntry::text)
+                .map(Typography::of)
+                .toList();
+        if (!found.isEmpty()) {
+            section.paragraph(List.of(
+                    Span.strong("Leads, checked before power: "), Span.plain(String.join("; ", found) + ".")));
+        }
     }
 
     private List<String> row(InstrumentEntry entry) {

@@ -3,7 +3,7 @@ package railwitness.logger.reporting.certificate;
 /** What stands on every page: the rehearsal's mark, head and foot; on the first page the square for machines. */
 final class PageFurniture implements Furniture {
     /** So much higher is the foot of the first page, pt. */
-    static final float FIRST_FOOT_MORE = 34;
+    static final float FIRST_FOOT_MORE = 56;
 
     private static final float SMALL = 7.5f;
     private static final float CAPTION = 8;

@@ -105,11 +105,12 @@ public final class Paragraph {
         cut.lines.addAll(lines.subList(0, most));
         List<Span> last = new ArrayList<>(cut.lines.get(most - 1));
         Span end = last.remove(last.size() - 1);
-        StringBuilder text = new StringBuilder(end.text().stripTrailing());
-        float before = 0;
-        for (Span span : last) {
-            before += faces.width(span.text(), span.face(), size);
+        float before = width(last);
+        while (!last.isEmpty() && before + faces.width(ending, end.face(), size) > width) {
+            end = last.remove(last.size() - 1);
+            before = width(last);
         }
+        StringBuilder text = new StringBuilder(end.text().stripTrailing());
         float room = width - before;
         while (!text.isEmpty() && faces.width(text + ending, end.face(), size) > room) {
             text.setLength(text.offsetByCodePoints(text.length(), -1));
@@ -117,6 +118,14 @@ public final class Paragraph {
         last.add(new Span(text + ending, end.face(), end.colour()));
         cut.lines.set(most - 1, last);
         return cut;
+    }
+
+    private float width(List<Span> spans) {
+        float sum = 0;
+        for (Span span : spans) {
+            sum += faces.width(span.text(), span.face(), size);
+        }
+        return sum;
     }
 
     /** Sets it at a place without breaking pages. */

@@ -53,7 +53,11 @@ final class RecordPages {
                         .orElse("not stated")));
         for (Particular what : Particular.values()) {
             if (what != Particular.SPECIFICATION) {
-                table.row(List.of(what.label(), evidence.order().stated().words(what)));
+                table.row(List.of(
+                        what.label(),
+                        what == Particular.AMBIENT
+                                ? FirstFacts.ambient(evidence)
+                                : evidence.order().stated().words(what)));
             }
         }
         table.row(List.of(Particular.SPECIFICATION.label(), specification()));

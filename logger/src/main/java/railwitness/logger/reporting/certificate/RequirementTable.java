@@ -40,7 +40,6 @@ final class RequirementTable {
             return;
         }
         float room = type.room() - keep - HEAD - (judged ? LEGEND : 0);
-        float line = SIZE * 1.36f;
         Table measure = new Table(type, SIZE, LEAST_PADDING, columns());
         float text = 0;
         for (FigureRow row : rows) {
@@ -56,17 +55,11 @@ final class RequirementTable {
                         .toList();
         float padding = Math.max(LEAST_PADDING, Math.min(MOST_PADDING, (room - text) / shown.size() / 2));
         Table table = new Table(type, SIZE, all ? padding : LEAST_PADDING, columns());
-        LimitStripPrint strip = new LimitStripPrint(type, table.edge(stripColumn()), stripWidth(table));
         if (judged) {
-            type.down(12);
-            float top = type.y();
-            table.head();
-            type.part("P", () -> strip.head(top + line - 2));
+            judged(table, shown);
         } else {
             table.head();
-        }
-        for (FigureRow row : shown) {
-            row(table, strip, row);
+            shown.forEach(row -> table.spans(cells(row), ""));
         }
         if (!all) {
             type.down(2);
@@ -76,15 +69,29 @@ final class RequirementTable {
                             type.width(),
                             List.of(Span.muted(String.format(
                                     Locale.ROOT,
-                                    "and %d more, none worse than these; all stand on the next pages",
-                                    rows.size() - shown.size()))))
+                                    "and %d more%s; all stand on the next pages",
+                                    rows.size() - shown.size(),
+                                    judged ? ", none worse than these" : ""))))
                     .flow(type, type.left());
         }
         if (judged) {
             type.down(13);
-            type.part("P", () -> strip.legend(type.left() + 2, type.y(), withEarlier));
+            type.part("P", () -> strip(table).legend(type.left() + 2, type.y(), withEarlier));
             type.down(5);
         }
+    }
+
+    private void judged(Table table, List<FigureRow> shown) {
+        LimitStripPrint strip = strip(table);
+        type.down(12);
+        float top = type.y();
+        table.head();
+        type.part("P", () -> strip.head(top + SIZE * 1.36f - 2));
+        shown.forEach(row -> row(table, strip, row));
+    }
+
+    private LimitStripPrint strip(Table table) {
+        return new LimitStripPrint(type, table.edge(stripColumn()), stripWidth(table));
     }
 
     private int stripColumn() {
@@ -125,8 +132,10 @@ final class RequirementTable {
             cells.add(Span.muted(
                     Typography.of(before.map(EarlierFigures.Found::shown).orElse(""))));
         }
-        cells.add(Span.strong(
-                row.value().isPresent() ? FigureList.behind(row, Typography.of(row.valueText())) : "not found"));
+        cells.add(
+                row.value().isPresent()
+                        ? Span.strong(FigureList.behind(row, Typography.of(row.valueText())))
+                        : Span.muted("not found"));
         cells.add(Span.muted(row.expandedText()));
         if (judged) {
             cells.add(Span.plain(FigureList.behind(row, Typography.of(row.limitText()))));
@@ -141,13 +150,11 @@ final class RequirementTable {
     private void row(Table table, LimitStripPrint strip, FigureRow row) {
         float top = type.y();
         table.spans(cells(row), "");
-        if (judged) {
-            Optional<EarlierFigures.Found> before = before(row);
-            OptionalDouble found = before.isPresent() && withEarlier
-                    ? OptionalDouble.of(before.get().value())
-                    : OptionalDouble.empty();
-            strip.row(row, found, (top + type.y()) / 2);
-        }
+        Optional<EarlierFigures.Found> before = before(row);
+        OptionalDouble found = before.isPresent() && withEarlier
+                ? OptionalDouble.of(before.get().value())
+                : OptionalDouble.empty();
+        strip.row(row, found, (top + type.y()) / 2);
     }
 
     private static Span verdict(FigureRow row, Optional<EarlierFigures.Found> before) {

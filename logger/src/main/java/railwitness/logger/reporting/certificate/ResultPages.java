@@ -2,9 +2,12 @@ package railwitness.logger.reporting.certificate;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.expected.Expected;
 import railwitness.analysis.findings.Findings;
@@ -12,6 +15,7 @@ import railwitness.analysis.supply.Figure;
 import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.supply.RailPoint;
 import railwitness.analysis.verdict.Outcome;
+import railwitness.analysis.verdict.Verdict;
 import railwitness.logger.reporting.chart.Chart;
 import railwitness.logger.reporting.chart.SessionCharts;
 import railwitness.logger.reporting.findings.FigureRow;
@@ -20,6 +24,7 @@ import railwitness.logger.reporting.findings.FigureRow;
 final class ResultPages {
     private static final int RAILS_IN_A_TABLE = 1;
     private static final float PICTURE_HEIGHT = 150;
+    private static final float FIGURES = 8.5f;
 
     private final Evidence evidence;
     private final Typesetter type;
@@ -45,12 +50,16 @@ final class ResultPages {
             return;
         }
         section.begin("Figures", 90);
-        Table table = new Table(type, Section.TEXT, 2.2f, FigureList.COLUMNS);
+        Table table = new Table(type, FIGURES, 2.2f, FigureList.COLUMNS);
         table.head();
         Set<FigureName> defined = new HashSet<>();
         rows.forEach(row -> table.spans(
                 FigureList.cells(row),
-                (defined.add(row.name()) ? row.figure().map(Figure::definition).orElse("") + "; " : "")
+                (defined.add(row.name())
+                                ? Typography.of(row.figure()
+                                                .map(Figure::definition)
+                                                .orElse("")) + "; "
+                                : "")
                         + FigureList.below(row)));
         type.down(4);
         section.small(
@@ -62,13 +71,23 @@ final class ResultPages {
         reasons();
     }
 
-    /** Why a requirement came to anything but a plain pass. */
+    /** Why a requirement came to anything but a plain pass; those that could not be judged for one reason together. */
     private void reasons() {
-        evidence.session().findings().verdicts().stream()
-                .filter(verdict -> verdict.outcome() != Outcome.PASS)
-                .forEach(verdict -> section.paragraph(List.of(
-                        Span.strong(verdict.outcome().words() + ": "),
-                        Span.plain(verdict.requirement().name() + ": " + Reasons.of(verdict, evidence)))));
+        Map<String, List<String>> open = new LinkedHashMap<>();
+        for (FigureRow row : FigureRow.judged(evidence.session().findings())) {
+            Verdict verdict = row.verdict().orElseThrow();
+            if (verdict.outcome() == Outcome.NOT_JUDGED) {
+                open.computeIfAbsent(verdict.reason(), reason -> new ArrayList<>())
+                        .add(row.label());
+            } else if (verdict.outcome() != Outcome.PASS) {
+                section.paragraph(List.of(
+                        Span.strong(row.verdictText() + ": "),
+                        Span.plain(row.label() + ", " + FigureList.behind(row, Typography.of(row.limitText())) + ": "
+                                + Reasons.of(verdict, evidence))));
+            }
+        }
+        open.forEach((reason, figures) -> section.paragraph(List.of(
+                Span.strong("not judged, " + Typography.of(reason) + ": "), Span.plain(String.join("; ", figures)))));
     }
 
     private void notFound() {
@@ -77,13 +96,18 @@ final class ResultPages {
             return;
         }
         section.begin("Not found, and remarks", 20);
-        findings.notFound()
-                .forEach(missing -> section.paragraph(List.of(
-                        Span.strong(missing.name().word()
-                                + missing.rail()
-                                        .map(rail -> ", " + rail + " rail")
-                                        .orElse("") + ": "),
-                        Span.plain(missing.reason()))));
+        Map<String, Map<String, List<String>>> why = new LinkedHashMap<>();
+        findings.notFound().forEach(missing -> {
+            List<String> rails = why.computeIfAbsent(missing.reason(), reason -> new LinkedHashMap<>())
+                    .computeIfAbsent(missing.name().word(), name -> new ArrayList<>());
+            missing.rail().ifPresent(rails::add);
+        });
+        why.forEach((reason, figures) -> section.paragraph(List.of(
+                Span.strong(Typography.of(reason) + ": "),
+                Span.plain(figures.entrySet().stream()
+                        .map(one -> one.getKey()
+                                + (one.getValue().isEmpty() ? "" : ", " + String.join(" and ", one.getValue())))
+                        .collect(Collectors.joining("; "))))));
         findings.impliedTurns()
                 .forEach((rail, turns) -> section.paragraph(
                         List.of(Span.strong("turns, " + rail + " rail: "), Span.plain(turns.words()))));

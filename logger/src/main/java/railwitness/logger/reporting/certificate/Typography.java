@@ -14,6 +14,7 @@ public final class Typography {
                 .replace("<=", "\u2264")
                 .replace(">=", "\u2265")
                 .replace("ohm", "\u03a9")
+                .replace("degC", "\u00b0C")
                 .replaceAll("(?<![\\p{Alnum}])-(?=\\d)", "\u2212");
     }
 

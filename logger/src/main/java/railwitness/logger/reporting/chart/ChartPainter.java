@@ -101,7 +101,7 @@ public final class ChartPainter {
         plot.setRangeZeroBaselineVisible(false);
         plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
         for (LimitLine limit : chart.limits()) {
-            plot.addRangeMarker(new ValueMarker(limit.at(), ink.fault(), dashed(0.8f, LIMIT_DASHES)));
+            plot.addRangeMarker(new ValueMarker(limit.at(), colour(limit), dashed(0.8f, LIMIT_DASHES)));
             if (!limit.words().isEmpty()) {
                 plot.addAnnotation(limitWords(limit, across, upright));
             }
@@ -154,8 +154,20 @@ public final class ChartPainter {
         double most = DoubleStream.concat(reach(1), limits()).max().orElse(1);
         double forNames = (most - least) * 0.08;
         AxisRange range = AxisRange.holding(least, most + forNames, UPRIGHT_STEPS);
+        if (nameBelow(range)) {
+            range = AxisRange.holding(least - forNames, most + forNames, UPRIGHT_STEPS);
+        }
         double forDots = chart.places().isEmpty() ? 0 : (range.to() - range.from()) * 0.04;
         return new AxisRange(range.from() - forDots, range.to(), range.step());
+    }
+
+    /** Whether the lower one of two named curves ends so low that there is no room for its name below it. */
+    private boolean nameBelow(AxisRange range) {
+        List<Curve> named = chart.curves().stream()
+                .filter(curve -> !curve.predicted() && !curve.name().isEmpty() && curve.y().length > 0)
+                .toList();
+        double low = range.from() + (range.to() - range.from()) * 0.1;
+        return named.size() > 1 && named.stream().anyMatch(curve -> curve.y()[curve.y().length - 1] < low);
     }
 
     private DoubleStream xs() {
@@ -288,14 +300,23 @@ public final class ChartPainter {
     }
 
     private XYTextAnnotation limitWords(LimitLine limit, AxisRange across, AxisRange upright) {
-        boolean above = limit.at() - upright.from() < (upright.to() - upright.from()) * 0.12;
+        boolean dots = !chart.places().isEmpty();
+        boolean outside = limit.mark() || dots && !limit.lower();
+        boolean above = outside || limit.at() - upright.from() < (upright.to() - upright.from()) * 0.12;
+        double margin = (across.to() - across.from()) * 0.02;
+        TextAnchor left = above ? TextAnchor.BOTTOM_LEFT : TextAnchor.TOP_LEFT;
+        TextAnchor right = above ? TextAnchor.BOTTOM_RIGHT : TextAnchor.TOP_RIGHT;
         return words(
                 limit.words(),
-                across.to() - (across.to() - across.from()) * 0.02,
+                dots ? across.from() + margin : across.to() - margin,
                 limit.at() + gap(upright) * (above ? 1 : -1),
-                above ? TextAnchor.BOTTOM_RIGHT : TextAnchor.TOP_RIGHT,
-                ink.fault(),
+                dots ? left : right,
+                colour(limit),
                 ink.lettering().regular());
+    }
+
+    private Color colour(LimitLine limit) {
+        return limit.mark() ? ink.muted() : ink.fault();
     }
 
     /** Names beside the lines: of each pair the higher one's above, the other's below; further pairs further to the left. */

@@ -164,8 +164,9 @@ public final class ComparisonCharts {
         if (at.length == 0) {
             return List.of();
         }
+        Compared shown = ChangeWords.shown(figure);
         List<Estimate> values =
-                figure.values().stream().flatMap(Optional::stream).toList();
+                shown.values().stream().flatMap(Optional::stream).toList();
         Curve curve = new Curve(
                 "",
                 IntStream.of(at).mapToDouble(i -> i + 1).toArray(),
@@ -173,33 +174,41 @@ public final class ComparisonCharts {
                 values.stream().mapToDouble(ComparisonCharts::expanded).toArray(),
                 false,
                 OptionalInt.empty());
-        return List.of(new Chart(figure.label(), figure.unit(), "", List.of(curve), List.of(), names(), Set.of()));
+        return List.of(new Chart(shown.label(), shown.unit(), "", List.of(curve), List.of(), names(), Set.of()));
     }
 
     private Chart individuals(SisterChart chart) {
+        Compared shown = ChangeWords.shown(chart.figure());
+        double factor = factor(chart.figure());
         double[] values =
-                chart.chart().values().stream().mapToDouble(Double::doubleValue).toArray();
-        double[] expanded = chart.figure().values().stream()
+                chart.chart().values().stream().mapToDouble(one -> one * factor).toArray();
+        double[] expanded = shown.values().stream()
                 .mapToDouble(value -> expanded(value.orElseThrow()))
                 .toArray();
         return new Chart(
-                chart.figure().label(),
-                chart.figure().unit(),
+                shown.label(),
+                shown.unit(),
                 "",
                 List.of(
                         line("", 1, values, expanded),
-                        mean(values.length, chart.chart().centre())),
+                        mean(values.length, chart.chart().centre() * factor)),
                 List.of(
                         new LimitLine(
-                                "upper " + number.apply(chart.chart().upper()),
-                                chart.chart().upper(),
+                                "upper " + number.apply(chart.chart().upper() * factor),
+                                chart.chart().upper() * factor,
                                 false),
                         new LimitLine(
-                                "lower " + number.apply(chart.chart().lower()),
-                                chart.chart().lower(),
+                                "lower " + number.apply(chart.chart().lower() * factor),
+                                chart.chart().lower() * factor,
                                 true)),
                 names(),
                 chart.unlike().stream().map(place -> place + 1).collect(Collectors.toSet()));
+    }
+
+    private static double factor(Compared figure) {
+        return railwitness.logger.reporting.findings.ShownUnit.of(
+                        railwitness.analysis.design.FigureName.of(figure.name()))
+                .factor();
     }
 
     private Curve mean(int count, double centre) {
@@ -213,11 +222,14 @@ public final class ComparisonCharts {
     }
 
     private Chart ranges(SisterChart chart) {
-        double most = chart.chart().upperRange();
-        double[] ranges = chart.chart().movingRanges();
+        double factor = factor(chart.figure());
+        double most = chart.chart().upperRange() * factor;
+        double[] ranges = java.util.Arrays.stream(chart.chart().movingRanges())
+                .map(one -> one * factor)
+                .toArray();
         return new Chart(
                 "Moving range",
-                chart.figure().unit(),
+                ChangeWords.shown(chart.figure()).unit(),
                 "",
                 List.of(line("", 2, ranges, new double[ranges.length])),
                 List.of(new LimitLine("limit " + number.apply(most), most, false)),

@@ -1,6 +1,9 @@
 package railwitness.logger.reporting.comparing;
 
 import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -34,8 +37,8 @@ public final class ComparisonPdf {
     private static final DateTimeFormatter MINUTE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
     private static final float TITLE = 17;
-    private static final float PICTURE = 165;
-    private static final int MOST_IN_A_TABLE = 9;
+    private static final float PICTURE = 148;
+    private static final int MOST_IN_A_TABLE = 7;
 
     /**
      * How it is wanted.
@@ -109,8 +112,9 @@ public final class ComparisonPdf {
             control();
             values();
         }
-        pictures();
         how();
+        pictures();
+        section.small("End of comparison");
         type.finish();
     }
 
@@ -214,7 +218,7 @@ public final class ComparisonPdf {
                                     .substring(
                                             0,
                                             Math.min(
-                                                    16,
+                                                    12,
                                                     comparison.seals().get(i).length())) + "\u2026"));
         }
         type.down(4);
@@ -238,13 +242,13 @@ public final class ComparisonPdf {
                 1.8f,
                 List.of(
                         Column.words("figure", 38),
-                        Column.words("unit", 9),
+                        Column.words("unit", 11),
                         Column.numbers("A", 14),
                         Column.numbers(name, 14),
                         Column.numbers(name + " \u2212 A", 14),
                         Column.numbers("U (95 %)", 12),
                         Column.numbers("matters from", 13),
-                        Column.words("what it means", 30)));
+                        Column.words("what it means", 29)));
         table.head();
         for (Compared figure : comparison.figures()) {
             Compared shown = ChangeWords.shown(figure);
@@ -284,9 +288,14 @@ public final class ComparisonPdf {
                                 .value()
                         / value.value())
                 .orElse(1.0);
-        return matter.from(figure).isPresent()
-                ? String.format(Locale.ROOT, "%.2g", matter.from(figure).getAsDouble() * factor)
-                : "";
+        return matter.from(figure).isPresent() ? twoDigits(matter.from(figure).getAsDouble() * factor) : "";
+    }
+
+    private static String twoDigits(double value) {
+        BigDecimal rounded = new BigDecimal(value).round(new MathContext(2));
+        int missing = Math.max(0, 2 - rounded.precision());
+        return rounded.setScale(Math.max(0, rounded.scale() + missing), RoundingMode.HALF_UP)
+                .toPlainString();
     }
 
     private void control() {
@@ -301,12 +310,14 @@ public final class ComparisonPdf {
     private void values() {
         section.begin("Figures of all units", 80);
         int count = comparison.sessions().size();
-        for (int from = 0; from < count; from += MOST_IN_A_TABLE) {
+        int tables = (count + MOST_IN_A_TABLE - 1) / MOST_IN_A_TABLE;
+        int wide = (count + tables - 1) / tables;
+        for (int from = 0; from < count; from += wide) {
             int first = from;
-            int to = Math.min(count, from + MOST_IN_A_TABLE);
-            List<Column> columns = new ArrayList<>(List.of(Column.words("figure", 34), Column.words("unit", 9)));
+            int to = Math.min(count, from + wide);
+            List<Column> columns = new ArrayList<>(List.of(Column.words("figure", 34), Column.words("unit", 10)));
             IntStream.range(first, to)
-                    .forEach(i -> columns.add(Column.numbers(Comparison.name(comparison, i), 90f / MOST_IN_A_TABLE)));
+                    .forEach(i -> columns.add(Column.numbers(Comparison.name(comparison, i), 88f / wide)));
             Table table = new Table(type, Section.DENSE, 1.6f, columns);
             table.head();
             for (Compared figure : comparison.figures()) {
@@ -337,6 +348,5 @@ public final class ComparisonPdf {
                         + " source). Errors of other instruments do not cancel. " + Matter.rule());
         section.small(
                 "The results are of these units alone, as they were when tested. Copy only the whole comparison.");
-        section.small("End of comparison");
     }
 }

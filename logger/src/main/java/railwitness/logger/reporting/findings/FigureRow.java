@@ -117,8 +117,13 @@ public record FigureRow(
                         .or(() -> Optional.of(found)
                                 .filter(exact -> exact.known() && exact.u() == 0)
                                 .map(exact -> Rounding.of(exact.value(), 0).value()))
-                        .orElseGet(() -> BigDecimal.valueOf(found.value())
-                                .round(new MathContext(DIGITS_WHERE_UNKNOWN, RoundingMode.HALF_UP))));
+                        .orElseGet(() -> whole(BigDecimal.valueOf(found.value())
+                                .round(new MathContext(DIGITS_WHERE_UNKNOWN, RoundingMode.HALF_UP)))));
+    }
+
+    /** A count without a point and zero. */
+    private static BigDecimal whole(BigDecimal number) {
+        return number.stripTrailingZeros().scale() <= 0 ? number.setScale(0, RoundingMode.UNNECESSARY) : number;
     }
 
     /** U of the value, two digits; empty where it is not known, or zero. */

@@ -31,6 +31,7 @@ public record ShownUnit(int factor, String word) {
     public String symbol() {
         return switch (word) {
             case "ohm" -> "\u03a9";
+            case "degC" -> "\u00b0C";
             case "mohm" -> "m\u03a9";
             case "uH" -> "\u00b5H";
             default -> word;

@@ -7,7 +7,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -98,21 +97,37 @@ class CertificateTest {
                 .doesNotContain("Probable causes");
     }
 
+    /** {@code .ci/renew-samples} writes the kept text anew. */
     @Test
-    void textIsTheSameInThreeLocales() {
+    void textIsTheKeptOneInThreeLocales() throws IOException {
+        Path kept = Path.of("src/test/resources/railwitness/logger/reporting/certificate/sound.txt");
+        if ("write".equals(System.getProperty("railwitness.samples"))) {
+            Files.createDirectories(kept.getParent());
+            Files.writeString(kept, lasting(certificate));
+        }
+        String text = Files.readString(kept).replace("\r\n", "\n");
         Locale before = Locale.getDefault();
-        List<String> others = new ArrayList<>(List.of("en", "de", "ar"));
-        others.remove(before.getLanguage());
         try {
-            for (String tag : others) {
+            for (String tag : List.of("en-GB", "de-DE", "ar-EG-u-nu-arab")) {
                 Locale.setDefault(Locale.forLanguageTag(tag));
                 Path out = folder.resolve(tag + ".pdf");
                 Certificate.of(sound, ORDER).writeTo(out);
-                assertThat(PdfText.all(out)).as(tag).isEqualTo(PdfText.all(certificate));
+                assertThat(lasting(out))
+                        .as("text in %s; .ci/renew-samples makes %s anew", tag, kept)
+                        .isEqualTo(text);
             }
         } finally {
             Locale.setDefault(before);
         }
+    }
+
+    /** All text but the digests and the build, which are others with every program. */
+    private static String lasting(Path pdf) {
+        return PdfText.all(pdf)
+                .replace("\r\n", "\n")
+                .replaceAll("\\b[0-9a-f]{8,64}\\b", "#")
+                .replaceAll("2026-032-[0-9A-F]{6}", "2026-032-#")
+                .replaceAll("made by railwitness .*", "made by railwitness #.");
     }
 
     @Test

@@ -13,6 +13,7 @@ import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.reading.Channel;
 import railwitness.logger.recording.record.LeadCheck;
 import railwitness.logger.recording.record.LeadCheck.Shorting;
+import railwitness.logger.recording.record.LeadFinding;
 import railwitness.logger.ui.screen.stage.Asker;
 import railwitness.logger.ui.screen.stage.Question;
 import railwitness.logger.ui.screen.stage.WindowModel;
@@ -31,6 +32,7 @@ final class LeadsGuide {
     private final Watching watching;
     private final LeadsPanel panel;
     private final List<Row> rows = new ArrayList<>();
+    private final List<String> kept = new ArrayList<>();
     private List<Shorting> left = List.of();
     private LeadCheck check;
     private Optional<Gathering> gathering = Optional.empty();
@@ -53,6 +55,7 @@ final class LeadsGuide {
         end();
         on = true;
         rows.clear();
+        kept.clear();
         check = LeadCheck.of(desk.sheets());
         left = new ArrayList<>(check.shortings());
         panel.joined(check.joined());
@@ -112,7 +115,7 @@ final class LeadsGuide {
             OptionalDouble shown = Numbers.parsed(typed);
             row(
                     shown.isPresent()
-                            ? LeadRows.of(check.zero(meter, List.of(shown.getAsDouble())))
+                            ? found(check.zero(meter, List.of(shown.getAsDouble())))
                             : LeadRows.without(meter.instrument(), "leads.nonumber"));
             next();
             return;
@@ -124,7 +127,7 @@ final class LeadsGuide {
             row(
                     values.isEmpty()
                             ? LeadRows.without(meter.instrument(), "leads.silent")
-                            : LeadRows.of(check.zero(meter, values)));
+                            : found(check.zero(meter, values)));
             next();
         });
     }
@@ -170,16 +173,23 @@ final class LeadsGuide {
             row(
                     values.isEmpty()
                             ? LeadRows.without(ChannelNames.full(rail), "leads.silent")
-                            : LeadRows.of(check.atRest(rail, values.get(0))));
+                            : found(check.atRest(rail, values.get(0))));
         }
         List<Channel> input = check.inputChannels();
         if (input.stream().noneMatch(channel -> came.of(channel).isEmpty()) && !input.isEmpty()) {
             check.input(came.of(input.get(0)).get(0), came.of(input.get(1)).get(0))
-                    .ifPresent(found -> row(LeadRows.of(found)));
+                    .ifPresent(one -> row(found(one)));
         } else {
             row(LeadRows.without(Words.of("node.input"), input.isEmpty() ? "leads.noinput" : "leads.silent"));
         }
         on = false;
+    }
+
+    /** Kept for the session that is run next. */
+    private Row found(LeadFinding finding) {
+        kept.add(finding.words());
+        desk.leads(kept);
+        return LeadRows.of(finding);
     }
 
     private void row(Row row) {

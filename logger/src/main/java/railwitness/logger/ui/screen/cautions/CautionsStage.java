@@ -107,7 +107,7 @@ public final class CautionsStage implements Stage {
         String name = checklist.person();
         start(SessionNames.fresh(desk.folder(), sheets, true, Instant.now()), file -> desk.starter()
                 .rehearsal(
-                        sheets, wish.fault().map(code -> Fault.of(code.word())), wish.seed(), wish.pace(), name, file));
+                        sheets, wish.fault().map(code -> Fault.of(code.word())), wish.seed(), wish.pace(), name, desk.leads(), file));
     }
 
     private void power() {
@@ -119,7 +119,7 @@ public final class CautionsStage implements Stage {
             Acknowledgement taken = briefing.acknowledge(checklist.person(), Instant.now(), checklist.answers());
             Sheets sheets = desk.sheets();
             start(SessionNames.fresh(desk.folder(), sheets, false, Instant.now()), file -> desk.starter()
-                    .onBench(sheets, taken, file));
+                    .onBench(sheets, taken, desk.leads(), file));
         } catch (IllegalArgumentException e) {
             desk.message(e.getMessage());
         }

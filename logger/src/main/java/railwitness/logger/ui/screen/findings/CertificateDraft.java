@@ -1,6 +1,7 @@
 package railwitness.logger.ui.screen.findings;
 
 import java.awt.image.BufferedImage;
+import java.awt.print.PrinterJob;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -11,6 +12,7 @@ import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import railwitness.logger.reporting.certificate.Certificate;
 import railwitness.logger.reporting.certificate.Order;
+import railwitness.logger.reporting.certificate.PaperPrint;
 import railwitness.logger.ui.screen.stage.Work;
 
 /**
@@ -44,6 +46,11 @@ record CertificateDraft(Certificate certificate, byte[] pdf, List<BufferedImage>
     /** Keeps exactly what was seen. */
     void keep(Path out) {
         certificate.keep(pdf, out);
+    }
+
+    /** Asks for the printer and prints; false where none was chosen. Not for the event thread. */
+    boolean print() {
+        return PaperPrint.of(pdf, certificate.number(), PrinterJob::printDialog);
     }
 
     private static List<BufferedImage> pages(byte[] pdf, int width, Work progress) throws IOException {

@@ -173,6 +173,7 @@ final class CertificateModel {
                 Words.of("certificate.seen", pages.count()),
                 Words.of("certificate.seen.next"),
                 leave,
+                new Act("print", Words.of("act.print"), "control P", false, this::print),
                 new Act("keep-as", Words.of("act.certificate.elsewhere"), "control S", false, this::elsewhere),
                 new Act("keep", Words.of("act.certificate.keep"), "control ENTER", true, () -> keep(usual())));
     }
@@ -181,6 +182,15 @@ final class CertificateModel {
         new FileChoice(face, desk.folder())
                 .save(Words.of("act.certificate.elsewhere"), usual())
                 .ifPresent(this::keep);
+    }
+
+    /** By the system's own dialog; the pages are those that are seen. */
+    private void print() {
+        CertificateDraft made = draft.orElseThrow();
+        busy.go(
+                Words.of("certificate.printing"),
+                progress -> made.print(),
+                printed -> desk.message(Words.of(printed ? "certificate.printed" : "certificate.notprinted")));
     }
 
     private void keep(Path out) {

@@ -3,6 +3,7 @@ package railwitness.logger.ui.screen.live;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import railwitness.drivers.reading.Channel;
@@ -25,6 +26,7 @@ public final class LiveRun {
     private final RunFeed feed;
     private final LiveSession session;
     private final CountDownLatch over = new CountDownLatch(1);
+    private final List<Double> notes = new CopyOnWriteArrayList<>();
     private volatile boolean stopWanted;
     private volatile List<Watch> watches = List.of();
 
@@ -85,6 +87,11 @@ public final class LiveRun {
         return watches;
     }
 
+    /** When remarks were written, s of the session. */
+    public List<Double> notes() {
+        return List.copyOf(notes);
+    }
+
     /** Switches off: on a real bench the bytes leave at once, and everything else follows in its order. */
     public void switchOff(String words) {
         stopWanted = true;
@@ -110,7 +117,18 @@ public final class LiveRun {
 
     /** A remark, kept with the readings. */
     public void note(String text) {
+        notes.add(scheduler.nowNanos() / 1e9);
         scheduler.post(() -> session.running().ifPresent(run -> run.note("", text)));
+    }
+
+    /** The output goes off here, and the plan goes on once the person says so. */
+    public void pause() {
+        scheduler.post(() -> session.running().ifPresent(Run::pause));
+    }
+
+    /** The step under way is taken once more. */
+    public void repeatStep() {
+        scheduler.post(() -> session.running().ifPresent(Run::repeatStep));
     }
 
     /** The person did or read what was asked. */

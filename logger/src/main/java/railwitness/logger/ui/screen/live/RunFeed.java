@@ -26,6 +26,7 @@ import railwitness.logger.recording.record.StepForecast;
 import railwitness.logger.recording.sheet.Sheets;
 import railwitness.logger.recording.store.StepEntry;
 import railwitness.logger.recording.store.StepOutcome;
+import railwitness.safety.interlock.Trip;
 import railwitness.safety.power.PowerState;
 
 /** What a run tells, kept as little as possible: written on the run's thread, looked at from the screen's. */
@@ -45,6 +46,7 @@ final class RunFeed implements RunListener {
     private long lookedNanos;
 
     private Optional<String> trip = Optional.empty();
+    private Optional<Channel> tripped = Optional.empty();
     private Optional<String> stop = Optional.empty();
     private Optional<String> contradiction = Optional.empty();
     private Optional<RunEnd> end = Optional.empty();
@@ -66,10 +68,19 @@ final class RunFeed implements RunListener {
         }
         switch (event.kind()) {
             case CONTRADICTION -> contradiction = text;
-            case TRIP -> trip = trip.or(() -> text);
+            case TRIP -> {
+                trip = trip.or(() -> text);
+                tripped = tripped.or(() -> beyond(event));
+            }
             case STOP -> stop = stop.or(() -> text);
             default -> {}
         }
+    }
+
+    private static Optional<Channel> beyond(SessionEvent event) {
+        return event instanceof SessionEvent.Tripped of
+                ? of.beyond().flatMap(Trip.Beyond::channel)
+                : Optional.empty();
     }
 
     @Override
@@ -156,6 +167,7 @@ final class RunFeed implements RunListener {
                 saying,
                 contradiction,
                 trip,
+                tripped,
                 stop,
                 end,
                 failed);

@@ -32,8 +32,16 @@ public record RunStarter(String programVersion) {
      * @param fault what is wrong with the unit
      * @param seed draws the instruments' errors
      * @param pace seconds of the session in one second
+     * @param leads what was found at the leads before, a line each
      */
-    public LiveRun rehearsal(Sheets sheets, Optional<Fault> fault, long seed, double pace, String name, Path out) {
+    public LiveRun rehearsal(
+            Sheets sheets,
+            Optional<Fault> fault,
+            long seed,
+            double pace,
+            String name,
+            List<String> leads,
+            Path out) {
         Instant start = Instant.now();
         VirtualScheduler scheduler = VirtualScheduler.atPace(start, pace);
         VirtualBench bench =
@@ -47,6 +55,7 @@ public record RunStarter(String programVersion) {
                 Recorder::inline,
                 new RehearsingHands(new ScreenPerson(feed::ask, feed::forget), bench, pace),
                 feed);
+        session.leads(leads);
         LiveRun run = new LiveRun(sheets, out, true, scheduler, feed, session);
         run.start(NewHead.of(
                 Optional.of(sheets.design().content().unit()), start, true, programVersion, name, "unnamed unit"));
@@ -54,7 +63,7 @@ public record RunStarter(String programVersion) {
     }
 
     /** A session on real instruments, for which somebody has taken responsibility. */
-    public LiveRun onBench(Sheets sheets, Acknowledgement acknowledged, Path out) {
+    public LiveRun onBench(Sheets sheets, Acknowledgement acknowledged, List<String> leads, Path out) {
         Instant start = Instant.now();
         RealScheduler scheduler = new RealScheduler();
         RunFeed feed = new RunFeed(sheets, false, () -> scheduler.nowNanos() / 1e9);
@@ -68,6 +77,7 @@ public record RunStarter(String programVersion) {
                 feed);
         session.guardedBy(GuardianStart::of);
         session.acknowledged(acknowledged);
+        session.leads(leads);
         LiveRun run = new LiveRun(sheets, out, false, scheduler, feed, session);
         run.start(NewHead.of(
                 Optional.of(sheets.design().content().unit()),

@@ -24,6 +24,7 @@ import railwitness.safety.power.PowerState;
  * @param saying the last thing that happened, in words
  * @param contradiction the last readings that cannot all be true, with what to check
  * @param trip why the output was switched off by the interlock
+ * @param tripped the channel that was beyond its limit then
  * @param stop why a person ended it
  * @param ended once everything is off and the file closed
  * @param failed why there was no run, or why it broke off
@@ -39,6 +40,7 @@ public record RunView(
         String saying,
         Optional<String> contradiction,
         Optional<String> trip,
+        Optional<Channel> tripped,
         Optional<String> stop,
         Optional<RunEnd> ended,
         Optional<String> failed) {

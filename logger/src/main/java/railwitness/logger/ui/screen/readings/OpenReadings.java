@@ -26,8 +26,9 @@ final class OpenReadings implements AutoCloseable {
      * @param whole length of the session, s
      * @param channels in the order in which they first came
      * @param steps that were begun
+     * @param notes when remarks were written, s
      */
-    record Facts(double whole, List<Channel> channels, List<StepSpan> steps) {}
+    record Facts(double whole, List<Channel> channels, List<StepSpan> steps, List<Double> notes) {}
 
     OpenReadings(Path path) {
         this.file = SessionFile.open(path);
@@ -35,7 +36,9 @@ final class OpenReadings implements AutoCloseable {
 
     Facts facts() {
         double whole = file.lastNanos() / NANOS;
-        return new Facts(whole, file.channels(), steps(whole));
+        List<Double> notes =
+                file.notes().stream().map(note -> seconds(note.nanos())).toList();
+        return new Facts(whole, file.channels(), steps(whole), notes);
     }
 
     private List<StepSpan> steps(double whole) {

@@ -38,7 +38,7 @@ public final class ReadingsPanel {
     private final WholeStrip strip = new WholeStrip(this::goTo);
     private final Drawer drawer;
     private final Set<Channel> chosen = new LinkedHashSet<>();
-    private OpenReadings.Facts facts = new OpenReadings.Facts(1, List.of(), List.of());
+    private OpenReadings.Facts facts = new OpenReadings.Facts(1, List.of(), List.of(), List.of());
     private Map<Channel, DrawnChannel> drawn = Map.of();
     private Reach reach = Reach.all(1);
     private Optional<Reach> drawnFor = Optional.empty();
@@ -192,6 +192,7 @@ public final class ReadingsPanel {
     private void show() {
         shownIn = Look.palette();
         list.rows(ChannelRows.of(facts.channels(), chosen, drawn));
+        traces.notes(facts.notes());
         traces.show(reach, facts.steps(), cursor, drawn);
         strip.show(reach);
         int places = Elapsed.places(reach.length() / 100);

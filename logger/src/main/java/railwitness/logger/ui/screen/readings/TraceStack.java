@@ -33,6 +33,7 @@ final class TraceStack extends JPanel {
     private final TimeRuler ruler = new TimeRuler();
     private final transient Hand hand;
     private transient List<Channel> channels = List.of();
+    private transient List<Double> notes = List.of();
 
     /** What a person does to the traces. */
     interface Hand {
@@ -68,6 +69,11 @@ final class TraceStack extends JPanel {
         repaint();
     }
 
+    /** When remarks were written, s of the session. */
+    void notes(List<Double> seconds) {
+        notes = List.copyOf(seconds);
+    }
+
     /** Columns of pixels; all traces have as many. */
     int columns() {
         return views.isEmpty() ? 1 : views.get(0).columns();
@@ -100,6 +106,7 @@ final class TraceStack extends JPanel {
                 seen,
                 List.of(),
                 cursor,
+                notes,
                 drawn.map(one -> one.in(words.scale())));
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import railwitness.logger.recording.plan.Step;
+import railwitness.logger.recording.store.Photograph;
 import railwitness.logger.ui.screen.live.LiveRun;
 import railwitness.logger.ui.screen.live.Prompt;
 import railwitness.logger.ui.screen.live.RunView;
@@ -91,11 +92,24 @@ final class RunLine {
                 List.of(
                         new Question.Answer(Words.of("note.keep"), typed -> {
                             if (!typed.isBlank()) {
-                                run.note(typed.strip());
-                                desk.message(Words.of("note.kept"));
+                                keep(run, typed.strip());
                             }
                         }),
                         new Question.Answer(Words.of("note.leave"), typed -> {}))));
+    }
+
+    /** A photograph is copied beside the session first, so that the note has its digest. */
+    private void keep(LiveRun run, String typed) {
+        desk.work(
+                () -> Photograph.kept(typed, run.file()),
+                text -> {
+                    run.note(text);
+                    desk.message(Words.of("note.kept"));
+                },
+                why -> {
+                    run.note(typed);
+                    desk.message(Words.of("note.nophoto", why));
+                });
     }
 
     StatusLine line() {
@@ -161,6 +175,14 @@ final class RunLine {
                 .orElse(live >= 0 ? next(view, live, time) + whole : whole);
         List<Act> acts = new ArrayList<>();
         acts.add(note(this::note));
+        boolean anew = live >= 0
+                && view.prompt().isEmpty()
+                && view.steps().get(live).forecast().step().hold().isZero();
+        if (anew) {
+            LiveRun run = desk.run().orElseThrow();
+            acts.add(new Act("pause", Words.of("act.pause"), "P", false, run::pause));
+            acts.add(new Act("repeat", Words.of("act.repeat"), "R", false, run::repeatStep));
+        }
         acts.add(new Act(
                 "sound", Words.of(desk.sounds().on() ? "act.silent" : "act.sound"), "S", false, desk.sounds()::turn));
         acts.add(new Act("view", Words.of(far.getAsBoolean() ? "act.near" : "act.far"), "V", false, turn));

@@ -3,6 +3,7 @@ package railwitness.logger.ui.screen.run;
 import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import javax.swing.JPanel;
@@ -107,8 +108,9 @@ final class RunTraces extends JPanel {
                 from,
                 to,
                 spans,
-                limits(run.watches(), channel, unit, negative),
+                limits(run.watches(), channel, unit, negative, view.tripped().equals(Optional.of(channel))),
                 OptionalDouble.empty(),
+                run.notes(),
                 run.trace(channel).map(keeper -> keeper));
     }
 
@@ -124,7 +126,7 @@ final class RunTraces extends JPanel {
 
     /** A rail's limits hold for either sign; they are drawn on the side on which it stands. */
     private static List<TraceModel.LimitLine> limits(
-            List<Watch> watches, Channel channel, String unit, boolean negative) {
+            List<Watch> watches, Channel channel, String unit, boolean negative, boolean broken) {
         List<TraceModel.LimitLine> lines = new ArrayList<>();
         for (Watch watch : watches) {
             boolean plain =
@@ -134,17 +136,18 @@ final class RunTraces extends JPanel {
             if (plain || magnitude) {
                 double sign = magnitude && negative ? -1 : 1;
                 var limits = watch.limits().get(Phase.UP);
-                line(lines, "run.limit.low", limits.low(), sign, unit);
-                line(lines, "run.limit.high", limits.high(), sign, unit);
+                line(lines, "run.limit.low", limits.low(), sign, unit, broken);
+                line(lines, "run.limit.high", limits.high(), sign, unit, broken);
             }
         }
         return lines;
     }
 
-    private static void line(List<TraceModel.LimitLine> lines, String key, double value, double sign, String unit) {
+    private static void line(
+            List<TraceModel.LimitLine> lines, String key, double value, double sign, String unit, boolean broken) {
         if (Double.isFinite(value)) {
             double shown = sign * value;
-            lines.add(new TraceModel.LimitLine(Words.of(key, Numbers.plain(shown) + " " + unit), shown));
+            lines.add(new TraceModel.LimitLine(Words.of(key, Numbers.plain(shown) + " " + unit), shown, broken));
         }
     }
 }

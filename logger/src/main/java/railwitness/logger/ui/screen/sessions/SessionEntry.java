@@ -8,6 +8,7 @@ import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.reporting.findings.SessionFindings;
+import railwitness.logger.ui.screen.widgets.Words;
 import railwitness.logger.ui.screen.widgets.Trouble;
 
 /**
@@ -55,9 +56,19 @@ record SessionEntry(
         return same ? new SessionEntry(file, head, state, before.verdict(), before.trouble()) : this;
     }
 
-    /** Whether it has all these words in its unit's name, serial number or file name. */
+    /** How it ended, whether it was a rehearsal, and its verdict, in the words of the list. */
+    private String kind() {
+        return Words.of("sessions.state." + state.name())
+                + (head.filter(SessionHead::rehearsal).isPresent() ? " " + Words.of("sessions.rehearsal") : "")
+                + verdict.map(found -> " " + Words.of("fitness.short." + found.name()))
+                        .orElse("");
+    }
+
+    /** Whether it has all these words in its unit's name, serial number, condition, file name, or kind. */
     boolean has(String words) {
-        String all = (head.map(h -> h.unitName() + " " + h.unitSerial()).orElse("") + " " + file.getFileName())
+        String all = (head.map(h -> h.unitName() + " " + h.unitSerial() + " " + h.unitCondition())
+                                .orElse("")
+                        + " " + file.getFileName() + " " + kind())
                 .toLowerCase(Locale.ROOT);
         for (String word : words.toLowerCase(Locale.ROOT).split("\\s+")) {
             if (!all.contains(word)) {

@@ -38,6 +38,7 @@ public final class WindowModel {
         return thread;
     });
     private Sheets sheets = Sheets.demo();
+    private List<String> leads = List.of();
     private boolean demo = true;
     private Rehearsal rehearsal = Rehearsal.usual();
     private boolean virtualBench = true;
@@ -156,9 +157,21 @@ public final class WindowModel {
     }
 
     public void sheets(Sheets wanted) {
+        if (!wanted.bench().text().equals(sheets.bench().text())) {
+            leads = List.of();
+        }
         sheets = wanted;
         demo = false;
         changed();
+    }
+
+    /** What was found at the leads of the bench on the desk, a line each; empty where nobody looked. */
+    public List<String> leads() {
+        return leads;
+    }
+
+    public void leads(List<String> found) {
+        leads = List.copyOf(found);
     }
 
     public boolean virtualBench() {
@@ -166,6 +179,7 @@ public final class WindowModel {
     }
 
     public void virtualBench(boolean wanted) {
+        leads = virtualBench == wanted ? leads : List.of();
         virtualBench = wanted;
         changed();
     }

@@ -18,6 +18,7 @@ import java.util.stream.DoubleStream;
  * @param spans the steps that are seen, one after the other
  * @param limits beyond which the output goes off, each with its words
  * @param cursor where a hairline stands, s
+ * @param notes when a person wrote a remark, s
  * @param readings what was read
  */
 public record TraceModel(
@@ -30,9 +31,14 @@ public record TraceModel(
         List<StepSpan> spans,
         List<LimitLine> limits,
         OptionalDouble cursor,
+        List<Double> notes,
         Optional<TraceSource> readings) {
-    /** A limit on a trace. */
-    public record LimitLine(String words, double value) {}
+    /**
+     * A limit on a trace.
+     *
+     * @param broken it is the one that ended the run: drawn whatever the axis would hold without it, and stronger
+     */
+    public record LimitLine(String words, double value, boolean broken) {}
 
     /**
      * How a trace is drawn.
@@ -48,6 +54,7 @@ public record TraceModel(
     public TraceModel {
         spans = List.copyOf(spans);
         limits = List.copyOf(limits);
+        notes = List.copyOf(notes);
         toSeconds = Math.max(toSeconds, fromSeconds + LEAST_SECONDS);
     }
 
@@ -62,6 +69,7 @@ public record TraceModel(
                 List.of(),
                 List.of(),
                 OptionalDouble.empty(),
+                List.of(),
                 Optional.empty());
     }
 

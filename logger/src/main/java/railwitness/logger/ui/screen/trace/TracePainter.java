@@ -45,8 +45,20 @@ final class TracePainter {
         predicted();
         readings();
         cursor();
+        notes();
         g.setClip(before);
         limits();
+    }
+
+    /** A small flag at the top edge for each remark. */
+    private void notes() {
+        g.setColor(palette.ink());
+        int high = Look.px(9);
+        for (double at : model.notes()) {
+            int x = x(at);
+            g.fillRect(x, plot.y, 1, high * 2);
+            g.fillPolygon(new int[] {x, x + high, x}, new int[] {plot.y, plot.y + high / 2, plot.y + high}, 3);
+        }
     }
 
     private int x(double seconds) {
@@ -138,7 +150,7 @@ final class TracePainter {
             if (limit.value() >= axis.low() && limit.value() <= axis.high()) {
                 int y = y(limit.value());
                 g.setColor(palette.fault());
-                g.setStroke(dashed(Look.px(1), Look.px(7)));
+                g.setStroke(limit.broken() ? new BasicStroke(Look.px(3)) : dashed(Look.px(1), Look.px(7)));
                 g.drawLine(plot.x, y, plot.x + plot.width, y);
                 int width = metrics.stringWidth(limit.words());
                 boolean above = y < plot.y + plot.height / 2;

@@ -51,7 +51,7 @@ record TracePicture(TraceModel model, Optional<TraceColumns> columns, ValueAxis 
         double least = low;
         double most = high;
         for (TraceModel.LimitLine limit : model.limits()) {
-            if (limit.value() > least - reach && limit.value() < most + reach) {
+            if (limit.broken() || limit.value() > least - reach && limit.value() < most + reach) {
                 low = Math.min(low, limit.value());
                 high = Math.max(high, limit.value());
             }
@@ -121,6 +121,7 @@ record TracePicture(TraceModel model, Optional<TraceColumns> columns, ValueAxis 
                 && model.toSeconds() == other.toSeconds()
                 && model.cursor().equals(other.cursor())
                 && model.limits().equals(other.limits())
+                && model.notes().equals(other.notes())
                 && steadySpans(model).equals(steadySpans(other));
     }
 

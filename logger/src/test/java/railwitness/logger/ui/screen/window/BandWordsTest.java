@@ -37,6 +37,7 @@ class BandWordsTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 over ? Optional.of("broke off") : Optional.empty());
     }
 
