@@ -136,7 +136,8 @@ final class BenchReader {
             root.fault("instrument", "gives " + supplies + " supplies; the unit has one");
         }
         if (supplies == 0 && sheet.source() != Source.BATTERY) {
-            root.fault("instrument", "gives no supply; add one of kind \"supply\", or set source = \"battery\"");
+            root.fault("instrument", "gives no supply; add one of kind \"supply\" (port = \"by hand\" where"
+                            + " it has only knobs), or set source = \"battery\"");
         }
     }
 }

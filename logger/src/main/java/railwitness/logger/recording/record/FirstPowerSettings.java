@@ -84,10 +84,11 @@ final class FirstPowerSettings {
                 bench.sheet().acceptedWithoutProtection());
     }
 
-    static FirstPowerBounds bounds(Design design, Plan plan, RunLimits limits, boolean hasRemote) {
+    /** @param slackAmps by what the meter of the input current may be off at next to nothing, where a person reads it */
+    static FirstPowerBounds bounds(Design design, Plan plan, RunLimits limits, boolean hasRemote, double slackAmps) {
         double working = design.input().nominalVolts();
         double inrush = inrushLimit(plan, limits);
-        double remoteOff = design.limits().standbyAmperes().orElse(inrush / 20);
+        double remoteOff = design.limits().standbyAmperes().orElse(inrush / 20) + slackAmps;
         OptionalDouble noLoad = noLoadAmps(design);
         return new FirstPowerBounds(
                 hasRemote ? steps(design) : List.of(),
@@ -100,7 +101,7 @@ final class FirstPowerSettings {
                 inrush,
                 storedJoules(design),
                 SOFT_START,
-                Math.min(noLoad.orElse(UNKNOWN_SHARE * inrush), inrush),
+                Math.min(noLoad.isPresent() ? noLoad.getAsDouble() + slackAmps : UNKNOWN_SHARE * inrush, inrush),
                 noLoad.isPresent());
     }
 

@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.instrument.KnobTurn;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.winding.Hookup;
 
@@ -24,6 +25,29 @@ public interface Person {
      * @param open told when they say in words that it is open
      */
     void disconnect(String sentence, Runnable open);
+
+    /**
+     * One turn at a supply that has only knobs.
+     *
+     * @param shown told what its display then shows; empty where it does not show that
+     */
+    default void turn(KnobTurn turn, Consumer<OptionalDouble> shown) {
+        read(KnobWords.sentence(turn), shown);
+    }
+
+    /**
+     * Asks for the output of a supply that has only knobs to be switched off; the mere press of a key is no answer.
+     *
+     * @param isOff told when they say in words that it is off
+     */
+    default void switchOff(String sentence, Runnable isOff) {
+        disconnect(sentence, isOff);
+    }
+
+    /** Only their hand can switch off, and must now: said large and loud. From any thread; never waits, never throws. */
+    default void offNow() {
+        // what happens is shown as an alarm
+    }
 
     /** One connection at a transformer that lies alone on the bench; {@code node} is the place of the meter that is moved. */
     default void connect(Hookup hookup, String node, String sentence, Runnable done) {
@@ -75,6 +99,11 @@ public interface Person {
         } else {
             switchLoad(rail, ohms, switched);
         }
+    }
+
+    /** What is asked at the knobs. */
+    static String turnSentence(KnobTurn turn) {
+        return KnobWords.sentence(turn);
     }
 
     /** What is asked for. */

@@ -45,6 +45,11 @@ final class PlanSteps {
 
         void happened(SessionEvent event);
 
+        /** A person has typed what they read. */
+        default void typed(Measured value) {
+            // where a supply can switch off by itself, instruments are judged
+        }
+
         /** The last step is done. */
         void done();
     }
@@ -327,7 +332,7 @@ final class PlanSteps {
     /** Meters without a wire, one after the other; the average goes on until the last was read. */
     private void readByHand(StepRun step) {
         step.waitForPerson(!setup.handRead().isEmpty());
-        Chain meters = Chain.begin();
+        Chain meters = Chain.whileWanted(() -> current == step && course.stepping());
         setup.handRead()
                 .forEach(meter -> meters.then(done -> handRead.read(meter, step.step(), value -> {
                     long now = scheduler.nowNanos();
@@ -342,6 +347,7 @@ final class PlanSteps {
         recorder.reading(value);
         witness.heard(value);
         listener.heard(value);
+        course.typed(value);
     }
 
     /** A meter that stood still has its step once more; then the run ends without a point of it. */

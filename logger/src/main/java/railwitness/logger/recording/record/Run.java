@@ -7,6 +7,7 @@ import java.util.function.Consumer;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.line.LineException;
+import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Due;
 import railwitness.drivers.time.Scheduler;
@@ -23,6 +24,7 @@ import railwitness.safety.interlock.Phase;
 import railwitness.safety.interlock.Trip;
 import railwitness.safety.power.Ended;
 import railwitness.safety.power.Power;
+import railwitness.safety.power.PowerState;
 import railwitness.safety.power.PowerLog;
 import railwitness.safety.power.Result;
 
@@ -65,6 +67,7 @@ public final class Run implements PowerLog {
     private final Polling polling;
     private final PlanSteps steps;
     private final WindingSteps windings;
+    private final Looks looks;
     private Part part = Part.LISTENING;
     private volatile Interlock interlock;
     private boolean changing;
@@ -91,6 +94,7 @@ public final class Run implements PowerLog {
         StepSetter setter = new StepSetter(setup, power, this.person, this::moving, this::happened);
         this.steps = new PlanSteps(setup, recorder, this.person, listener, path, setter, new OwnCourse());
         this.windings = new WindingSteps(setup, power, this.person, recorder, listener, new OwnCourse(), this::enter);
+        this.looks = new Looks(setup, person, this::typed);
         this.polling = new Polling(scheduler, this::interval, this::awake, this::swept, this::unanswered);
     }
 
@@ -127,7 +131,9 @@ public final class Run implements PowerLog {
         setup.watches()
                 .forEach(watch -> happened(
                         new SessionEvent.Watched(watch.name(), watch.age().toMillis() / 1e3)));
-        polling.start(setup.bench().workers());
+        polling.start(setup.bench().workers().stream()
+                .filter(worker -> !setup.isByHand() || worker != setup.bench().supply())
+                .toList());
         scheduler.after(LISTEN_AT_MOST, this::listenedLongEnough);
         tick();
     }
@@ -204,8 +210,31 @@ public final class Run implements PowerLog {
             steps.tick();
             windings.tick();
         }
+        if (part == Part.POWERING) {
+            looks.firstPower(path.wantsLookFrom());
+        } else if (part == Part.SWITCHING_OFF && setup.isByHand() && power.state() == PowerState.DISCHARGING) {
+            looks.discharge(power.discharge());
+        }
         keepWallClock();
         nextTick = scheduler.after(TICK, this::tick);
+    }
+
+    /** A person read it: judged, kept and taken like what an instrument sent. */
+    private void typed(Measured value) {
+        recorder.reading(value);
+        listener.heard(value);
+        judgeTyped(value);
+        path.heard(value);
+    }
+
+    private void judgeTyped(Measured value) {
+        judge(new Event.Read(value));
+        power.heard(value);
+    }
+
+    /** Nobody did what was asked at a supply that has only knobs. */
+    void handSilent(String words) {
+        stop("person asked", words);
     }
 
     private void begin() {
@@ -377,7 +406,12 @@ public final class Run implements PowerLog {
         part = Part.SWITCHING_OFF;
         ending = state;
         person.forget();
-        power.off(reason, this::over);
+        looks.forget();
+        if (state == SessionState.COMPLETE) {
+            power.offAtTheEnd(reason, this::over);
+        } else {
+            power.off(reason, this::over);
+        }
         steps.giveUp(reason);
         windings.giveUp();
     }
@@ -491,7 +525,7 @@ public final class Run implements PowerLog {
     @Override
     public void alarm(long atNanos, String words) {
         told(atNanos, new SessionEvent.Said(EventKind.ALARM, words));
-        if (part == Part.SWITCHING_OFF) {
+        if (part == Part.SWITCHING_OFF && !setup.isByHand()) {
             person.forget();
             person.disconnect(DISCONNECT, power::disconnectOpen);
         }
@@ -499,7 +533,9 @@ public final class Run implements PowerLog {
 
     @Override
     public void alarmOver(long atNanos, String words) {
-        person.forget();
+        if (!setup.isByHand()) {
+            person.forget();
+        }
         told(atNanos, new SessionEvent.Said(EventKind.ALARM_OVER, words));
     }
 
@@ -523,6 +559,13 @@ public final class Run implements PowerLog {
         @Override
         public void happened(SessionEvent event) {
             Run.this.happened(event);
+        }
+
+        @Override
+        public void typed(Measured value) {
+            if (setup.isByHand()) {
+                judgeTyped(value);
+            }
         }
 
         @Override

@@ -146,6 +146,7 @@ final class ContinueCommand implements Callable<Integer> {
         RealScheduler scheduler = new RealScheduler(left.nanosAt(start));
         Progress progress = new Progress(err, true);
         ConsolePerson keyboard = new ConsolePerson(scheduler, err, System.in, ConsolePerson.atTerminal());
+        keyboard.rungBy(ConsolePerson::ring);
         LiveSession live = new LiveSession(
                 used,
                 scheduler,

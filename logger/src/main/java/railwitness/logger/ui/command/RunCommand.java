@@ -91,6 +91,7 @@ final class RunCommand implements Callable<Integer> {
         RealScheduler scheduler = new RealScheduler();
         Progress progress = new Progress(err, true);
         ConsolePerson keyboard = new ConsolePerson(scheduler, err, System.in, ConsolePerson.atTerminal());
+        keyboard.rungBy(ConsolePerson::ring);
         LiveSession session = new LiveSession(
                 used,
                 scheduler,
