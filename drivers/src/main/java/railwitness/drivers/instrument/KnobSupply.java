@@ -39,6 +39,10 @@ public final class KnobSupply implements Supply {
     private final Supplier<Long> clock;
     private OptionalDouble volts = OptionalDouble.empty();
     private OptionalDouble limit = OptionalDouble.empty();
+    /** What the knobs stand at since they were last turned; nobody is asked for it twice. */
+    private OptionalDouble wantedVolts = OptionalDouble.empty();
+
+    private OptionalDouble wantedLimit = OptionalDouble.empty();
     private volatile Optional<Boolean> known = Optional.empty();
     private volatile Optional<Consumer<Answer>> pending = Optional.empty();
 
@@ -114,8 +118,12 @@ public final class KnobSupply implements Supply {
     @Override
     public void setVolts(double wanted) {
         within("voltage in V", wanted, highestVolts().orElse(HIGHEST_VOLTS));
-        volts = OptionalDouble.of(
-                set(Kind.SET_VOLTS, wanted, resolutionVolts().getAsDouble()));
+        if (wantedVolts.isEmpty() || wantedVolts.getAsDouble() != wanted) {
+            wantedVolts = OptionalDouble.empty();
+            volts = OptionalDouble.of(
+                    set(Kind.SET_VOLTS, wanted, resolutionVolts().getAsDouble()));
+            wantedVolts = OptionalDouble.of(wanted);
+        }
     }
 
     @Override
@@ -126,8 +134,12 @@ public final class KnobSupply implements Supply {
     @Override
     public void setCurrentLimit(double wanted) {
         within("current limit in A", wanted, highestAmps().orElse(HIGHEST_AMPS));
-        limit = OptionalDouble.of(
-                set(Kind.SET_LIMIT, wanted, resolutionAmps().getAsDouble()));
+        if (wantedLimit.isEmpty() || wantedLimit.getAsDouble() != wanted) {
+            wantedLimit = OptionalDouble.empty();
+            limit = OptionalDouble.of(
+                    set(Kind.SET_LIMIT, wanted, resolutionAmps().getAsDouble()));
+            wantedLimit = OptionalDouble.of(wanted);
+        }
     }
 
     @Override
@@ -188,6 +200,8 @@ public final class KnobSupply implements Supply {
 
     @Override
     public void switchOff() {
+        wantedVolts = OptionalDouble.empty();
+        wantedLimit = OptionalDouble.empty();
         wait.<Boolean>await(then -> hand.switchOff(() -> then.accept(true)));
         known = Optional.of(false);
     }

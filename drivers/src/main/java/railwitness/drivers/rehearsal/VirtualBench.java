@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +28,7 @@ import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.line.PeerLine;
 import railwitness.drivers.line.PortSettings;
+import railwitness.drivers.reading.Accuracy;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.time.VirtualScheduler;
 import railwitness.drivers.winding.Coil;
@@ -49,6 +51,7 @@ public final class VirtualBench {
     private final World world;
     private final LongSupplier clock;
     private final long seed;
+    private final Map<String, Imperfection> handErrors = new HashMap<>();
     private final Random hands;
     private double knobVolts = USUAL_STEP;
     private double knobAmps = USUAL_STEP;
@@ -224,9 +227,22 @@ public final class VirtualBench {
                 .map(accuracy -> BenchFixtures.stated(accuracy, world.degC(now, "ambient")))
                 .orElse(Stated.EXACT);
         double value = new Probe(world, meter.reads(), 0, LOWEST_HAND_HZ, HIGHEST_HAND_HZ).value(now);
-        Imperfection errors = new Imperfection(stated, random(meter.name()));
-        double range = meter.range().orElse(Math.max(1, Math.abs(value)));
-        return errors.shown(value, range, range / HAND_DIGITS);
+        Imperfection errors = handErrors.computeIfAbsent(
+                meter.meter() + " " + meter.function() + " " + meter.range(),
+                name -> new Imperfection(stated, random(name)));
+        double shunt = meter.perUnit() * shuntShare(meter);
+        double range = meter.range().orElse(Math.max(1, Math.abs(value * shunt)));
+        double digit = meter.accuracy()
+                .map(Accuracy::resolution)
+                .filter(size -> size > 0)
+                .orElse(range / HAND_DIGITS);
+        return errors.shown(value * shunt, range, digit) / meter.perUnit();
+    }
+
+    /** The true resistance of a shunt over that of the sheet: anywhere in its tolerance. */
+    private double shuntShare(HandRead meter) {
+        double share = 2 * random("shunt of " + meter.name()).nextDouble() - 1;
+        return 1 + share * meter.shuntTolerancePct() / 100;
     }
 
     /**

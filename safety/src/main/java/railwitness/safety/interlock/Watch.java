@@ -50,7 +50,8 @@ public record Watch(String name, Subject subject, Duration age, Map<Phase, Limit
         return new Watch(name, subject, age, all);
     }
 
-    boolean bySight() {
+    /** Whether a person reads it. */
+    public boolean bySight() {
         return age.equals(BY_SIGHT);
     }
 

@@ -147,7 +147,7 @@ final class SwitchOff {
 
     private void sendOff(String reason) {
         boolean sent = supply.instrument().cutIn(supply.instrument().offBytes());
-        tell("off sent", (sent ? "output off sent" : "the port is gone, output off not sent") + ": " + reason);
+        tell("off sent", (byHand ? "told to switch off by hand" : sent ? "output off sent" : "the port is gone, output off not sent") + ": " + reason);
     }
 
     private void attempt() {

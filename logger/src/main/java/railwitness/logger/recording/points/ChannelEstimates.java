@@ -2,6 +2,7 @@ package railwitness.logger.recording.points;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import railwitness.analysis.steady.Average;
 import railwitness.analysis.uncertainty.Estimate;
@@ -22,10 +23,24 @@ public final class ChannelEstimates {
     private final BenchErrors errors;
     private final InstrumentNames names;
 
+    private final Map<Channel, Double> drifts;
+
     public ChannelEstimates(Optional<BenchSheet> bench, InstrumentNames names, BenchErrors errors) {
+        this(bench, names, errors, Map.of());
+    }
+
+    private ChannelEstimates(
+            Optional<BenchSheet> bench, InstrumentNames names, BenchErrors errors, Map<Channel, Double> drifts) {
         this.bench = bench;
         this.names = names;
         this.errors = errors;
+        this.drifts = drifts;
+    }
+
+    /** The same for the readings of one average: what drifted between the visits of a meter that is moved counts. */
+    ChannelEstimates during(Map<Channel, Trace> traces) {
+        return new ChannelEstimates(
+                bench, names, errors, bench.map(sheet -> Visits.drifts(sheet, traces)).orElse(Map.of()));
     }
 
     /** @param where the step, for the name of its scatter in a budget */
@@ -41,7 +56,18 @@ public final class ChannelEstimates {
         if (accuracy.isEmpty() || accuracy.get().accuracy().isEmpty()) {
             return average.mean().scatterOnly();
         }
-        return average.mean().plus(offBy(accuracy.get(), average.mean().value(), unit));
+        double value = average.mean().value();
+        Estimate estimate = average.mean().plus(offBy(accuracy.get(), value, unit));
+        double digit = accuracy.get().digit();
+        if (digit > 0) {
+            estimate = estimate.with(
+                    Influence.rectangular("last digit of " + channel, digit / 2, unit).times(1));
+        }
+        double drift = drifts.getOrDefault(channel, 0.0);
+        return drift > 0
+                ? estimate.with(Influence.rectangular("drift between visits, " + where, drift, "1")
+                        .times(value))
+                : estimate;
     }
 
     /** An estimate of zero with what the channel's instrument may be off by at a value; scatter only where not stated. */

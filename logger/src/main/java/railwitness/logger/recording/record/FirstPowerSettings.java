@@ -47,8 +47,11 @@ final class FirstPowerSettings {
     }
 
     static Settings arming(Bench bench, RunLimits limits, Plan plan, Design design) {
-        double first = steps(design).get(0);
         Supply supply = bench.supply().instrument();
+        // without a remote turn-on line there is one step only: nobody turns a knob twice
+        double first = supply.isSetByHand()
+                ? design.input().nominalVolts()
+                : steps(design).get(0);
         return new Settings(
                 bench.sheet().source(),
                 Math.min(first, limits.highestInputVolts()),

@@ -8,6 +8,7 @@ import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
 import railwitness.drivers.instrument.KnobTurn;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.winding.Hookup;
 
 /** The person at the bench, as the run knows them. Answers come back on the scheduler. */
@@ -111,9 +112,18 @@ public interface Person {
         return "Switch the load bank of the " + rail + " rail to " + String.format(Locale.ROOT, "%.4g ohm", ohms);
     }
 
-    /** A meter without a wire, in the unit of its channel. */
+    /**
+     * A meter without a wire.
+     *
+     * @param value told in the unit of its channel
+     */
     default void read(HandRead meter, Consumer<OptionalDouble> value) {
-        read(readSentence(meter), value);
+        read(readSentence(meter), shown -> value.accept(ofChannel(meter, shown)));
+    }
+
+    /** What a meter shows, in the unit of its channel: a shunt taken into account. */
+    static OptionalDouble ofChannel(HandRead meter, OptionalDouble shown) {
+        return shown.isPresent() ? OptionalDouble.of(shown.getAsDouble() / meter.perUnit()) : shown;
     }
 
     /**
@@ -122,12 +132,18 @@ public interface Person {
      * @param doubt what is odd about it, without a full stop
      */
     default void readAgain(HandRead meter, String doubt, Consumer<OptionalDouble> value) {
-        read(doubt + ". " + readSentence(meter), value);
+        read(doubt + ". " + readSentence(meter), shown -> value.accept(ofChannel(meter, shown)));
     }
 
     /** What is asked of whoever reads it. */
     static String readSentence(HandRead meter) {
-        return "Read " + meter.name() + ": " + meter.reads() + " in "
-                + meter.reads().quantity().unit();
+        String what = meter.shuntOhms().isPresent()
+                ? "the volts across the shunt (mV behind the number where it shows them) for " + meter.reads()
+                : meter.reads() + " in " + meter.reads().quantity().unit();
+        boolean alternating = meter.reads().quantity() == Quantity.RIPPLE;
+        return meter.moved()
+                .map(moved -> "Put the leads of " + moved + " to " + meter.name() + (alternating ? ", AC" : ", DC")
+                        + ", and type " + what)
+                .orElseGet(() -> "Read " + meter.name() + ": " + what);
     }
 }

@@ -333,7 +333,7 @@ final class PlanSteps {
     private void readByHand(StepRun step) {
         step.waitForPerson(!setup.handRead().isEmpty());
         Chain meters = Chain.whileWanted(() -> current == step && course.stepping());
-        setup.handRead()
+        Tour.of(setup.handRead())
                 .forEach(meter -> meters.then(done -> handRead.read(meter, step.step(), value -> {
                     long now = scheduler.nowNanos();
                     value.ifPresent(number -> keep(new Measured(meter.reads(), number, now, now)));

@@ -128,7 +128,8 @@ public final class Run implements PowerLog {
         if (guard.needed() && !setup.bench().supply().instrument().hasWatchdog()) {
             said(EventKind.NO_WATCHDOG, NO_WATCHDOG);
         }
-        setup.watches()
+        setup.watches().stream()
+                .filter(watch -> !watch.bySight())
                 .forEach(watch -> happened(
                         new SessionEvent.Watched(watch.name(), watch.age().toMillis() / 1e3)));
         polling.start(setup.bench().workers().stream()

@@ -170,12 +170,15 @@ final class ConsolePerson implements Person {
 
     @Override
     public void read(HandRead meter, Consumer<OptionalDouble> value) {
-        read(Person.readSentence(meter), meter.reads().quantity().unit(), value);
+        read(Person.readSentence(meter), meter.function().unit(), shown -> value.accept(Person.ofChannel(meter, shown)));
     }
 
     @Override
     public void readAgain(HandRead meter, String doubt, Consumer<OptionalDouble> value) {
-        read(doubt + ". " + Person.readSentence(meter), meter.reads().quantity().unit(), value);
+        read(
+                doubt + ". " + Person.readSentence(meter),
+                meter.function().unit(),
+                shown -> value.accept(Person.ofChannel(meter, shown)));
     }
 
     private void read(String sentence, String unit, Consumer<OptionalDouble> value) {
