@@ -321,6 +321,13 @@ public final class Power {
         }
     }
 
+    /** Nobody is left at a supply that has only knobs: the switching off ends without being confirmed. */
+    public void abandon() {
+        if (switchOff != null) {
+            switchOff.abandon();
+        }
+    }
+
     /** Stops telling a supply off that did not confirm; before the ports are closed. */
     public void release() {
         if (switchOff != null) {

@@ -137,6 +137,20 @@ final class SwitchOff {
         }
     }
 
+    /** Nobody is left who could switch off by hand or say that it is off: it ends without being confirmed. */
+    void abandon() {
+        if (byHand && ended == null) {
+            alarm("nobody is there to switch the supply off by hand: take its output as ON, and it " + OPEN);
+            released = true;
+            startDischarge();
+            ended = new Ended(
+                    false, discharge.belowTouch() && discharge.allSeen(), "nobody said that the output is off: take it as ON; the supply " + OPEN);
+            tell("switched off", ended.words());
+            List<Consumer<Ended>> told = List.copyOf(waiting);
+            scheduler.post(() -> told.forEach(then -> then.accept(ended)));
+        }
+    }
+
     Discharge discharge() {
         return discharge;
     }

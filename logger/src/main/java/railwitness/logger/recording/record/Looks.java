@@ -51,7 +51,10 @@ final class Looks {
         }
     }
 
-    /** The rails before the input current: its reading is what the unit is judged by, and by then all is there. */
+    /**
+     * The input current first, where no lead is moved for it, because it tells of a short; and last, for the unit is
+     * judged when it is read, and by then all is there.
+     */
     private List<HandRead> firstRound() {
         List<HandRead> rails = new ArrayList<>();
         List<HandRead> last = new ArrayList<>();
@@ -63,8 +66,11 @@ final class Looks {
                 rails.add(meter);
             }
         }
-        rails.addAll(last);
-        return rails;
+        List<HandRead> order = new ArrayList<>();
+        last.stream().filter(meter -> meter.moved().isEmpty()).forEach(order::add);
+        order.addAll(rails);
+        order.addAll(last);
+        return order;
     }
 
     /** The rails that a person reads and that are not low yet. */

@@ -233,6 +233,13 @@ public final class Run implements PowerLog {
         power.heard(value);
     }
 
+    /** Nobody is left who could answer: where only a hand can switch off, waiting for it has no end. */
+    public void nobodyThere() {
+        if (part == Part.SWITCHING_OFF && setup.isByHand()) {
+            power.abandon();
+        }
+    }
+
     /** Nobody did what was asked at a supply that has only knobs. */
     void handSilent(String words) {
         stop("person asked", words);

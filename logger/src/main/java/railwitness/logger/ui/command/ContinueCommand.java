@@ -155,6 +155,10 @@ final class ContinueCommand implements Callable<Integer> {
                 (writer, trouble) -> Recorder.threaded(writer, WAITING_ENTRIES, trouble),
                 keyboard,
                 tell.with(progress, session, scheduler::wallNow, err));
+        keyboard.whenGone(asked -> live.running().filter(going -> asked).ifPresent(going -> {
+            going.stop("stopped: the input has ended, so nobody can answer at the keyboard");
+            going.nobodyThere();
+        }));
         live.guardedBy(GuardianStart::of);
         live.acknowledged(acknowledged);
         Interruption interruption = new Interruption(scheduler, live::running);

@@ -139,5 +139,6 @@ final class RunCommand implements Callable<Integer> {
             stopped = true;
             session.running().ifPresent(run -> run.stop(words));
         }
+        session.running().ifPresent(Run::nobodyThere);
     }
 }
