@@ -357,6 +357,13 @@ final class PlanSteps {
                 : Optional.empty();
     }
 
+    /** The step under way has a gap in its readings: it is settled and averaged anew. */
+    void repeat(String words) {
+        if (current != null && current.inPlace() && !current.holding()) {
+            again(current.step(), words);
+        }
+    }
+
     private void again(Step step, String words) {
         course.happened(new SessionEvent.Repeated(step.stage(), step.name(), words));
         current = new StepRun(step, setup.judged(step), setup.needed(step), scheduler.nowNanos());

@@ -68,6 +68,7 @@ public final class Run implements PowerLog {
     private final PlanSteps steps;
     private final WindingSteps windings;
     private final Looks looks;
+    private final Replugged replugged = new Replugged();
     private Part part = Part.LISTENING;
     private volatile Interlock interlock;
     private boolean changing;
@@ -304,6 +305,7 @@ public final class Run implements PowerLog {
     }
 
     private void swept(PollResult pollResult) {
+        ports(pollResult);
         for (Reading reading : pollResult.readings()) {
             if (changing) {
                 judge(new Event.Changed(scheduler.nowNanos()));
@@ -320,6 +322,24 @@ public final class Run implements PowerLog {
         }
         conditions(pollResult);
         listener.swept(pollResult);
+    }
+
+    /** An adapter that went is no end of the run, unless it was the supply's: what nobody can switch off must go off. */
+    private void ports(PollResult pollResult) {
+        long now = scheduler.nowNanos();
+        replugged.gone(pollResult, now).ifPresent(words -> {
+            said(EventKind.LINE, words);
+            String supply = setup.bench().supply().name();
+            if (pollResult.instrument().equals(supply) && mayBeOn() && part != Part.SWITCHING_OFF) {
+                stop(supply, supply + ": its port has gone, so it can no longer be watched");
+            }
+        });
+        replugged.back(pollResult, now).ifPresent(words -> {
+            said(EventKind.LINE, words);
+            if (part == Part.STEPPING) {
+                steps.repeat(words);
+            }
+        });
     }
 
     private boolean isOffSaid(PollResult pollResult) {
