@@ -154,7 +154,9 @@ final class BenchReader {
             root.fault("instrument", "gives " + supplies + " supplies; the unit has one");
         }
         if (supplies == 0 && sheet.source() != Source.BATTERY) {
-            root.fault("instrument", "gives no supply; add one of kind \"supply\" (port = \"by hand\" where"
+            root.fault(
+                    "instrument",
+                    "gives no supply; add one of kind \"supply\" (port = \"by hand\" where"
                             + " it has only knobs), or set source = \"battery\"");
         }
     }

@@ -141,7 +141,8 @@ public record ChannelAccuracy(
     }
 
     private String place(double range) {
-        return instrument + " " + functionMoved.orElse(channel.toString()) + (ranges.isEmpty() ? "" : " " + (float) (range * perUnit));
+        return instrument + " " + functionMoved.orElse(channel.toString())
+                + (ranges.isEmpty() ? "" : " " + (float) (range * perUnit));
     }
 
     private static void add(

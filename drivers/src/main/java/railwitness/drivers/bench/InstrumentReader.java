@@ -82,7 +82,8 @@ final class InstrumentReader {
                             + " resistors that a person switches are a [[resistor_bank]]");
         } else if (table.flag("drives_remote", "its second channel or relay switches the remote turn-on")
                 .orElse(false)) {
-            table.fault("drives_remote", "must be false for a supply that is set by hand: you switch the remote turn-on");
+            table.fault(
+                    "drives_remote", "must be false for a supply that is set by hand: you switch the remote turn-on");
         }
     }
 

@@ -49,7 +49,8 @@ public final class DialectDraft {
     private static String withoutEmptyStates(List<String> lines) {
         List<String> kept = new ArrayList<>(lines);
         for (int i = 0; i + 1 < kept.size(); i++) {
-            if (kept.get(i).strip().matches("\\[\\[\\w+\\.state]].*") && kept.get(i + 1).startsWith("# not answered")) {
+            if (kept.get(i).strip().matches("\\[\\[\\w+\\.state]].*")
+                    && kept.get(i + 1).startsWith("# not answered")) {
                 kept.set(i, "# " + kept.get(i));
             }
         }
@@ -58,7 +59,9 @@ public final class DialectDraft {
 
     private static boolean isOf(Tried one, String part, String line) {
         if (part.endsWith(".state")) {
-            return line.startsWith("ask") && one.key().startsWith(part + " ") && line.contains("\"" + one.sent() + "\"");
+            return line.startsWith("ask")
+                    && one.key().startsWith(part + " ")
+                    && line.contains("\"" + one.sent() + "\"");
         }
         if (!one.key().startsWith(part + ".") || part.isEmpty()) {
             return false;

@@ -58,7 +58,12 @@ public final class DialectTrial {
     public List<Tried> of(Dialect dialect, Set<String> kinds) {
         identity(dialect);
         if (!dialect.error().isEmpty()) {
-            ask("common.error", dialect.error(), false, reply -> reply.matches("(?s)[-+]?\\d+\\s*(,.*)?"), "an error number");
+            ask(
+                    "common.error",
+                    dialect.error(),
+                    false,
+                    reply -> reply.matches("(?s)[-+]?\\d+\\s*(,.*)?"),
+                    "an error number");
         }
         dialect.meter()
                 .filter(words -> kinds.contains("meter"))
@@ -67,8 +72,8 @@ public final class DialectTrial {
         dialect.load().filter(words -> kinds.contains("load")).ifPresent(this::load);
         dialect.scope()
                 .filter(words -> kinds.contains("scope"))
-                .ifPresent(words ->
-                        ask("scope.preamble", words.preamble(), true, reply -> reply.contains(","), "fields"));
+                .ifPresent(
+                        words -> ask("scope.preamble", words.preamble(), true, reply -> reply.contains(","), "fields"));
         return List.copyOf(tried);
     }
 
@@ -106,8 +111,9 @@ public final class DialectTrial {
         level("load.amps.ask", words.amps(), true);
         level("load.ohms.ask", words.ohms(), false);
         onOff("load.is_on", words.input().isOn());
-        words.otherwise().ifPresent(other -> ask(
-                "load.otherwise.is_on", filled(other.isOn()), false, DialectTrial::isSwitch, "on or off"));
+        words.otherwise()
+                .ifPresent(other ->
+                        ask("load.otherwise.is_on", filled(other.isOn()), false, DialectTrial::isSwitch, "on or off"));
         number("load.read_volts", words.readVolts(), false);
         number("load.read_amps", words.readAmps(), true);
         words.states().forEach(state -> state("load.state", state));
@@ -126,7 +132,12 @@ public final class DialectTrial {
     }
 
     private void state(String key, State state) {
-        ask(key + " '" + state.ask() + "'", filled(state.ask()), false, reply -> StateReply.fits(state, reply), "a state it knows");
+        ask(
+                key + " '" + state.ask() + "'",
+                filled(state.ask()),
+                false,
+                reply -> StateReply.fits(state, reply),
+                "a state it knows");
     }
 
     private static String filled(String question) {

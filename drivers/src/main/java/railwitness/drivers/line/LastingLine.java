@@ -111,12 +111,7 @@ public final class LastingLine implements Line {
     public void reopenAt(String otherPort) {
         PortSettings before = settings;
         settings = new PortSettings(
-                otherPort,
-                before.baud(),
-                before.dataBits(),
-                before.parity(),
-                before.stopBits(),
-                before.terminator());
+                otherPort, before.baud(), before.dataBits(), before.parity(), before.stopBits(), before.terminator());
         try {
             reopen();
         } catch (LineException e) {

@@ -2,9 +2,9 @@ package railwitness.drivers.scpi;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
-import java.util.function.Predicate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;

@@ -32,8 +32,9 @@ final class SwitchOff {
     private static final Duration AGAIN = Duration.ofSeconds(1);
 
     /** What a person with knobs is told, large. */
-    static final String BY_HAND = "Switch the supply's output OFF by hand NOW, or open the disconnect. This is said again"
-            + " until you say that it is off and the rails are read low";
+    static final String BY_HAND =
+            "Switch the supply's output OFF by hand NOW, or open the disconnect. This is said again"
+                    + " until you say that it is off and the rails are read low";
 
     private static final Duration LOOK = Duration.ofMillis(100);
     private static final Duration INPUT_GRACE = Duration.ofSeconds(5);
@@ -144,7 +145,9 @@ final class SwitchOff {
             released = true;
             startDischarge();
             ended = new Ended(
-                    false, discharge.belowTouch() && discharge.allSeen(), "nobody said that the output is off: take it as ON; the supply " + OPEN);
+                    false,
+                    discharge.belowTouch() && discharge.allSeen(),
+                    "nobody said that the output is off: take it as ON; the supply " + OPEN);
             tell("switched off", ended.words());
             List<Consumer<Ended>> told = List.copyOf(waiting);
             scheduler.post(() -> told.forEach(then -> then.accept(ended)));
@@ -161,7 +164,12 @@ final class SwitchOff {
 
     private void sendOff(String reason) {
         boolean sent = supply.instrument().cutIn(supply.instrument().offBytes());
-        tell("off sent", (byHand ? "told to switch off by hand" : sent ? "output off sent" : "the port is gone, output off not sent") + ": " + reason);
+        tell(
+                "off sent",
+                (byHand
+                                ? "told to switch off by hand"
+                                : sent ? "output off sent" : "the port is gone, output off not sent")
+                        + ": " + reason);
     }
 
     private void attempt() {
@@ -400,7 +408,10 @@ final class SwitchOff {
 
     private void end() {
         List<String> words = new ArrayList<>();
-        words.add(confirmed ? (byHand ? "output off by a person's word" : "output off") : "the supply " + OPEN + "; a person says that it is open");
+        words.add(
+                confirmed
+                        ? (byHand ? "output off by a person's word" : "output off")
+                        : "the supply " + OPEN + "; a person says that it is open");
         words.add(discharge.words());
         words.addAll(troubles);
         boolean off = confirmed && (!byHand || discharge.belowTouch());

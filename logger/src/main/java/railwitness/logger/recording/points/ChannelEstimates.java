@@ -40,7 +40,10 @@ public final class ChannelEstimates {
     /** The same for the readings of one average: what drifted between the visits of a meter that is moved counts. */
     ChannelEstimates during(Map<Channel, Trace> traces) {
         return new ChannelEstimates(
-                bench, names, errors, bench.map(sheet -> Visits.drifts(sheet, traces)).orElse(Map.of()));
+                bench,
+                names,
+                errors,
+                bench.map(sheet -> Visits.drifts(sheet, traces)).orElse(Map.of()));
     }
 
     /** @param where the step, for the name of its scatter in a budget */
@@ -60,8 +63,8 @@ public final class ChannelEstimates {
         Estimate estimate = average.mean().plus(offBy(accuracy.get(), value, unit));
         double digit = accuracy.get().digit();
         if (digit > 0) {
-            estimate = estimate.with(
-                    Influence.rectangular("last digit of " + channel, digit / 2, unit).times(1));
+            estimate = estimate.with(Influence.rectangular("last digit of " + channel, digit / 2, unit)
+                    .times(1));
         }
         double drift = drifts.getOrDefault(channel, 0.0);
         return drift > 0

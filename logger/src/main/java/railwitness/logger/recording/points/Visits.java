@@ -24,14 +24,14 @@ public final class Visits {
         Map<Channel, Double> drifts = new HashMap<>();
         for (List<Channel> places : places(bench)) {
             double share = places.stream()
-                    .filter(channel -> traces.containsKey(channel)
-                            && traces.get(channel).count() > 1)
+                    .filter(channel ->
+                            traces.containsKey(channel) && traces.get(channel).count() > 1)
                     .mapToDouble(channel -> halfShare(traces.get(channel).values()))
                     .max()
                     .orElse(0);
             places.stream()
-                    .filter(channel -> traces.containsKey(channel)
-                            && traces.get(channel).count() == 1)
+                    .filter(channel ->
+                            traces.containsKey(channel) && traces.get(channel).count() == 1)
                     .forEach(channel -> drifts.put(channel, share));
         }
         return drifts;
@@ -42,9 +42,7 @@ public final class Visits {
         return bench.handRead().stream()
                 .filter(meter -> meter.moved().isPresent())
                 .collect(Collectors.groupingBy(
-                        HandRead::meter,
-                        LinkedHashMap::new,
-                        Collectors.mapping(HandRead::reads, Collectors.toList())))
+                        HandRead::meter, LinkedHashMap::new, Collectors.mapping(HandRead::reads, Collectors.toList())))
                 .values();
     }
 

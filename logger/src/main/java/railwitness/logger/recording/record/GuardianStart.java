@@ -25,8 +25,10 @@ public final class GuardianStart {
         if (bench.sheet().isSetByHand()) {
             String accepted = bench.sheet()
                     .acceptedWithoutGuardian()
-                    .orElseThrow(() -> new GuardianException("no guardian can switch off a supply that has only knobs;"
-                            + " without_guardian under [bench] on the bench sheet accepts that in words", null));
+                    .orElseThrow(() -> new GuardianException(
+                            "no guardian can switch off a supply that has only knobs;"
+                                    + " without_guardian under [bench] on the bench sheet accepts that in words",
+                            null));
             return Guard.none("nothing switches off when this program dies (the supply has only knobs); the bench sheet"
                     + " accepts it: " + accepted);
         }

@@ -22,8 +22,8 @@ final class KnobWords {
         return switch (turn.kind()) {
             case SET_VOLTS -> "Set the supply's voltage to " + value + " and type the volts its display shows";
             case SET_LIMIT ->
-                "Set the supply's current limit to " + value + " and type the amperes it shows for it (by its limit key, or"
-                        + " the mark at the knob)";
+                "Set the supply's current limit to " + value
+                        + " and type the amperes it shows for it (by its limit key, or" + " the mark at the knob)";
             case SWITCH_ON ->
                 "Switch the supply's output ON, your hand stays there, and type the volts its display shows";
             case LOOK_VOLTS -> "Type the volts that the supply's display shows";

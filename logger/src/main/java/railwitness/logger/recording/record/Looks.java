@@ -43,10 +43,7 @@ final class Looks {
 
     /** @param from when a look is wanted from, ns; empty while none is */
     void firstPower(OptionalLong from) {
-        if (setup.looksByHand()
-                && from.isPresent()
-                && setup.scheduler().nowNanos() >= from.getAsLong()
-                && !asking) {
+        if (setup.looksByHand() && from.isPresent() && setup.scheduler().nowNanos() >= from.getAsLong() && !asking) {
             ask(firstRound(), setup.unloaded());
         }
     }

@@ -24,8 +24,8 @@ import railwitness.safety.interlock.Phase;
 import railwitness.safety.interlock.Trip;
 import railwitness.safety.power.Ended;
 import railwitness.safety.power.Power;
-import railwitness.safety.power.PowerState;
 import railwitness.safety.power.PowerLog;
+import railwitness.safety.power.PowerState;
 import railwitness.safety.power.Result;
 
 /**

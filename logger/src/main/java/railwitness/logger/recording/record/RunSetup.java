@@ -170,7 +170,15 @@ public final class RunSetup {
     List<Watch> watches() {
         Set<Channel> all = new TreeSet<>(read);
         all.addAll(bySight());
-        return Watches.of(design, all, new Watches.Pace(interval(), this::answerWithin, bySight(), slackAmps()), limits);
+        return Watches.of(
+                design,
+                all,
+                new Watches.Pace(interval(), this::answerWithin, bySight(), slackAmps(), movedByHand()),
+                limits);
+    }
+
+    private boolean movedByHand() {
+        return isByHand() || !bench.sheet().banks().isEmpty();
     }
 
     /** By what the meter of the input current may be off at next to nothing, where a person reads it. */

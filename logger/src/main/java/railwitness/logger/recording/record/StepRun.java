@@ -208,7 +208,8 @@ final class StepRun {
 
     private void settle(long nowNanos) {
         boolean seen = !judged.isEmpty() || nowNanos - partSinceNanos >= UNSEEN_NANOS;
-        boolean still = seen && settlings.keySet().containsAll(judged)
+        boolean still = seen
+                && settlings.keySet().containsAll(judged)
                 && settlings.values().stream().allMatch(Settling::settled);
         boolean late = nowNanos - partSinceNanos >= step.timing().settleAtMost().toNanos();
         if (limitingSinceNanos >= 0 && late) {

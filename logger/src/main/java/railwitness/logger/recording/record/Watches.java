@@ -45,11 +45,18 @@ final class Watches {
      * @param answers longest wait for the answer of whoever reads a channel
      * @param bySight channels that a person reads: judged whenever they are read
      * @param standbySlack by what a meter for full-load current may be off at the small drain of standby, A
+     * @param movedByHand a person moves set points, which takes its time: what is worked out from several readings is not
+     *     judged meanwhile, and its silence is none; each of those readings is watched by itself
      */
-    record Pace(Duration interval, Function<Channel, Duration> answers, Set<Channel> bySight, double standbySlack) {
+    record Pace(
+            Duration interval,
+            Function<Channel, Duration> answers,
+            Set<Channel> bySight,
+            double standbySlack,
+            boolean movedByHand) {
         /** All is read by instruments. */
         Pace(Duration interval, Function<Channel, Duration> answers) {
-            this(interval, answers, Set.of(), 0);
+            this(interval, answers, Set.of(), 0, false);
         }
     }
 
@@ -82,8 +89,8 @@ final class Watches {
             supplyAmps();
         }
         if (pace.bySight().contains(INPUT_VOLTAGE)) {
-            watches.add(Watch.of(
-                    "input voltage", INPUT_VOLTAGE, Watch.BY_SIGHT, Limits.atMost(limits.overVoltageVolts())));
+            watches.add(
+                    Watch.of("input voltage", INPUT_VOLTAGE, Watch.BY_SIGHT, Limits.atMost(limits.overVoltageVolts())));
         }
     }
 
@@ -114,7 +121,10 @@ final class Watches {
                 age(METER_AGE, channel),
                 Limits.atMost(limits.inputAmps()));
         OptionalDouble standby = design.limits().standbyAmperes();
-        watches.add(standby.isPresent() ? watch.during(Phase.STANDBY, Limits.atMost(standby.getAsDouble() + pace.standbySlack())) : watch);
+        watches.add(
+                standby.isPresent()
+                        ? watch.during(Phase.STANDBY, Limits.atMost(standby.getAsDouble() + pace.standbySlack()))
+                        : watch);
     }
 
     private void rail(Rail rail) {
@@ -214,7 +224,8 @@ final class Watches {
      * stays silent for longer than that trips, and so does what is lost twice in a row.
      */
     private Duration age(Duration usual, Channel... channels) {
-        if (Arrays.stream(channels).anyMatch(pace.bySight()::contains)) {
+        boolean derived = channels.length > 1;
+        if (derived && pace.movedByHand() || Arrays.stream(channels).anyMatch(pace.bySight()::contains)) {
             return Watch.BY_SIGHT;
         }
         Duration rounds = pace.interval().multipliedBy(ROUNDS);

@@ -163,7 +163,8 @@ final class BenchCheck {
                         "[bench]",
                         0,
                         "name",
-                        "nobody reads the voltage of the " + rail.name() + " rail: a supply with knobs counts as off only"
+                        "nobody reads the voltage of the " + rail.name()
+                                + " rail: a supply with knobs counts as off only"
                                 + " when every rail was read low; add a [[hand_read]] or a meter for it")));
     }
 

@@ -170,7 +170,10 @@ final class ConsolePerson implements Person {
 
     @Override
     public void read(HandRead meter, Consumer<OptionalDouble> value) {
-        read(Person.readSentence(meter), meter.function().unit(), shown -> value.accept(Person.ofChannel(meter, shown)));
+        read(
+                Person.readSentence(meter),
+                meter.function().unit(),
+                shown -> value.accept(Person.ofChannel(meter, shown)));
     }
 
     @Override

@@ -82,14 +82,15 @@ final class DialectCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         tried.forEach(one -> out.println(line(one)));
         out.println();
-        out.println("not tried, because it changes something: "
-                + String.join("; ", DialectTrial.leftAlone(known, kinds)));
+        out.println(
+                "not tried, because it changes something: " + String.join("; ", DialectTrial.leftAlone(known, kinds)));
         long holds = tried.stream().filter(Tried::holds).count();
         out.println(holds + " of " + tried.size() + " questions hold" + missing(tried));
         if (write != null) {
             written(tried);
-            out.println("written: " + write + "; look at each line marked 'not answered', then name the file on the bench"
-                    + " sheet: dialect = \"" + write + "\"");
+            out.println(
+                    "written: " + write + "; look at each line marked 'not answered', then name the file on the bench"
+                            + " sheet: dialect = \"" + write + "\"");
         }
         return missing(tried).isEmpty() ? ExitCode.DONE : ExitCode.INSTRUMENT;
     }
