@@ -4,16 +4,21 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import railwitness.drivers.instrument.Dialects;
+import railwitness.drivers.instrument.Hand;
 import railwitness.drivers.instrument.Instrument;
 import railwitness.drivers.instrument.InstrumentWorker;
+import railwitness.drivers.instrument.KnobSupply;
 import railwitness.drivers.instrument.Load;
 import railwitness.drivers.instrument.Meter;
 import railwitness.drivers.instrument.Scope;
 import railwitness.drivers.instrument.Supply;
+import railwitness.drivers.instrument.SupplySetting;
 import railwitness.drivers.instrument.WorkerMaker;
+import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.scpi.ExchangeLog;
 import railwitness.drivers.time.Scheduler;
@@ -56,22 +61,50 @@ public final class Bench implements AutoCloseable {
             WorkerMaker maker,
             ExchangeLog log,
             Consumer<String> told) {
+        return open(sheet, opener, scheduler, maker, log, told, Optional.empty());
+    }
+
+    /** @param hand who works the knobs of a supply without a serial line */
+    public static Bench open(
+            BenchSheet sheet,
+            LineOpener opener,
+            Scheduler scheduler,
+            WorkerMaker maker,
+            ExchangeLog log,
+            Consumer<String> told,
+            Optional<Hand> hand) {
         Bench bench = new Bench(sheet);
         Dialects dialects = Dialects.shipped();
         Function<InstrumentSheet, Introduction> made =
                 instrument -> new Introduction(instrument, opener, scheduler, log, dialects);
         try {
-            if (maker.sideBySide()) {
-                Introductions.atOnce(sheet.instruments(), made, told).forEach(met -> bench.take(met, maker));
+            List<InstrumentSheet> wired = sheet.instruments().stream()
+                    .filter(instrument -> !instrument.isByHand())
+                    .toList();
+            sheet.instruments().stream()
+                    .filter(InstrumentSheet::isByHand)
+                    .forEach(knobs -> bench.take(knobs, maker, hand, scheduler));
+            if (maker.sideBySide() && !wired.isEmpty()) {
+                Introductions.atOnce(wired, made, told).forEach(met -> bench.take(met, maker));
             } else {
-                sheet.instruments()
-                        .forEach(instrument -> bench.take(made.apply(instrument).meet(), maker));
+                wired.forEach(instrument -> bench.take(made.apply(instrument).meet(), maker));
             }
             return bench;
         } catch (RuntimeException e) {
             bench.close();
             throw e;
         }
+    }
+
+    private void take(InstrumentSheet knobs, WorkerMaker maker, Optional<Hand> hand, Scheduler scheduler) {
+        Hand person = hand.orElseThrow(() -> new LineException(
+                LineException.Trouble.NO_SUCH_PORT,
+                knobs.name() + " has only knobs: here nobody is asked to set them",
+                "",
+                ""));
+        SupplySetting setting = ((Duty.AsSupply) knobs.duty()).setting();
+        supply = kept(
+                maker.<Supply>byHand(wait -> new KnobSupply(knobs.name(), setting, person, wait, scheduler::nowNanos)));
     }
 
     private void take(Introduction.Met met, WorkerMaker maker) {

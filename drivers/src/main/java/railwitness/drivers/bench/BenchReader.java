@@ -4,9 +4,11 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.sheet.SheetTable;
 
 /** Reads a bench sheet and refuses what cannot stand together. */
@@ -99,13 +101,29 @@ final class BenchReader {
             meters.add(new HandRead(
                     name,
                     channel,
-                    table.number("range", "range in use, in the channel's unit")
+                    table.number("range", "range in use, in the unit that the meter shows")
                             .above(0)
                             .optionalNumber(),
                     AccuracyReader.optional(table.table("accuracy", "limits of its error")),
-                    Calibration.of(table)));
+                    Calibration.of(table),
+                    table.text("meter", "the meter that is moved here, where one serves several places; its name")
+                            .optional(),
+                    shunt(table, channel),
+                    table.number("shunt_tolerance_pct", "limit of the shunt's error")
+                            .between(0, 20)
+                            .orElse(0.0)));
         }
         return meters;
+    }
+
+    private static OptionalDouble shunt(SheetTable table, Channel channel) {
+        OptionalDouble ohms = table.number("shunt_ohm", "resistance of the shunt on which it shows volts")
+                .between(1e-6, 100)
+                .optionalNumber();
+        if (ohms.isPresent() && channel.quantity() != Quantity.CURRENT) {
+            table.fault("shunt_ohm", "belongs to a current that is read as the voltage across a shunt");
+        }
+        return ohms;
     }
 
     private List<ResistorBank> banks() {
@@ -136,7 +154,10 @@ final class BenchReader {
             root.fault("instrument", "gives " + supplies + " supplies; the unit has one");
         }
         if (supplies == 0 && sheet.source() != Source.BATTERY) {
-            root.fault("instrument", "gives no supply; add one of kind \"supply\", or set source = \"battery\"");
+            root.fault(
+                    "instrument",
+                    "gives no supply; add one of kind \"supply\" (port = \"by hand\" where"
+                            + " it has only knobs), or set source = \"battery\"");
         }
     }
 }

@@ -63,6 +63,11 @@ public record BenchSheet(
         return readBy;
     }
 
+    /** Whether the supply has only knobs, which a person sets. */
+    public boolean isSetByHand() {
+        return instruments.stream().anyMatch(InstrumentSheet::isByHand);
+    }
+
     public Optional<InstrumentSheet> instrument(String wanted) {
         return instruments.stream()
                 .filter(instrument -> instrument.name().equals(wanted))

@@ -54,6 +54,7 @@ public final class BenchWatch implements AutoCloseable {
         Scheduler scheduler = new RealScheduler();
         return new BenchWatch(
                 instruments.stream()
+                        .filter(sheet -> !sheet.isByHand())
                         .map(sheet -> List.of(new InstrumentProbe(sheet, opener, scheduler)))
                         .toList(),
                 told);
@@ -63,6 +64,7 @@ public final class BenchWatch implements AutoCloseable {
     public static BenchWatch inline(
             List<InstrumentSheet> instruments, LineOpener opener, VirtualScheduler scheduler, Consumer<Seen> told) {
         List<InstrumentProbe> all = instruments.stream()
+                .filter(sheet -> !sheet.isByHand())
                 .map(sheet -> new InstrumentProbe(sheet, opener, scheduler))
                 .toList();
         return new BenchWatch(all.isEmpty() ? List.of() : List.of(all), told);

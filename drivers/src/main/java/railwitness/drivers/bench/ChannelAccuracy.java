@@ -21,6 +21,8 @@ import railwitness.drivers.reading.Quantity;
  * @param perUnit the instrument's number divided by this is the channel's value: ohms of a shunt, else 1
  * @param shuntTolerancePct limit of the shunt's error, percent
  * @param ranges ranges in the instrument's own unit, smallest first; empty when not stated
+ * @param digit worth of the last digit that a person types, in the channel's unit; 0 where an instrument sends numbers
+ * @param functionMoved what it measures, where one meter is moved between places and takes its errors along
  */
 public record ChannelAccuracy(
         Channel channel,
@@ -29,14 +31,24 @@ public record ChannelAccuracy(
         double perUnit,
         double shuntTolerancePct,
         double ambientDegC,
-        List<Double> ranges) {
+        List<Double> ranges,
+        double digit,
+        Optional<String> functionMoved) {
     public ChannelAccuracy {
         ranges = ranges.stream().sorted().toList();
     }
 
     static ChannelAccuracy of(HandRead meter, double ambientDegC) {
         return new ChannelAccuracy(
-                meter.reads(), meter.name(), meter.accuracy(), 1, 0, ambientDegC, listed(meter.range()));
+                meter.reads(),
+                meter.meter(),
+                meter.accuracy(),
+                meter.perUnit(),
+                meter.shuntTolerancePct(),
+                ambientDegC,
+                listed(meter.range()),
+                meter.digit(),
+                meter.moved().map(name -> meter.function().word()));
     }
 
     static ChannelAccuracy of(Channel channel, InstrumentSheet sheet, double ambientDegC) {
@@ -65,7 +77,13 @@ public record ChannelAccuracy(
                 perUnit,
                 sheet.shuntTolerancePct(),
                 ambientDegC,
-                ranges);
+                ranges,
+                sheet.isByHand()
+                        ? Optional.ofNullable(sheet.accuracy().get(measured))
+                                .map(Accuracy::resolution)
+                                .orElse(0.0)
+                        : 0,
+                Optional.empty());
     }
 
     private static List<Double> listed(OptionalDouble value) {
@@ -123,7 +141,8 @@ public record ChannelAccuracy(
     }
 
     private String place(double range) {
-        return instrument + " " + channel + (ranges.isEmpty() ? "" : " " + (float) (range * perUnit));
+        return instrument + " " + functionMoved.orElse(channel.toString())
+                + (ranges.isEmpty() ? "" : " " + (float) (range * perUnit));
     }
 
     private static void add(

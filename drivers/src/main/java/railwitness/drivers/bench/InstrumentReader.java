@@ -47,9 +47,11 @@ final class InstrumentReader {
                 .oneOf("supply", "meter", "load", "scope")
                 .required();
         Duty duty = duty(kind);
+        PortSettings port = port(terminator.orElse("LF"));
+        byHand(kind, port);
         return new InstrumentSheet(
                 table.text("name", "its name, each once").required(),
-                port(terminator.orElse("LF")),
+                port,
                 terminator.isPresent(),
                 table.text("dialect", "how it is spoken to; chosen by its identity where left out")
                         .allow(InstrumentReader::isDialect, dialects())
@@ -68,6 +70,23 @@ final class InstrumentReader {
                 duty);
     }
 
+    /** A person sets a supply; what they read or switch otherwise has tables of its own. */
+    private void byHand(String kind, PortSettings port) {
+        if (!port.port().equals(InstrumentSheet.BY_HAND)) {
+            return;
+        }
+        if (!kind.equals("supply")) {
+            table.fault(
+                    "port",
+                    "is \"by hand\", which only a supply can be: a meter that a person reads is a [[hand_read]], load"
+                            + " resistors that a person switches are a [[resistor_bank]]");
+        } else if (table.flag("drives_remote", "its second channel or relay switches the remote turn-on")
+                .orElse(false)) {
+            table.fault(
+                    "drives_remote", "must be false for a supply that is set by hand: you switch the remote turn-on");
+        }
+    }
+
     private static boolean isDialect(String name) {
         return name.endsWith(OWN_DIALECT) || Dialects.SHIPPED.contains(name);
     }
@@ -80,7 +99,8 @@ final class InstrumentReader {
         return new PortSettings(
                 table.text(
                                 "port",
-                                "serial port: device or name; or tcp://host:port of a network socket, without a port 5025")
+                                "serial port: device or name; or tcp://host:port of a network socket, without a port 5025; \"by hand\""
+                                        + " for a supply that has only knobs")
                         .required(),
                 table.whole("baud", "bits per second").between(300, 4_000_000).orElse(9600),
                 table.whole("data_bits", "data bits").between(7, 8).orElse(8),

@@ -39,6 +39,9 @@ public record InstrumentSheet(
         Calibration calibration,
         Calibration shuntCalibration,
         Duty duty) {
+    /** Stands for the port of a supply that has only knobs. */
+    public static final String BY_HAND = "by hand";
+
     public InstrumentSheet {
         reads = List.copyOf(reads);
         accuracy = Map.copyOf(accuracy);
@@ -53,6 +56,11 @@ public record InstrumentSheet(
     /** Whether it reads a current by a shunt, which is an instrument of its own. */
     public boolean hasShunt() {
         return shuntTolerancePct > 0 || !shuntCalibration.equals(Calibration.NOT_STATED);
+    }
+
+    /** Whether it has no serial line: a supply that a person sets. */
+    public boolean isByHand() {
+        return port.port().equals(BY_HAND);
     }
 
     /** Whether it is a scope, which is not asked in each round. */

@@ -26,10 +26,13 @@ public final class Dialects {
     }
 
     private static Dialect shipped(String name) {
-        String file = name + ".toml";
-        try (InputStream stream = Dialects.class.getResourceAsStream("dialects/" + file)) {
-            String text = new String(stream.readAllBytes(), StandardCharsets.UTF_8);
-            return Sheet.of(file, text).read(root -> DialectReader.read(name, root));
+        return Sheet.of(name + ".toml", textOf(name)).read(root -> DialectReader.read(name, root));
+    }
+
+    /** The file of a dialect that comes with the program, one of {@link #SHIPPED}. */
+    public static String textOf(String name) {
+        try (InputStream stream = Dialects.class.getResourceAsStream("dialects/" + name + ".toml")) {
+            return new String(stream.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -22,11 +22,15 @@ import railwitness.drivers.scpi.Numeric;
  * silent instrument costs one deadline.
  */
 final class PollCycle {
+    /** Why a reading is missing whose port has gone. */
+    static final String UNPLUGGED = Missing.UNPLUGGED;
+
     private final Dialogue dialogue;
     private final Duration deadline;
     private String silent = "";
     private boolean unanswered;
     private boolean outOfStep;
+    private boolean unplugged;
 
     PollCycle(Dialogue dialogue, Duration deadline) {
         this.dialogue = dialogue;
@@ -71,10 +75,11 @@ final class PollCycle {
         String reason =
                 switch (e.trouble()) {
                     case NO_ANSWER -> "no answer in " + deadline.toMillis() / 1000.0 + " s";
-                    case UNPLUGGED -> "unplugged";
+                    case UNPLUGGED -> UNPLUGGED;
                     case CUT_SHORT -> "something more urgent was sent";
                     default -> e.getMessage();
                 };
+        unplugged |= e.trouble() == Trouble.UNPLUGGED;
         if (e.trouble() != Trouble.GARBLED) {
             silent = reason;
         }
@@ -98,6 +103,18 @@ final class PollCycle {
         }
         doubt();
         return OptionalDouble.empty();
+    }
+
+    /** True once the port was found gone. */
+    boolean isUnplugged() {
+        return unplugged;
+    }
+
+    /** Nothing of this round is asked: the port has gone. */
+    PollCycle away() {
+        unplugged = true;
+        silent = UNPLUGGED;
+        return this;
     }
 
     /** True once a question of this round was not answered. */

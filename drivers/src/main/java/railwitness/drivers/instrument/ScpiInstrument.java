@@ -17,6 +17,7 @@ abstract class ScpiInstrument implements Instrument {
     private final Identity identity;
     private final Dialect dialect;
     private final String terminator;
+    private boolean gone;
     private final List<String> lacks = new CopyOnWriteArrayList<>();
 
     ScpiInstrument(Dialogue dialogue, Identity identity, Dialect dialect, String terminator) {
@@ -43,14 +44,58 @@ abstract class ScpiInstrument implements Instrument {
 
     @Override
     public final void reconnect() {
-        String answer = dialogue.reopen();
-        if (!Identity.of(answer).equals(identity)) {
-            throw new LineException(
-                    Trouble.WRONG_INSTRUMENT,
-                    name() + " on " + dialogue.port() + ": another instrument answers there now: " + answer,
-                    "*IDN?",
-                    answer);
+        try {
+            String answer = dialogue.reopen();
+            if (isItself(answer)) {
+                return;
+            }
+            if (!foundElsewhere()) {
+                throw new LineException(
+                        Trouble.WRONG_INSTRUMENT,
+                        name() + " on " + dialogue.port() + ": another instrument answers there now: " + answer,
+                        "*IDN?",
+                        answer);
+            }
+        } catch (LineException gone) {
+            if (gone.trouble() == Trouble.WRONG_INSTRUMENT || !foundElsewhere()) {
+                throw gone;
+            }
         }
+    }
+
+    private boolean isItself(String answer) {
+        return Identity.of(answer).equals(identity);
+    }
+
+    /** An adapter that is plugged in again may get another name; only a serial number tells who came back. */
+    private boolean foundElsewhere() {
+        return !identity.serial().equals("0")
+                && dialogue.elsewhere().stream().anyMatch(port -> dialogue.foundAt(port, this::isItself));
+    }
+
+    /** Set before a round: what went is looked for where it may have come back. */
+    final boolean isThere() {
+        if (!gone) {
+            return true;
+        }
+        try {
+            reconnect();
+            backAgain();
+            gone = false;
+            return true;
+        } catch (LineException stillGone) {
+            return false;
+        }
+    }
+
+    /** After a round in which the port was found gone, or not. */
+    final void went(boolean away) {
+        gone = away;
+    }
+
+    /** What must be told to it again once its port is there again; its own thread. */
+    void backAgain() {
+        dialect.remote().forEach(dialogue::send);
     }
 
     final Dialogue dialogue() {

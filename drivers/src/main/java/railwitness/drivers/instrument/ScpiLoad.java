@@ -185,7 +185,7 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
 
     @Override
     public PollResult poll() {
-        PollCycle round = round();
+        PollCycle round = isThere() ? round() : round().away();
         List<Reading> readings = new ArrayList<>();
         Reading amps = round.reading(current, template.fill(words.readAmps()), number -> number);
         readings.add(amps);
@@ -197,6 +197,7 @@ public final class ScpiLoad extends ScpiInstrument implements Load {
         if (!states.tell(Condition.NOT_HOLDING) && seemsNotToHold(amps)) {
             conditions.add(Condition.NOT_HOLDING);
         }
+        went(round.isUnplugged());
         return new PollResult(name(), round.inStep(readings), conditions);
     }
 

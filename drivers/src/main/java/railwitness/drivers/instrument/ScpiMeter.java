@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import railwitness.drivers.line.LineException;
+import railwitness.drivers.reading.Reading;
 import railwitness.drivers.scpi.Dialogue;
 
 /** A meter that talks SCPI. */
@@ -81,9 +82,20 @@ public final class ScpiMeter extends ScpiInstrument implements Meter {
 
     @Override
     public PollResult poll() {
-        return new PollResult(
-                name(),
-                List.of(round(deadline).reading(setting.reads(), read, number -> number / setting.perUnit())),
-                Set.of());
+        PollCycle round = isThere() ? round(deadline) : round(deadline).away();
+        Reading reading = round.reading(setting.reads(), read, number -> number / setting.perUnit());
+        went(round.isUnplugged());
+        return new PollResult(name(), List.of(reading), Set.of());
+    }
+
+    /** Whoever had no power meanwhile has forgotten what it was told. */
+    @Override
+    void backAgain() {
+        super.backAgain();
+        Template template = template().with("range", "DEF");
+        range.ifPresent(value -> template.with("range", value));
+        setting.lineCycles().ifPresent(value -> template.with("plc", value));
+        template.fillKnown(function.setUp()).stream().limit(1).forEach(dialogue()::set);
+        template.fillKnown(function.setUp()).stream().skip(1).forEach(this::setWhereKnown);
     }
 }

@@ -20,6 +20,11 @@ public interface Supply extends Instrument {
     /** Reads the current limit back, A; what was sent last, where the instrument does not tell. */
     double currentLimitSetting();
 
+    /** True where it has knobs only: whatever is told to it is asked of the person at it, and takes their time. */
+    default boolean isSetByHand() {
+        return false;
+    }
+
     /** True when this model has an over-voltage protection that can be set. */
     boolean hasOverVoltageProtection();
 

@@ -1,5 +1,6 @@
 package railwitness.drivers.instrument;
 
+import java.util.function.Function;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.time.Scheduler;
 import railwitness.drivers.time.VirtualScheduler;
@@ -8,6 +9,13 @@ import railwitness.drivers.time.VirtualScheduler;
 public interface WorkerMaker {
     /** @param line closed with the station */
     <I extends Instrument> InstrumentWorker<I> make(I instrument, Line line);
+
+    /**
+     * A station whose instrument is worked by a person.
+     *
+     * @param made makes the instrument, given how its requests wait for them
+     */
+    <I extends Instrument> InstrumentWorker<I> byHand(Function<HandWait, I> made);
 
     /** True where several instruments are talked to at the same time. */
     default boolean sideBySide() {
@@ -23,6 +31,11 @@ public interface WorkerMaker {
             }
 
             @Override
+            public <I extends Instrument> InstrumentWorker<I> byHand(Function<HandWait, I> made) {
+                return new ThreadedWorker<>(made.apply(new ThreadedHandWait(scheduler)), scheduler, new HandLine());
+            }
+
+            @Override
             public boolean sideBySide() {
                 return true;
             }
@@ -35,6 +48,11 @@ public interface WorkerMaker {
             @Override
             public <I extends Instrument> InstrumentWorker<I> make(I instrument, Line line) {
                 return new InlineWorker<>(instrument, scheduler, line);
+            }
+
+            @Override
+            public <I extends Instrument> InstrumentWorker<I> byHand(Function<HandWait, I> made) {
+                return new LockstepWorker<>(made, scheduler);
             }
         };
     }

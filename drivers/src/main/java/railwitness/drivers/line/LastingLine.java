@@ -2,6 +2,7 @@ package railwitness.drivers.line;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.function.Supplier;
 
 /**
  * A line that can be opened anew when its port went and came back, without a new instrument behind it: whoever talks
@@ -10,7 +11,8 @@ import java.util.List;
  */
 public final class LastingLine implements Line {
     private final LineOpener opener;
-    private final PortSettings settings;
+    private final Supplier<List<String>> ports;
+    private volatile PortSettings settings;
     private volatile Line line;
     private volatile boolean closed;
     private String identity = "";
@@ -19,6 +21,12 @@ public final class LastingLine implements Line {
 
     /** @throws LineException as the opener does */
     public LastingLine(LineOpener opener, PortSettings settings) {
+        this(opener, settings, LastingLine::known);
+    }
+
+    /** @param ports all that the system has now, where the same instrument may come back under another name */
+    LastingLine(LineOpener opener, PortSettings settings, Supplier<List<String>> ports) {
+        this.ports = ports;
         this.opener = opener;
         this.settings = settings;
         this.line = opener.open(settings);
@@ -82,6 +90,47 @@ public final class LastingLine implements Line {
             line = opener.open(settings);
             unknown = !identity.isEmpty();
         }
+    }
+
+    private static List<String> known() {
+        return SerialPorts.list().stream().map(SerialPorts.Port::device).toList();
+    }
+
+    /** Only where the own port is a serial device: a socket's address stays what it is. */
+    @Override
+    public List<String> elsewhere() {
+        String own = settings.port();
+        return own.contains("/") && !SocketAddress.is(own)
+                ? ports.get().stream()
+                        .filter(device -> !device.equals(SerialPorts.device(own)))
+                        .toList()
+                : List.of();
+    }
+
+    @Override
+    public void reopenAt(String otherPort) {
+        PortSettings before = settings;
+        settings = new PortSettings(
+                otherPort, before.baud(), before.dataBits(), before.parity(), before.stopBits(), before.terminator());
+        try {
+            reopen();
+        } catch (LineException e) {
+            settings = before;
+            throw e;
+        }
+    }
+
+    /** Another instrument answered there: its port is let go, and the own one is looked for again. */
+    @Override
+    public void backTo(String ownPort) {
+        line.close();
+        settings = new PortSettings(
+                ownPort,
+                settings.baud(),
+                settings.dataBits(),
+                settings.parity(),
+                settings.stopBits(),
+                settings.terminator());
     }
 
     @Override

@@ -63,6 +63,26 @@ public interface Line extends AutoCloseable {
                 LineException.Trouble.NO_SUCH_PORT, port() + ": this line cannot be opened again", "", "");
     }
 
+    /** Other ports on which the same instrument may have come back, where its own stays away; it must then be asked who it is. */
+    default List<String> elsewhere() {
+        return List.of();
+    }
+
+    /**
+     * Like {@link #reopen}, on another port, which is this line's from then on.
+     *
+     * @throws LineException when it is not there or in use; the line then keeps the port it had
+     */
+    default void reopenAt(String otherPort) {
+        throw new LineException(
+                LineException.Trouble.NO_SUCH_PORT, port() + ": this line cannot be opened on another port", "", "");
+    }
+
+    /** What answers on the other port is not the instrument: that port is let go, and the line is the own port's again. */
+    default void backTo(String ownPort) {
+        // a line that never was elsewhere is there already
+    }
+
     /** Closes after what was sent has left. */
     @Override
     void close();

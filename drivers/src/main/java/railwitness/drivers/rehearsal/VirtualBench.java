@@ -2,7 +2,9 @@ package railwitness.drivers.rehearsal;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,18 +12,23 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.function.LongSupplier;
 import railwitness.drivers.bench.BenchSheet;
+import railwitness.drivers.bench.Duty;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.bench.InstrumentSheet;
 import railwitness.drivers.bench.Source;
 import railwitness.drivers.converter.Draw;
 import railwitness.drivers.converter.Fault;
 import railwitness.drivers.converter.Specimen;
 import railwitness.drivers.converter.Surroundings;
 import railwitness.drivers.converter.World;
+import railwitness.drivers.instrument.KnobTurn;
+import railwitness.drivers.instrument.SupplySetting;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
 import railwitness.drivers.line.LineOpener;
 import railwitness.drivers.line.PeerLine;
 import railwitness.drivers.line.PortSettings;
+import railwitness.drivers.reading.Accuracy;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.time.VirtualScheduler;
 import railwitness.drivers.winding.Coil;
@@ -38,10 +45,16 @@ public final class VirtualBench {
     private static final double LOWEST_HAND_HZ = 20;
     private static final double HIGHEST_HAND_HZ = 100_000;
     private static final double HAND_DIGITS = 4000;
+    /** Last digit of a display whose steps the sheet does not state, V and A. */
+    private static final double USUAL_STEP = 0.1;
 
     private final World world;
     private final LongSupplier clock;
     private final long seed;
+    private final Map<String, Imperfection> handErrors = new HashMap<>();
+    private final Random hands;
+    private double knobVolts = USUAL_STEP;
+    private double knobAmps = USUAL_STEP;
     private Coil coil;
     private Coil.Drive drive;
     private double ring;
@@ -57,6 +70,7 @@ public final class VirtualBench {
         this.world = world;
         this.clock = clock;
         this.seed = seed;
+        this.hands = random("hands");
         for (Fixture fixture : fixtures) {
             VirtualInstrument made = make(fixture, random(fixture.name()));
             made.ofBench(seed);
@@ -97,7 +111,15 @@ public final class VirtualBench {
         if (sheet.source() != Source.SUPPLY) {
             world.battery(BATTERY_VOLTS);
         }
-        return new VirtualBench(world, BenchFixtures.of(sheet), seed, clock);
+        VirtualBench bench = new VirtualBench(world, BenchFixtures.of(sheet), seed, clock);
+        sheet.instruments().stream().filter(InstrumentSheet::isByHand).forEach(bench::knobsOf);
+        return bench;
+    }
+
+    private void knobsOf(InstrumentSheet sheet) {
+        SupplySetting setting = ((Duty.AsSupply) sheet.duty()).setting();
+        knobVolts = setting.resolutionVolts().orElse(USUAL_STEP);
+        knobAmps = setting.resolutionAmps().orElse(USUAL_STEP);
     }
 
     private VirtualInstrument make(Fixture fixture, Random random) {
@@ -205,9 +227,60 @@ public final class VirtualBench {
                 .map(accuracy -> BenchFixtures.stated(accuracy, world.degC(now, "ambient")))
                 .orElse(Stated.EXACT);
         double value = new Probe(world, meter.reads(), 0, LOWEST_HAND_HZ, HIGHEST_HAND_HZ).value(now);
-        Imperfection errors = new Imperfection(stated, random(meter.name()));
-        double range = meter.range().orElse(Math.max(1, Math.abs(value)));
-        return errors.shown(value, range, range / HAND_DIGITS);
+        Imperfection errors = handErrors.computeIfAbsent(
+                meter.meter() + " " + meter.function() + " " + meter.range(),
+                name -> new Imperfection(stated, random(name)));
+        double shunt = meter.perUnit() * shuntShare(meter);
+        double range = meter.range().orElse(Math.max(1, Math.abs(value * shunt)));
+        double digit = meter.accuracy()
+                .map(Accuracy::resolution)
+                .filter(size -> size > 0)
+                .orElse(range / HAND_DIGITS);
+        return errors.shown(value * shunt, range, digit) / meter.perUnit();
+    }
+
+    /** The true resistance of a shunt over that of the sheet: anywhere in its tolerance. */
+    private double shuntShare(HandRead meter) {
+        double share = 2 * random("shunt of " + meter.name()).nextDouble() - 1;
+        return 1 + share * meter.shuntTolerancePct() / 100;
+    }
+
+    /**
+     * What a person does at a supply that has only knobs: turns them as near as the display shows.
+     *
+     * @return what the display then shows, V or A
+     */
+    public double turnKnob(KnobTurn turn) {
+        VirtualSupply supply = knobs();
+        double step = turn.kind().unit().equals("V") ? knobVolts : knobAmps;
+        double beside = turn.value() + step * (hands.nextDouble() - 0.5);
+        return switch (turn.kind()) {
+            case SET_VOLTS -> shown(supply, "VOLT " + Math.max(0, beside), "VOLT?", step);
+            case SET_LIMIT -> shown(supply, "CURR " + Math.max(step / 2, beside), "CURR?", step);
+            case SWITCH_ON -> shown(supply, "OUTP ON", "MEAS:VOLT?", step);
+            case LOOK_VOLTS -> shown(supply, "", "MEAS:VOLT?", step);
+            case LOOK_AMPS -> shown(supply, "", "MEAS:CURR?", step);
+        };
+    }
+
+    private static double shown(VirtualSupply supply, String done, String looked, double step) {
+        if (!done.isEmpty()) {
+            supply.hear(done);
+        }
+        String reply = new String(supply.hear(looked).reply().orElseThrow(), StandardCharsets.US_ASCII);
+        return Math.rint(Double.parseDouble(reply.strip()) / step) * step;
+    }
+
+    /** What a person does when told to switch off a supply that has only knobs. */
+    public void switchOffByHand() {
+        knobs().hear("OUTP OFF");
+    }
+
+    private VirtualSupply knobs() {
+        if (byPort.get(InstrumentSheet.BY_HAND) instanceof VirtualSupply supply) {
+            return supply;
+        }
+        throw new IllegalStateException("this virtual bench has no supply with knobs");
     }
 
     private Random random(String name) {

@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import railwitness.drivers.line.Line;
 import railwitness.drivers.line.LineException;
@@ -224,6 +225,35 @@ public final class Dialogue {
             throw named;
         }
         return ask("*IDN?");
+    }
+
+    /** Other ports on which the same instrument may have come back. */
+    public List<String> elsewhere() {
+        return line.elsewhere();
+    }
+
+    /**
+     * Opens the line on another port and asks who is there.
+     *
+     * @param same whether that answer is the instrument's own; the line goes back to its port where it is not
+     * @return true when it was found there
+     */
+    public boolean foundAt(String otherPort, Predicate<String> same) {
+        String own = line.port();
+        try {
+            line.reopenAt(otherPort);
+        } catch (LineException e) {
+            return false;
+        }
+        try {
+            if (same.test(ask("*IDN?"))) {
+                return true;
+            }
+        } catch (LineException e) {
+            // whoever is there does not answer: not the one that is looked for
+        }
+        line.backTo(own);
+        return false;
     }
 
     /** Puts the bytes on the wire at once; false when the port is known to be gone. */

@@ -41,7 +41,7 @@ class LastingLineTest {
     void everyCallReachesTheLineBehind() throws InvocationTargetException, IllegalAccessException {
         LastingLine lasting = lasting();
         for (Method call : Line.class.getMethods()) {
-            if (call.getName().equals("reopen")) {
+            if (List.of("reopen", "reopenAt", "elsewhere", "backTo").contains(call.getName())) {
                 continue;
             }
             told.clear();
@@ -68,5 +68,31 @@ class LastingLineTest {
         assertThat(told)
                 .containsExactly(
                         "1 close", "2 ask *IDN?", "2 getToKnow Staithe Works,L2", "2 ask OUTP?", "2 ask OUTP?");
+    }
+
+    @Test
+    void itMayComeBackUnderAnotherNameAndKeepsIt() {
+        List<String> opened = new ArrayList<>();
+        LineOpener opener = settings -> {
+            opened.add(settings.port());
+            return line(settings);
+        };
+        LastingLine lasting =
+                new LastingLine(opener, PortSettings.usual("/dev/ttyX0"), () -> List.of("/dev/ttyX0", "/dev/ttyX1"));
+
+        assertThat(lasting.elsewhere()).containsExactly("/dev/ttyX1");
+        lasting.reopenAt("/dev/ttyX1");
+        lasting.reopen();
+        lasting.backTo("/dev/ttyX0");
+        lasting.reopen();
+
+        assertThat(opened).containsExactly("/dev/ttyX0", "/dev/ttyX1", "/dev/ttyX1", "/dev/ttyX0");
+    }
+
+    @Test
+    void aSocketStaysAtItsAddress() {
+        assertThat(new LastingLine(this::line, PortSettings.usual("tcp://bench:5025"), () -> List.of("/dev/ttyX1"))
+                        .elsewhere())
+                .isEmpty();
     }
 }

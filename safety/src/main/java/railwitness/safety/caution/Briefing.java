@@ -18,6 +18,11 @@ public record Briefing(List<Caution> cautions, Checklist checklist, List<String>
         return new Briefing(Cautions.of(hazards), checklist, Cautions.refusals(hazards));
     }
 
+    /** The same at a supply that has only knobs. */
+    public static Briefing ofKnobs(Hazards hazards, Checklist checklist) {
+        return new Briefing(Cautions.of(hazards, true), checklist.byHand(), Cautions.refusals(hazards));
+    }
+
     /**
      * A person takes responsibility.
      *

@@ -16,7 +16,15 @@ public final class Cautions {
 
     /** Gravest first; among equals in the order in which {@link Topic} names them. */
     public static List<Caution> of(Hazards hazards) {
+        return of(hazards, false);
+    }
+
+    /** @param setByHand whether the supply has only knobs */
+    public static List<Caution> of(Hazards hazards, boolean setByHand) {
         Cautions cautions = new Cautions();
+        if (setByHand) {
+            cautions.add(SignalWord.DANGER, Topic.KNOBS, "");
+        }
         cautions.add(SignalWord.WARNING, Topic.NO_EMERGENCY_STOP, "");
         cautions.railVoltage(hazards);
         cautions.storedEnergy(hazards);

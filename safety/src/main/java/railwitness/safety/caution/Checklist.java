@@ -29,6 +29,18 @@ public record Checklist(List<Check> checks) {
                     "Left alone: the unit has a thermal cut-out of its own, or its heat sink is read with a limit."),
             Check.confirm("Left alone: the supply's own current limit and protection are set for this unit."));
 
+    /** What must be so at a supply that has only knobs, besides (common practice, no source). */
+    public static final List<Check> BY_HAND = List.of(
+            Check.confirm("Supply with knobs: its output is off now, and you know by heart how it is switched off."),
+            Check.confirm("Supply with knobs: nobody but you works it, and you do not leave it while power is on."));
+
+    /** The same with what must be so at a supply that has only knobs. */
+    public Checklist byHand() {
+        List<Check> all = new ArrayList<>(checks);
+        all.addAll(ALWAYS.size(), BY_HAND);
+        return new Checklist(all);
+    }
+
     /** The same with what must be so before the unit is left. */
     public Checklist leftAlone() {
         List<Check> all = new ArrayList<>(checks);

@@ -52,6 +52,16 @@ public enum Topic {
             "as a DANGER; power is refused unless a contactor is driven and its opening is read back",
             "Switching a supply off does nothing while a battery is there, and a battery delivers hundreds of amperes"
                     + " into a short. Disconnect the battery and feed the unit from a supply alone."),
+    KNOBS(
+            "A supply with knobs only",
+            "where the bench's supply has no serial line, as a DANGER",
+            "At a limit, at a trip and at the off button this program can only tell you, large and with a bell, to"
+                    + " switch off: your hand is what switches. A supply with a serial line would be off within a second,"
+                    + " would be told its over-voltage and over-current protection, would be watched several times a"
+                    + " second, and a second process would switch it off when this program fails. Here nothing of that is"
+                    + " so: what happens between two readings is not seen. Keep your hand at the output switch or the"
+                    + " disconnect while power is on, and set the current limit as it is asked for. Power counts as off"
+                    + " only when you have said so and every rail was read low."),
     AFTER_POWER(
             "After power",
             "always, as a WARNING",

@@ -20,7 +20,8 @@ import railwitness.drivers.reading.Reading;
  * The state of the interlock; {@link #next} gives the one after an event and leaves this one as it is.
  *
  * <ul>
- *   <li>{@link #permitted()} holds only while there is no trip and every watch was heard, is fresh and is inside.
+ *   <li>{@link #permitted()} holds only while there is no trip and every watch was heard, is fresh and is inside;
+ *       what a person reads ({@link Watch#BY_SIGHT}) objects only once it was read.
  *   <li>In a powered phase the first objection becomes a {@link Trip}, which latches. In OFF objections only stand.
  *   <li>A reading is judged by the limits of the phase in which it was asked for. An overload is outside, unless the
  *       limits are open. A silence does not refresh a watch, so the watch trips when its age is over.
@@ -220,6 +221,9 @@ public final class Interlock {
 
     private Optional<Trip> objection(Watch watch) {
         Judgement judgement = judgements.get(watch.name());
+        if (judgement == null && watch.bySight()) {
+            return Optional.empty();
+        }
         if (judgement == null) {
             return Optional.of(silent(watch, watch.name() + " has not been read yet"));
         }

@@ -13,6 +13,9 @@ import railwitness.drivers.reading.Channel;
  * @param limits what is allowed, for every phase
  */
 public record Watch(String name, Subject subject, Duration age, Map<Phase, Limits> limits) {
+    /** The age of what a person reads: it is judged when they read it, and asked for by nobody's clock. */
+    public static final Duration BY_SIGHT = Duration.ofDays(36_500);
+
     public Watch {
         if (name.isBlank()) {
             throw new IllegalArgumentException("a watch needs a name");
@@ -45,6 +48,11 @@ public record Watch(String name, Subject subject, Duration age, Map<Phase, Limit
         Map<Phase, Limits> all = new EnumMap<>(limits);
         all.put(phase, changed);
         return new Watch(name, subject, age, all);
+    }
+
+    /** Whether a person reads it. */
+    public boolean bySight() {
+        return age.equals(BY_SIGHT);
     }
 
     boolean derived() {

@@ -128,7 +128,7 @@ final class Arming {
 
     private static Result compared(String what, double wanted, double back, double resolution, String unit) {
         String both = what + " set to " + number(wanted, unit) + ", reads back " + number(back, unit);
-        if (Math.abs(wanted - back) <= resolution) {
+        if (Math.abs(wanted - back) <= resolution * (1 + 1e-9)) {
             return new Result.Done(both);
         }
         return Math.abs(wanted - back) > COARSEST

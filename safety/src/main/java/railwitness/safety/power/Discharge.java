@@ -80,6 +80,11 @@ public final class Discharge {
         return between.isPresent() && between.getAsDouble() < HAZARD_VOLTS;
     }
 
+    /** True when this rail was last seen below the touch limit. */
+    public boolean isLow(Channel rail) {
+        return points.containsKey(rail) && safe(rail);
+    }
+
     /** True when every rail was seen below the touch limit. */
     public boolean belowTouch() {
         return allSeen() && points.keySet().stream().allMatch(this::safe);

@@ -3,6 +3,7 @@ package railwitness.safety.power;
 import java.time.Duration;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.Consumer;
 import railwitness.drivers.instrument.Condition;
@@ -72,6 +73,9 @@ public final class FirstPower {
     /** Meters that read once in two or three seconds still get their window. */
     private static final Duration SLOWEST_METERS = Duration.ofSeconds(15);
 
+    /** A person reads as long as they need; how long is waited for them is the run's business. */
+    private static final Duration SLOWEST_SIGHT = Duration.ofMinutes(30);
+
     private static final Duration SECOND_LOOK = Duration.ofSeconds(1);
 
     private final Scheduler scheduler;
@@ -112,7 +116,7 @@ public final class FirstPower {
         this.remote = remote;
         this.asking = asking;
         this.phases = phases;
-        this.rails = new RailsRising(readings.rails());
+        this.rails = new RailsRising(readings.rails(), readings.bySight());
         this.supply = new SupplyHolds(readings.supplyVolts(), readings.supplyAmps());
     }
 
@@ -150,6 +154,12 @@ public final class FirstPower {
         judgeAfter(bounds.inputWindow(next - volts));
         volts = next;
         supply.isSet(volts, bounds.remoteOffLimitAmps(), judgedFrom);
+    }
+
+    /** From when on a look at the meters is wanted, ns; empty while none is. */
+    public OptionalLong wantsLookFrom() {
+        boolean looks = part == Part.STEPS || part == Part.INRUSH || part == Part.RISING;
+        return looks && judgedFrom != Long.MAX_VALUE ? OptionalLong.of(judgedFrom) : OptionalLong.empty();
     }
 
     /** Every reading, once the interlock has judged it. */
@@ -279,8 +289,10 @@ public final class FirstPower {
         } else if (still && rails.mayBeRight() && rails.exchanged().isEmpty()) {
             part = Part.ASKING;
             asking.ask(question(), this::saidYes);
-        } else if (scheduler.nowNanos() - judgedFrom
-                > (rails.readEnough(judgedFrom) ? SLOWEST_RISE : SLOWEST_METERS).toNanos()) {
+        } else if (readings.bySight()
+                ? rails.readEnough(judgedFrom)
+                : scheduler.nowNanos() - judgedFrom
+                        > (rails.readEnough(judgedFrom) ? SLOWEST_RISE : SLOWEST_METERS).toNanos()) {
             end(notUp());
         }
     }
@@ -289,7 +301,11 @@ public final class FirstPower {
         if (part == Part.ASKING) {
             confirmed = true;
             part = Part.RISING;
-            judgeAfter(Duration.ZERO);
+            if (readings.bySight()) {
+                lookForRails();
+            } else {
+                judgeAfter(Duration.ZERO);
+            }
         }
     }
 
@@ -315,7 +331,7 @@ public final class FirstPower {
     private void judgeAfter(Duration window) {
         judgedFrom = scheduler.nowNanos() + window.toNanos();
         long mine = judgedFrom;
-        Duration slowest = part == Part.STEPS ? SLOWEST_RISE : SLOWEST_METERS;
+        Duration slowest = readings.bySight() ? SLOWEST_SIGHT : part == Part.STEPS ? SLOWEST_RISE : SLOWEST_METERS;
         scheduler.at(mine + UNREAD.toNanos() + slowest.toNanos(), () -> {
             if (mine == judgedFrom && part != Part.ENDED && part != Part.ASKING) {
                 end("first power did not go on: no reading of the input current brought it further");

@@ -14,6 +14,8 @@ import railwitness.drivers.reading.Channel;
  * @param supplyVolts the supply's own read-back
  * @param supplyAmps the supply's own read-back
  * @param rails the rails that instruments read, with what they should stand at; none where a person reads them
+ *     beside a supply with a serial line
+ * @param bySight true where a person reads all of this: one look at each rail is enough, and takes its time
  */
 public record FirstPowerReadings(
         Channel inputAmps,
@@ -22,7 +24,20 @@ public record FirstPowerReadings(
         Optional<Channel> inputVolts,
         Channel supplyVolts,
         Channel supplyAmps,
-        List<RailTarget> rails) {
+        List<RailTarget> rails,
+        boolean bySight) {
+    /** What instruments read. */
+    public FirstPowerReadings(
+            Channel inputAmps,
+            String currentLeads,
+            double negativeAmps,
+            Optional<Channel> inputVolts,
+            Channel supplyVolts,
+            Channel supplyAmps,
+            List<RailTarget> rails) {
+        this(inputAmps, currentLeads, negativeAmps, inputVolts, supplyVolts, supplyAmps, rails, false);
+    }
+
     public FirstPowerReadings {
         rails = List.copyOf(rails);
         if (!(negativeAmps >= 0)) {

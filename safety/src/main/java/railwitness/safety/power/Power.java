@@ -257,13 +257,26 @@ public final class Power {
      * {@link #release}. Each further call sends the bytes once more.
      */
     public void off(String reason, Consumer<Ended> then) {
+        off(reason, then, SwitchOff::start);
+    }
+
+    /** As {@link #off}, at an end that was planned: a person with knobs is asked for it, without an alarm at first. */
+    public void offAtTheEnd(String reason, Consumer<Ended> then) {
+        off(reason, then, SwitchOff::startCalmly);
+    }
+
+    private interface Start {
+        void of(SwitchOff off, String reason, Consumer<Ended> then);
+    }
+
+    private void off(String reason, Consumer<Ended> then, Start start) {
         round.incrementAndGet();
         if (switchOff != null && !switchOff.isOver()) {
             switchOff.again(reason, then);
             return;
         }
         switchOff = new SwitchOff(scheduler, supply, loads, rails, latest, setVolts, log, next -> state = next);
-        switchOff.start(reason, then);
+        start.of(switchOff, reason, then);
     }
 
     /**
@@ -305,6 +318,13 @@ public final class Power {
     public void disconnectOpen() {
         if (switchOff != null) {
             switchOff.disconnectOpen();
+        }
+    }
+
+    /** Nobody is left at a supply that has only knobs: the switching off ends without being confirmed. */
+    public void abandon() {
+        if (switchOff != null) {
+            switchOff.abandon();
         }
     }
 

@@ -23,8 +23,12 @@ final class RailsRising {
     private final List<RailTarget> targets;
     private final Map<Channel, Deque<Measured>> lately = new HashMap<>();
 
-    RailsRising(List<RailTarget> targets) {
+    private final boolean bySight;
+
+    /** @param bySight a person reads them, once each, and sees whether they stand still */
+    RailsRising(List<RailTarget> targets, boolean bySight) {
         this.targets = List.copyOf(targets);
+        this.bySight = bySight;
     }
 
     boolean watches(Channel channel) {
@@ -69,6 +73,9 @@ final class RailsRising {
 
     private boolean spans(RailTarget target, long sinceNanos) {
         Deque<Measured> all = lately.getOrDefault(target.channel(), new ArrayDeque<>());
+        if (bySight) {
+            return !all.isEmpty() && all.getLast().requestedNanos() >= sinceNanos;
+        }
         return all.size() >= LEAST_READINGS
                 && all.getFirst().requestedNanos() >= sinceNanos
                 && all.getLast().requestedNanos() - all.getFirst().requestedNanos() >= WINDOW_NANOS;
@@ -77,6 +84,9 @@ final class RailsRising {
     private boolean steady(RailTarget target, long sinceNanos) {
         if (!spans(target, sinceNanos)) {
             return false;
+        }
+        if (bySight) {
+            return true;
         }
         Deque<Measured> all = lately.get(target.channel());
         double high = all.stream().mapToDouble(Measured::value).max().orElseThrow();

@@ -30,6 +30,12 @@ final class SwitchOff {
     private static final Duration PATIENT_ANSWER = Duration.ofSeconds(10);
 
     private static final Duration AGAIN = Duration.ofSeconds(1);
+
+    /** What a person with knobs is told, large. */
+    static final String BY_HAND =
+            "Switch the supply's output OFF by hand NOW, or open the disconnect. This is said again"
+                    + " until you say that it is off and the rails are read low";
+
     private static final Duration LOOK = Duration.ofMillis(100);
     private static final Duration INPUT_GRACE = Duration.ofSeconds(5);
     /** A reading of the input older than this says nothing of it. */
@@ -63,6 +69,8 @@ final class SwitchOff {
     private boolean remoteTold;
     private int open;
     private Ended ended;
+    private final boolean byHand;
+    private boolean asking;
 
     SwitchOff(
             Scheduler scheduler,
@@ -81,12 +89,28 @@ final class SwitchOff {
         this.setVolts = setVolts;
         this.log = log;
         this.states = states;
+        this.byHand = supply.instrument().isSetByHand();
     }
 
     void start(String reason, Consumer<Ended> then) {
         waiting.add(then);
         states.accept(PowerState.SWITCHING_OFF);
         sendOff(reason);
+        if (byHand) {
+            log.alarm(scheduler.nowNanos(), BY_HAND);
+        }
+        attempt();
+    }
+
+    /** The plan is done and nothing is wrong: a person with knobs is asked, not shouted at; shouted at when they wait. */
+    void startCalmly(String reason, Consumer<Ended> then) {
+        if (!byHand) {
+            start(reason, then);
+            return;
+        }
+        waiting.add(then);
+        states.accept(PowerState.SWITCHING_OFF);
+        tell("off asked for", reason);
         attempt();
     }
 
@@ -114,6 +138,22 @@ final class SwitchOff {
         }
     }
 
+    /** Nobody is left who could switch off by hand or say that it is off: it ends without being confirmed. */
+    void abandon() {
+        if (byHand && ended == null) {
+            alarm("nobody is there to switch the supply off by hand: take its output as ON, and it " + OPEN);
+            released = true;
+            startDischarge();
+            ended = new Ended(
+                    false,
+                    discharge.belowTouch() && discharge.allSeen(),
+                    "nobody said that the output is off: take it as ON; the supply " + OPEN);
+            tell("switched off", ended.words());
+            List<Consumer<Ended>> told = List.copyOf(waiting);
+            scheduler.post(() -> told.forEach(then -> then.accept(ended)));
+        }
+    }
+
     Discharge discharge() {
         return discharge;
     }
@@ -124,20 +164,39 @@ final class SwitchOff {
 
     private void sendOff(String reason) {
         boolean sent = supply.instrument().cutIn(supply.instrument().offBytes());
-        tell("off sent", (sent ? "output off sent" : "the port is gone, output off not sent") + ": " + reason);
+        tell(
+                "off sent",
+                (byHand
+                                ? "told to switch off by hand"
+                                : sent ? "output off sent" : "the port is gone, output off not sent")
+                        + ": " + reason);
     }
 
     private void attempt() {
         long mine = ++awaited;
-        supply.askFirst(this::sendAndAsk, outcome -> answered(mine, worded(outcome)));
+        if (!asking) {
+            asking = byHand; // one question to a person is enough, however often it is said
+            supply.askFirst(this::sendAndAsk, outcome -> {
+                asking = false;
+                answered(mine, worded(outcome));
+            });
+        }
         scheduler.after(
-                alarmed ? PATIENT_ANSWER : ANSWER,
-                () -> answered(mine, new Result.Stopped("no answer from the supply")));
+                alarmed || byHand ? PATIENT_ANSWER : ANSWER,
+                () -> answered(
+                        mine,
+                        new Result.Stopped(
+                                byHand ? "nobody has said yet that it is off" : "no answer from the supply")));
     }
 
     private Result sendAndAsk() {
         Supply instrument = supply.instrument();
         return guarded(() -> {
+            if (byHand) {
+                return instrument.isOn()
+                        ? new Result.Refused("the output is still on")
+                        : new Result.Done("a person says that the output is off");
+            }
             if (!instrument.cutIn(instrument.offBytes())) {
                 instrument.reconnect();
                 instrument.cutIn(instrument.offBytes());
@@ -185,9 +244,10 @@ final class SwitchOff {
     private void confirm() {
         confirmed = true;
         states.accept(ended == null ? PowerState.DISCHARGING : PowerState.OFF);
-        if (alarmed) {
+        if (alarmed || byHand) {
             alarmed = false;
-            log.alarmOver(scheduler.nowNanos(), "the supply says off now");
+            log.alarmOver(
+                    scheduler.nowNanos(), byHand ? "a person says that the output is off" : "the supply says off now");
             watchRailsAnew();
         }
         startDischarge();
@@ -257,7 +317,7 @@ final class SwitchOff {
     private boolean loadsOfNoMoreUse() {
         long now = scheduler.nowNanos();
         boolean tooLong = now - dischargingSince >= Discharge.LONGEST_WAIT.toNanos();
-        return discharge.over(now) || tooLong;
+        return (byHand ? discharge.belowTouch() : discharge.over(now)) || tooLong;
     }
 
     private boolean inputJudged() {
@@ -348,11 +408,15 @@ final class SwitchOff {
 
     private void end() {
         List<String> words = new ArrayList<>();
-        words.add(confirmed ? "output off" : "the supply " + OPEN + "; a person says that it is open");
+        words.add(
+                confirmed
+                        ? (byHand ? "output off by a person's word" : "output off")
+                        : "the supply " + OPEN + "; a person says that it is open");
         words.add(discharge.words());
         words.addAll(troubles);
-        ended = new Ended(confirmed, discharge.belowTouch(), String.join("; ", words));
-        states.accept(confirmed ? PowerState.OFF : PowerState.NOT_CONFIRMED);
+        boolean off = confirmed && (!byHand || discharge.belowTouch());
+        ended = new Ended(off, discharge.belowTouch(), String.join("; ", words));
+        states.accept(off ? PowerState.OFF : PowerState.NOT_CONFIRMED);
         tell("switched off", ended.words());
         List<Consumer<Ended>> told = List.copyOf(waiting);
         scheduler.post(() -> told.forEach(then -> then.accept(ended))); // after what a log may have thrown

@@ -2,6 +2,7 @@ package railwitness.logger.recording.points;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import railwitness.analysis.steady.Average;
@@ -24,10 +25,27 @@ public final class ChannelEstimates {
     private final InstrumentNames names;
     private final ReadDigits digits = new ReadDigits();
 
+    private final Map<Channel, Double> drifts;
+
     public ChannelEstimates(Optional<BenchSheet> bench, InstrumentNames names, BenchErrors errors) {
+        this(bench, names, errors, Map.of());
+    }
+
+    private ChannelEstimates(
+            Optional<BenchSheet> bench, InstrumentNames names, BenchErrors errors, Map<Channel, Double> drifts) {
         this.bench = bench;
         this.names = names;
         this.errors = errors;
+        this.drifts = drifts;
+    }
+
+    /** The same for the readings of one average: what drifted between the visits of a meter that is moved counts. */
+    ChannelEstimates during(Map<Channel, Trace> traces) {
+        return new ChannelEstimates(
+                bench,
+                names,
+                errors,
+                bench.map(sheet -> Visits.drifts(sheet, traces)).orElse(Map.of()));
     }
 
     /** Readings of a session, before any mean is taken: what a person typed tells how finely a meter could be read. */
@@ -45,9 +63,10 @@ public final class ChannelEstimates {
     /** Half of the last digit that a person read, where the stated accuracy does not count digits itself. */
     private Estimate typed(Trace trace, ChannelAccuracy accuracy, String where, String unit) {
         seen(trace);
-        boolean counted = accuracy.accuracy()
-                .filter(stated -> stated.digits() * stated.resolution() > 0)
-                .isPresent();
+        boolean counted = accuracy.digit() > 0
+                || accuracy.accuracy()
+                        .filter(stated -> stated.digits() * stated.resolution() > 0)
+                        .isPresent();
         OptionalInt decimals = digits.decimals(trace.channel());
         if (counted || decimals.isEmpty()) {
             return Estimate.exact(0);
@@ -72,9 +91,20 @@ public final class ChannelEstimates {
         if (accuracy.isEmpty() || accuracy.get().accuracy().isEmpty()) {
             return average.mean().scatterOnly();
         }
-        return average.mean()
-                .plus(offBy(accuracy.get(), average.mean().value(), unit))
+        double value = average.mean().value();
+        Estimate estimate = average.mean()
+                .plus(offBy(accuracy.get(), value, unit))
                 .plus(typed(trace, accuracy.get(), where, unit));
+        double digit = accuracy.get().digit();
+        if (digit > 0) {
+            estimate = estimate.with(Influence.rectangular("last digit of " + channel, digit / 2, unit)
+                    .times(1));
+        }
+        double drift = drifts.getOrDefault(channel, 0.0);
+        return drift > 0
+                ? estimate.with(Influence.rectangular("drift between visits, " + where, drift, "1")
+                        .times(value))
+                : estimate;
     }
 
     /** An estimate of zero with what the channel's instrument may be off by at a value; scatter only where not stated. */

@@ -58,6 +58,11 @@ public final class PointMaker {
     public Optional<Testimony> testimony(StepEntry step, SortedMap<Channel, Trace> all) {
         SortedMap<Channel, Trace> traces = new TreeMap<>(all);
         traces.values().removeIf(trace -> trace.count() == 0);
+        PointMaker here = new PointMaker(bench, estimates.during(traces), rails);
+        return here.seen(step, traces);
+    }
+
+    private Optional<Testimony> seen(StepEntry step, SortedMap<Channel, Trace> traces) {
         return worked(step, traces).map(point -> {
             Witness witness = new Witness(bench, estimates);
             return new Testimony(

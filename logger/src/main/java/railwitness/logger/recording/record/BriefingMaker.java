@@ -41,7 +41,9 @@ public final class BriefingMaker {
 
     public static Briefing of(Sheets sheets) {
         BriefingMaker maker = new BriefingMaker(sheets);
-        return Briefing.of(maker.hazards(), maker.checklist());
+        return sheets.bench().content().isSetByHand()
+                ? Briefing.ofKnobs(maker.hazards(), maker.checklist())
+                : Briefing.of(maker.hazards(), maker.checklist());
     }
 
     /** Terminals that the wiring of the bench joins or earths. */

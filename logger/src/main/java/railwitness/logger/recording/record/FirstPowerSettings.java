@@ -47,8 +47,11 @@ final class FirstPowerSettings {
     }
 
     static Settings arming(Bench bench, RunLimits limits, Plan plan, Design design) {
-        double first = steps(design).get(0);
         Supply supply = bench.supply().instrument();
+        // without a remote turn-on line there is one step only: nobody turns a knob twice
+        double first = supply.isSetByHand()
+                ? design.input().nominalVolts()
+                : steps(design).get(0);
         return new Settings(
                 bench.sheet().source(),
                 Math.min(first, limits.highestInputVolts()),
@@ -84,10 +87,11 @@ final class FirstPowerSettings {
                 bench.sheet().acceptedWithoutProtection());
     }
 
-    static FirstPowerBounds bounds(Design design, Plan plan, RunLimits limits, boolean hasRemote) {
+    /** @param slackAmps by what the meter of the input current may be off at next to nothing, where a person reads it */
+    static FirstPowerBounds bounds(Design design, Plan plan, RunLimits limits, boolean hasRemote, double slackAmps) {
         double working = design.input().nominalVolts();
         double inrush = inrushLimit(plan, limits);
-        double remoteOff = design.limits().standbyAmperes().orElse(inrush / 20);
+        double remoteOff = design.limits().standbyAmperes().orElse(inrush / 20) + slackAmps;
         OptionalDouble noLoad = noLoadAmps(design);
         return new FirstPowerBounds(
                 hasRemote ? steps(design) : List.of(),
@@ -100,7 +104,7 @@ final class FirstPowerSettings {
                 inrush,
                 storedJoules(design),
                 SOFT_START,
-                Math.min(noLoad.orElse(UNKNOWN_SHARE * inrush), inrush),
+                Math.min(noLoad.isPresent() ? noLoad.getAsDouble() + slackAmps : UNKNOWN_SHARE * inrush, inrush),
                 noLoad.isPresent());
     }
 

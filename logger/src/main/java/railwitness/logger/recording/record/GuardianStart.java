@@ -22,6 +22,16 @@ public final class GuardianStart {
      * @throws GuardianException when it cannot reach the ports and the sheet does not accept that; there is no power then
      */
     public static Guard of(Bench bench) {
+        if (bench.sheet().isSetByHand()) {
+            String accepted = bench.sheet()
+                    .acceptedWithoutGuardian()
+                    .orElseThrow(() -> new GuardianException(
+                            "no guardian can switch off a supply that has only knobs;"
+                                    + " without_guardian under [bench] on the bench sheet accepts that in words",
+                            null));
+            return Guard.none("nothing switches off when this program dies (the supply has only knobs); the bench sheet"
+                    + " accepts it: " + accepted);
+        }
         GuardianTask orders = orders(bench);
         try {
             return Guard.of(Guardian.start(orders));

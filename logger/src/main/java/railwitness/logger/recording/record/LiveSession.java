@@ -159,7 +159,10 @@ public final class LiveSession {
                     scheduler,
                     maker,
                     new ExchangeKeeper(recorder),
-                    words -> told(new SessionEvent.Said(EventKind.OPENING, words)));
+                    words -> told(new SessionEvent.Said(EventKind.OPENING, words)),
+                    Optional.of(new PersonsHand(
+                            scheduler, person, sheets.plan().content().answerAtMost(), words -> running()
+                                    .ifPresent(mine -> mine.handSilent(words)))));
         } catch (RuntimeException e) {
             throw withoutPower(recorder, EventKind.NO_BENCH, e);
         }

@@ -6,7 +6,9 @@ import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.instrument.KnobTurn;
 import railwitness.drivers.reading.Channel;
+import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.winding.Hookup;
 
 /** The person at the bench, as the run knows them. Answers come back on the scheduler. */
@@ -24,6 +26,29 @@ public interface Person {
      * @param open told when they say in words that it is open
      */
     void disconnect(String sentence, Runnable open);
+
+    /**
+     * One turn at a supply that has only knobs.
+     *
+     * @param shown told what its display then shows; empty where it does not show that
+     */
+    default void turn(KnobTurn turn, Consumer<OptionalDouble> shown) {
+        read(KnobWords.sentence(turn), shown);
+    }
+
+    /**
+     * Asks for the output of a supply that has only knobs to be switched off; the mere press of a key is no answer.
+     *
+     * @param isOff told when they say in words that it is off
+     */
+    default void switchOff(String sentence, Runnable isOff) {
+        disconnect(sentence, isOff);
+    }
+
+    /** Only their hand can switch off, and must now: said large and loud. From any thread; never waits, never throws. */
+    default void offNow() {
+        // what happens is shown as an alarm
+    }
 
     /** One connection at a transformer that lies alone on the bench; {@code node} is the place of the meter that is moved. */
     default void connect(Hookup hookup, String node, String sentence, Runnable done) {
@@ -77,14 +102,28 @@ public interface Person {
         }
     }
 
+    /** What is asked at the knobs. */
+    static String turnSentence(KnobTurn turn) {
+        return KnobWords.sentence(turn);
+    }
+
     /** What is asked for. */
     static String loadSentence(String rail, double ohms) {
         return "Switch the load bank of the " + rail + " rail to " + String.format(Locale.ROOT, "%.4g ohm", ohms);
     }
 
-    /** A meter without a wire, in the unit of its channel. */
+    /**
+     * A meter without a wire.
+     *
+     * @param value told in the unit of its channel
+     */
     default void read(HandRead meter, Consumer<OptionalDouble> value) {
-        read(readSentence(meter), value);
+        read(readSentence(meter), shown -> value.accept(ofChannel(meter, shown)));
+    }
+
+    /** What a meter shows, in the unit of its channel: a shunt taken into account. */
+    static OptionalDouble ofChannel(HandRead meter, OptionalDouble shown) {
+        return shown.isPresent() ? OptionalDouble.of(shown.getAsDouble() / meter.perUnit()) : shown;
     }
 
     /**
@@ -93,12 +132,18 @@ public interface Person {
      * @param doubt what is odd about it, without a full stop
      */
     default void readAgain(HandRead meter, String doubt, Consumer<OptionalDouble> value) {
-        read(doubt + ". " + readSentence(meter), value);
+        read(doubt + ". " + readSentence(meter), shown -> value.accept(ofChannel(meter, shown)));
     }
 
     /** What is asked of whoever reads it. */
     static String readSentence(HandRead meter) {
-        return "Read " + meter.name() + ": " + meter.reads() + " in "
-                + meter.reads().quantity().unit();
+        String what = meter.shuntOhms().isPresent()
+                ? "the volts across the shunt (mV behind the number where it shows them) for " + meter.reads()
+                : meter.reads() + " in " + meter.reads().quantity().unit();
+        boolean alternating = meter.reads().quantity() == Quantity.RIPPLE;
+        return meter.moved()
+                .map(moved -> "Put the leads of " + moved + " to " + meter.name() + (alternating ? ", AC" : ", DC")
+                        + ", and type " + what)
+                .orElseGet(() -> "Read " + meter.name() + ": " + what);
     }
 }

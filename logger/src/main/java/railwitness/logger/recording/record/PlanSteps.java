@@ -49,6 +49,11 @@ final class PlanSteps {
 
         void happened(SessionEvent event);
 
+        /** A person has typed what they read. */
+        default void typed(Measured value) {
+            // where a supply can switch off by itself, instruments are judged
+        }
+
         /** The last step is done. */
         void done();
     }
@@ -394,8 +399,8 @@ final class PlanSteps {
     /** Meters without a wire, one after the other; the average goes on until the last was read. */
     private void readByHand(StepRun step) {
         step.waitForPerson(!setup.handRead().isEmpty());
-        Chain meters = Chain.begin();
-        setup.handRead()
+        Chain meters = Chain.whileWanted(() -> current == step && course.stepping());
+        Tour.of(setup.handRead())
                 .forEach(meter -> meters.then(done -> handRead.read(meter, step.step(), value -> {
                     long now = scheduler.nowNanos();
                     value.ifPresent(number -> keep(new Measured(meter.reads(), number, now, now)));
@@ -409,6 +414,7 @@ final class PlanSteps {
         recorder.reading(value);
         witness.heard(value);
         listener.heard(value);
+        course.typed(value);
     }
 
     /** A meter that stood still has its step once more; then the run ends without a point of it. */
@@ -416,6 +422,13 @@ final class PlanSteps {
         return entry.outcome() == StepOutcome.MEASURED && course.stepping()
                 ? frozen.over(current.step())
                 : Optional.empty();
+    }
+
+    /** The step under way has a gap in its readings: it is settled and averaged anew. */
+    void repeat(String words) {
+        if (current != null && current.inPlace() && !current.holding()) {
+            again(current.step(), words);
+        }
     }
 
     private void again(Step step, String words) {

@@ -2,6 +2,7 @@ package railwitness.logger.recording.record;
 
 import java.time.Duration;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.Consumer;
 import railwitness.drivers.instrument.Condition;
@@ -96,6 +97,11 @@ final class PowerPath {
 
     void heard(Reading reading) {
         first.heard(reading);
+    }
+
+    /** From when on the coming up waits for a look at the meters, ns; empty while it does not. */
+    OptionalLong wantsLookFrom() {
+        return first.wantsLookFrom();
     }
 
     /**

@@ -2,9 +2,11 @@ package railwitness.logger.recording.record;
 
 import java.time.Duration;
 import java.util.OptionalDouble;
+import java.util.Random;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.instrument.KnobTurn;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.time.Scheduler;
@@ -15,12 +17,42 @@ public final class RehearsalPerson implements Person {
     private static final Duration MOMENT = Duration.ofSeconds(2);
     private static final Duration WALK = Duration.ofSeconds(20);
 
+    /** From being told to the hand that moves; drawn anew each time (common practice, no source). */
+    private static final double LEAST_SECONDS = 1;
+
+    private static final double MORE_SECONDS = 3;
     private final Scheduler scheduler;
     private final VirtualBench bench;
+    private final Random moments;
+    private int asked;
 
     public RehearsalPerson(Scheduler scheduler, VirtualBench bench) {
         this.scheduler = scheduler;
         this.bench = bench;
+        this.moments = new Random(bench.instruments().size());
+    }
+
+    private Duration reaction() {
+        return Duration.ofMillis(Math.round(1e3 * (LEAST_SECONDS + MORE_SECONDS * moments.nextDouble())));
+    }
+
+    /** What was begun is left when somebody shouts: nobody switches on then. */
+    @Override
+    public void turn(KnobTurn turn, Consumer<OptionalDouble> shown) {
+        int mine = asked;
+        scheduler.after(reaction(), () -> {
+            if (mine == asked) {
+                shown.accept(OptionalDouble.of(bench.turnKnob(turn)));
+            }
+        });
+    }
+
+    @Override
+    public void switchOff(String sentence, Runnable isOff) {
+        scheduler.after(reaction(), () -> {
+            bench.switchOffByHand();
+            isOff.run();
+        });
     }
 
     @Override
@@ -64,7 +96,7 @@ public final class RehearsalPerson implements Person {
 
     @Override
     public void forget() {
-        // what is under way is done all the same
+        asked++; // of all else what is under way is done all the same
     }
 
     @Override

@@ -7,6 +7,7 @@ import java.util.function.Consumer;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.line.LineException;
+import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Reading;
 import railwitness.drivers.time.Due;
 import railwitness.drivers.time.Scheduler;
@@ -24,6 +25,7 @@ import railwitness.safety.interlock.Trip;
 import railwitness.safety.power.Ended;
 import railwitness.safety.power.Power;
 import railwitness.safety.power.PowerLog;
+import railwitness.safety.power.PowerState;
 import railwitness.safety.power.Result;
 
 /**
@@ -68,6 +70,8 @@ public final class Run implements PowerLog {
     private final Polling polling;
     private final PlanSteps steps;
     private final WindingSteps windings;
+    private final Looks looks;
+    private final Replugged replugged = new Replugged();
     private Part part = Part.LISTENING;
     private volatile Interlock interlock;
     private boolean changing;
@@ -96,6 +100,7 @@ public final class Run implements PowerLog {
         this.setter = new StepSetter(setup, power, this.person, this::moving, this::happened);
         this.steps = new PlanSteps(setup, recorder, this.person, listener, path, setter, new OwnCourse());
         this.windings = new WindingSteps(setup, power, this.person, recorder, listener, new OwnCourse(), this::enter);
+        this.looks = new Looks(setup, person, this::typed);
         this.polling = new Polling(scheduler, this::interval, this::awake, this::swept, this::unanswered);
     }
 
@@ -129,10 +134,13 @@ public final class Run implements PowerLog {
         if (guard.needed() && !setup.bench().supply().instrument().hasWatchdog()) {
             said(EventKind.NO_WATCHDOG, NO_WATCHDOG);
         }
-        setup.watches()
+        setup.watches().stream()
+                .filter(watch -> !watch.bySight())
                 .forEach(watch -> happened(
                         new SessionEvent.Watched(watch.name(), watch.age().toMillis() / 1e3)));
-        polling.start(setup.bench().workers());
+        polling.start(setup.bench().workers().stream()
+                .filter(worker -> !setup.isByHand() || worker != setup.bench().supply())
+                .toList());
         scheduler.after(LISTEN_AT_MOST, this::listenedLongEnough);
         tick();
     }
@@ -271,8 +279,38 @@ public final class Run implements PowerLog {
             windings.tick();
             pauseIfWanted();
         }
+        if (part == Part.POWERING) {
+            looks.firstPower(path.wantsLookFrom());
+        } else if (part == Part.SWITCHING_OFF && setup.isByHand() && power.state() == PowerState.DISCHARGING) {
+            looks.discharge(power.discharge());
+        }
         keepWallClock();
         nextTick = scheduler.after(TICK, this::tick);
+    }
+
+    /** A person read it: judged, kept and taken like what an instrument sent. */
+    private void typed(Measured value) {
+        recorder.reading(value);
+        listener.heard(value);
+        judgeTyped(value);
+        path.heard(value);
+    }
+
+    private void judgeTyped(Measured value) {
+        judge(new Event.Read(value));
+        power.heard(value);
+    }
+
+    /** Nobody is left who could answer: where only a hand can switch off, waiting for it has no end. */
+    public void nobodyThere() {
+        if (part == Part.SWITCHING_OFF && setup.isByHand()) {
+            power.abandon();
+        }
+    }
+
+    /** Nobody did what was asked at a supply that has only knobs. */
+    void handSilent(String words) {
+        stop("person asked", words);
     }
 
     private void begin() {
@@ -334,6 +372,7 @@ public final class Run implements PowerLog {
     }
 
     private void swept(PollResult pollResult) {
+        ports(pollResult);
         for (Reading reading : pollResult.readings()) {
             if (changing) {
                 judge(new Event.Changed(scheduler.nowNanos()));
@@ -350,6 +389,24 @@ public final class Run implements PowerLog {
         }
         conditions(pollResult);
         listener.swept(pollResult);
+    }
+
+    /** An adapter that went is no end of the run, unless it was the supply's: what nobody can switch off must go off. */
+    private void ports(PollResult pollResult) {
+        long now = scheduler.nowNanos();
+        replugged.gone(pollResult, now).ifPresent(words -> {
+            said(EventKind.LINE, words);
+            String supply = setup.bench().supply().name();
+            if (pollResult.instrument().equals(supply) && mayBeOn() && part != Part.SWITCHING_OFF) {
+                stop(supply, supply + ": its port has gone, so it can no longer be watched");
+            }
+        });
+        replugged.back(pollResult, now).ifPresent(words -> {
+            said(EventKind.LINE, words);
+            if (part == Part.STEPPING) {
+                steps.repeat(words);
+            }
+        });
     }
 
     private boolean isOffSaid(PollResult pollResult) {
@@ -444,7 +501,12 @@ public final class Run implements PowerLog {
         part = Part.SWITCHING_OFF;
         ending = state;
         person.forget();
-        power.off(reason, this::over);
+        looks.forget();
+        if (state == SessionState.COMPLETE) {
+            power.offAtTheEnd(reason, this::over);
+        } else {
+            power.off(reason, this::over);
+        }
         steps.giveUp(reason);
         windings.giveUp();
     }
@@ -561,7 +623,7 @@ public final class Run implements PowerLog {
         if (part == Part.STEPPING) {
             stop(setup.bench().supply().name(), words); // an off that is none
         }
-        if (part == Part.SWITCHING_OFF || part == Part.PAUSED) {
+        if ((part == Part.SWITCHING_OFF || part == Part.PAUSED) && !setup.isByHand()) {
             person.forget();
             person.disconnect(DISCONNECT, power::disconnectOpen);
         }
@@ -569,7 +631,9 @@ public final class Run implements PowerLog {
 
     @Override
     public void alarmOver(long atNanos, String words) {
-        person.forget();
+        if (!setup.isByHand()) {
+            person.forget();
+        }
         told(atNanos, new SessionEvent.Said(EventKind.ALARM_OVER, words));
     }
 
@@ -609,6 +673,13 @@ public final class Run implements PowerLog {
         @Override
         public void happened(SessionEvent event) {
             Run.this.happened(event);
+        }
+
+        @Override
+        public void typed(Measured value) {
+            if (setup.isByHand()) {
+                judgeTyped(value);
+            }
         }
 
         @Override

@@ -17,11 +17,14 @@ import railwitness.analysis.design.Prediction;
 import railwitness.analysis.steady.SettlingRule;
 import railwitness.analysis.transformer.WoundAsMeant;
 import railwitness.drivers.bench.Bench;
+import railwitness.drivers.bench.Duty;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.bench.InstrumentSheet;
 import railwitness.drivers.instrument.InstrumentWorker;
 import railwitness.drivers.instrument.Load;
 import railwitness.drivers.instrument.Meter;
 import railwitness.drivers.instrument.Scope;
+import railwitness.drivers.instrument.SupplySetting;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.time.Scheduler;
@@ -91,8 +94,27 @@ public final class RunSetup {
         this.limits = RunLimits.of(design, plan, bench.supply().instrument().highestAmps());
         this.read = new TreeSet<>(bench.sheet().readBy().keySet());
         bench.sheet().handRead().forEach(meter -> read.remove(meter.reads()));
-        read.add(SUPPLY_CURRENT);
-        read.add(SUPPLY_VOLTAGE);
+        if (isByHand()) {
+            read.remove(SUPPLY_CURRENT);
+            read.remove(SUPPLY_VOLTAGE);
+        } else {
+            read.add(SUPPLY_CURRENT);
+            read.add(SUPPLY_VOLTAGE);
+        }
+    }
+
+    /** Whether the supply has only knobs. */
+    boolean isByHand() {
+        return bench.sheet().isSetByHand();
+    }
+
+    /** What a person reads at a bench whose supply has only knobs: it is judged by the same limits. */
+    private Set<Channel> bySight() {
+        Set<Channel> seen = new TreeSet<>();
+        if (isByHand()) {
+            handRead().forEach(meter -> seen.add(meter.reads()));
+        }
+        return seen;
     }
 
     /** When a step of any plan counts as settled. */
@@ -157,7 +179,22 @@ public final class RunSetup {
     }
 
     List<Watch> watches() {
-        return Watches.of(design, read, new Watches.Pace(interval(), this::answerWithin), limits);
+        Set<Channel> all = new TreeSet<>(read);
+        all.addAll(bySight());
+        return Watches.of(
+                design,
+                all,
+                new Watches.Pace(interval(), this::answerWithin, bySight(), slackAmps(), movedByHand()),
+                limits);
+    }
+
+    private boolean movedByHand() {
+        return isByHand() || !bench.sheet().banks().isEmpty();
+    }
+
+    /** By what the meter of the input current may be off at next to nothing, where a person reads it. */
+    private double slackAmps() {
+        return isByHand() ? InputLeads.of(bench.sheet(), inputCurrent(), limits).negativeAmps() : 0;
     }
 
     /** Longest wait for an answer of whoever reads this channel, and for the rest of its round. */
@@ -221,10 +258,45 @@ public final class RunSetup {
         return Math.abs(design.rail(rail).orElseThrow().nominalVolts());
     }
 
+    /** A step of the plan in which the unit runs without load, where there is one. */
+    Optional<Step> unloaded() {
+        return steps().stream()
+                .filter(step -> step.remoteOn()
+                        && step.inputVolts() == nominalVolts()
+                        && step.loadAmps().values().stream().allMatch(amps -> amps == 0))
+                .findFirst();
+    }
+
     List<HandRead> handRead() {
-        return bench.sheet().handRead().stream()
+        List<HandRead> meters = new ArrayList<>(display());
+        bench.sheet().handRead().stream()
                 .filter(meter -> !WindingChannels.isWinding(meter.reads()))
-                .toList();
+                .forEach(meters::add);
+        return List.copyOf(meters);
+    }
+
+    /** What is read off the display of a supply that has only knobs, as far as no better meter reads it. */
+    private List<HandRead> display() {
+        Set<Channel> others = bench.sheet().readBy().keySet();
+        List<HandRead> meters = new ArrayList<>();
+        bench.sheet().instruments().stream().filter(InstrumentSheet::isByHand).forEach(sheet -> {
+            SupplySetting setting = ((Duty.AsSupply) sheet.duty()).setting();
+            if (!others.contains(INPUT_VOLTAGE)) {
+                meters.add(new HandRead(
+                        sheet.name(),
+                        SUPPLY_VOLTAGE,
+                        setting.highestVolts(),
+                        Optional.ofNullable(sheet.accuracy().get(Quantity.VOLTAGE))));
+            }
+            if (!others.contains(INPUT_CURRENT)) {
+                meters.add(new HandRead(
+                        sheet.name(),
+                        SUPPLY_CURRENT,
+                        setting.highestAmps(),
+                        Optional.ofNullable(sheet.accuracy().get(Quantity.CURRENT))));
+            }
+        });
+        return meters;
     }
 
     boolean drivesRemote() {
@@ -232,7 +304,8 @@ public final class RunSetup {
     }
 
     Channel inputCurrent() {
-        return read.contains(INPUT_CURRENT) ? INPUT_CURRENT : SUPPLY_CURRENT;
+        boolean seen = isByHand() && bench.sheet().readBy().containsKey(INPUT_CURRENT);
+        return seen || read.contains(INPUT_CURRENT) ? INPUT_CURRENT : SUPPLY_CURRENT;
     }
 
     /** The first thing a person will be asked while the output is on, in words; empty where nobody is needed. */
@@ -270,7 +343,16 @@ public final class RunSetup {
         if (read.contains(terminals)) {
             input.add(terminals);
         }
-        return new Rails(watchedRails(), input, FirstPowerSettings.touchVolts(design));
+        return new Rails(seenRails(), input, FirstPowerSettings.touchVolts(design));
+    }
+
+    /** Voltage channels of the rails on which power is judged: at a supply with knobs also those that a person reads. */
+    List<Channel> seenRails() {
+        return isByHand()
+                ? design.rails().stream()
+                        .map(rail -> new Channel(rail.name(), Quantity.VOLTAGE))
+                        .toList()
+                : watchedRails();
     }
 
     Settings arming() {
@@ -305,11 +387,17 @@ public final class RunSetup {
                 Optional.of(INPUT_VOLTAGE).filter(read::contains),
                 SUPPLY_VOLTAGE,
                 SUPPLY_CURRENT,
-                FirstPowerSettings.targets(design, watchedRails()));
+                FirstPowerSettings.targets(design, seenRails()),
+                looksByHand());
+    }
+
+    /** Whether first power waits for what a person reads. */
+    boolean looksByHand() {
+        return isByHand() && !(read.contains(inputCurrent()) && read.containsAll(seenRails()));
     }
 
     FirstPowerBounds firstPower() {
-        return FirstPowerSettings.bounds(design, plan, limits, drivesRemote());
+        return FirstPowerSettings.bounds(design, plan, limits, drivesRemote(), slackAmps());
     }
 
     /** The scopes that look at the unit in this step: at full load and nominal input, else none. */
@@ -328,13 +416,16 @@ public final class RunSetup {
         if (step.remoteOn()) {
             judged.addAll(watchedRails());
         }
+        judged.retainAll(read);
         return judged;
     }
 
     /** Of what an average needs a reading: what is judged, both ends of the input leads, the loads. */
     Set<Channel> needed(Step step) {
         Set<Channel> needed = judged(step);
-        needed.add(SUPPLY_VOLTAGE);
+        if (!isByHand()) {
+            needed.add(SUPPLY_VOLTAGE);
+        }
         if (read.contains(INPUT_VOLTAGE)) {
             needed.add(INPUT_VOLTAGE);
         }

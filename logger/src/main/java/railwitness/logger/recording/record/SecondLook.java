@@ -1,5 +1,7 @@
 package railwitness.logger.recording.record;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -20,6 +22,11 @@ final class SecondLook {
     /** Wider than any fault that leaves a unit running, narrower than a point set one place wrong. */
     private static final double FACTOR = 4;
 
+    /** Beyond this share a rail is not where it should be, and within the other it is where another one should be. */
+    private static final double ELSEWHERE = 0.15;
+
+    private static final double THERE = 0.05;
+
     private final Person person;
     private final Design design;
     private final double leadOhms;
@@ -34,12 +41,41 @@ final class SecondLook {
     void read(HandRead meter, Step step, Consumer<OptionalDouble> value) {
         OptionalDouble expected = expected(meter.reads(), step);
         person.read(meter, first -> {
-            if (first.isPresent() && expected.isPresent() && doubtful(first.getAsDouble(), expected.getAsDouble())) {
-                person.readAgain(meter, doubt(meter, first.getAsDouble(), expected.getAsDouble()), value);
+            Optional<String> doubt = first.isPresent() && expected.isPresent()
+                    ? doubt(meter, step, first.getAsDouble(), expected.getAsDouble())
+                    : Optional.empty();
+            if (doubt.isPresent()) {
+                person.readAgain(meter, doubt.get(), value);
             } else {
                 value.accept(first);
             }
         });
+    }
+
+    private Optional<String> doubt(HandRead meter, Step step, double typed, double expected) {
+        Optional<String> other = like(meter, step, typed, expected);
+        return other.isPresent() || !doubtful(typed, expected) ? other : Optional.of(doubt(meter, typed, expected));
+    }
+
+    /** Leads that stayed at another place, or are reversed there: the number fits that place and not this one. */
+    private Optional<String> like(HandRead meter, Step step, double typed, double expected) {
+        if (meter.reads().quantity() != Quantity.VOLTAGE || Math.abs(typed / expected - 1) < ELSEWHERE) {
+            return Optional.empty();
+        }
+        List<String> places = new ArrayList<>();
+        places.add("input");
+        design.rails().forEach(rail -> places.add(rail.name()));
+        places.remove(meter.reads().node());
+        return places.stream()
+                .filter(place -> expected(new Channel(place, Quantity.VOLTAGE), step).stream()
+                        .anyMatch(there -> Math.abs(typed / there - 1) < THERE))
+                .findFirst()
+                .map(place -> String.format(
+                        Locale.ROOT,
+                        "%.4g V is what %s should show, not %s: are the leads at the right place and the right way round",
+                        typed,
+                        place,
+                        meter.reads().node()));
     }
 
     static boolean doubtful(double typed, double expected) {
@@ -65,7 +101,7 @@ final class SecondLook {
             return OptionalDouble.empty();
         }
         Optional<Prediction> predicted = StepForecast.of(design, step, leadOhms).predicted();
-        if (channel.node().equals("input")) {
+        if (channel.node().equals("input") || channel.node().equals("supply")) {
             return channel.quantity() == Quantity.VOLTAGE
                     ? OptionalDouble.of(step.inputVolts())
                     : input(channel, step, predicted);

@@ -32,6 +32,9 @@ final class StepRun {
     /** A channel that is not read at all holds no step up for longer; whether it may be silent is the interlock's. */
     private static final long READ_NANOS = 5_000_000_000L;
 
+    /** Where no instrument shows that it stands still, it is given so long; whoever reads sees that it stands. */
+    private static final long UNSEEN_NANOS = 5_000_000_000L;
+
     private enum Part {
         SETTING,
         SETTLING,
@@ -215,7 +218,9 @@ final class StepRun {
     }
 
     private void settle(long nowNanos) {
-        boolean still = settlings.keySet().containsAll(judged)
+        boolean seen = !judged.isEmpty() || nowNanos - partSinceNanos >= UNSEEN_NANOS;
+        boolean still = seen
+                && settlings.keySet().containsAll(judged)
                 && settlings.values().stream().allMatch(Settling::settled);
         boolean late = nowNanos - partSinceNanos >= step.timing().settleAtMost().toNanos();
         if (limitingSinceNanos >= 0 && late) {

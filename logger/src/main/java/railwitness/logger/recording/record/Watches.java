@@ -24,6 +24,7 @@ import railwitness.safety.interlock.Watch;
 final class Watches {
     private static final Channel SUPPLY_VOLTAGE = new Channel("supply", Quantity.VOLTAGE);
     private static final Channel SUPPLY_CURRENT = new Channel("supply", Quantity.CURRENT);
+    private static final Channel INPUT_VOLTAGE = new Channel("input", Quantity.VOLTAGE);
     private static final Duration SUPPLY_AGE = Duration.ofSeconds(1);
     private static final Duration METER_AGE = Duration.ofSeconds(3);
     /** A channel may miss this many rounds before it counts as silent. */
@@ -42,8 +43,22 @@ final class Watches {
      *
      * @param interval of polling
      * @param answers longest wait for the answer of whoever reads a channel
+     * @param bySight channels that a person reads: judged whenever they are read
+     * @param standbySlack by what a meter for full-load current may be off at the small drain of standby, A
+     * @param movedByHand a person moves set points, which takes its time: what is worked out from several readings is not
+     *     judged meanwhile, and its silence is none; each of those readings is watched by itself
      */
-    record Pace(Duration interval, Function<Channel, Duration> answers) {}
+    record Pace(
+            Duration interval,
+            Function<Channel, Duration> answers,
+            Set<Channel> bySight,
+            double standbySlack,
+            boolean movedByHand) {
+        /** All is read by instruments. */
+        Pace(Duration interval, Function<Channel, Duration> answers) {
+            this(interval, answers, Set.of(), 0, false);
+        }
+    }
 
     private Watches(Design design, Set<Channel> read, Pace pace, RunLimits limits) {
         this.design = design;
@@ -67,11 +82,27 @@ final class Watches {
     }
 
     private void supply() {
+        if (read.contains(SUPPLY_VOLTAGE)) {
+            supplyVolts();
+        }
+        if (read.contains(SUPPLY_CURRENT)) {
+            supplyAmps();
+        }
+        if (pace.bySight().contains(INPUT_VOLTAGE)) {
+            watches.add(
+                    Watch.of("input voltage", INPUT_VOLTAGE, Watch.BY_SIGHT, Limits.atMost(limits.overVoltageVolts())));
+        }
+    }
+
+    private void supplyVolts() {
         watches.add(Watch.of(
                 "supply voltage",
                 SUPPLY_VOLTAGE,
                 age(SUPPLY_AGE, SUPPLY_VOLTAGE),
                 Limits.atMost(limits.overVoltageVolts())));
+    }
+
+    private void supplyAmps() {
         watches.add(Watch.of(
                 "supply current",
                 new Subject.Magnitude(SUPPLY_CURRENT),
@@ -90,7 +121,10 @@ final class Watches {
                 age(METER_AGE, channel),
                 Limits.atMost(limits.inputAmps()));
         OptionalDouble standby = design.limits().standbyAmperes();
-        watches.add(standby.isPresent() ? watch.during(Phase.STANDBY, Limits.atMost(standby.getAsDouble())) : watch);
+        watches.add(
+                standby.isPresent()
+                        ? watch.during(Phase.STANDBY, Limits.atMost(standby.getAsDouble() + pace.standbySlack()))
+                        : watch);
     }
 
     private void rail(Rail rail) {
@@ -146,6 +180,7 @@ final class Watches {
         double whole = fullLoad.getAsDouble() - none.getAsDouble();
         double ohms = (2 * whole - 4 * half) / (full * full);
         double wattsPerAmp = (4 * half - whole) / full;
+        Duration age = age(METER_AGE, extraLossChannels().toArray(Channel[]::new));
         watches.add(Watch.of(
                         "loss beyond the predicted",
                         new Subject.ExtraLoss(
@@ -155,8 +190,7 @@ final class Watches {
                                 none.getAsDouble(),
                                 wattsPerAmp,
                                 ohms),
-                        age(METER_AGE, extraLossChannels().toArray(Channel[]::new))
-                                .multipliedBy(2),
+                        age.equals(Watch.BY_SIGHT) ? age : age.multipliedBy(2),
                         Limits.open())
                 .during(Phase.UP, Limits.atMost(limit.getAsDouble())));
     }
@@ -190,6 +224,10 @@ final class Watches {
      * stays silent for longer than that trips, and so does what is lost twice in a row.
      */
     private Duration age(Duration usual, Channel... channels) {
+        boolean derived = channels.length > 1;
+        if (derived && pace.movedByHand() || Arrays.stream(channels).anyMatch(pace.bySight()::contains)) {
+            return Watch.BY_SIGHT;
+        }
         Duration rounds = pace.interval().multipliedBy(ROUNDS);
         Duration slowest = Arrays.stream(channels)
                 .map(pace.answers())

@@ -34,6 +34,7 @@ final class BenchCheck {
         check.dialects();
         check.calibrations(LocalDate.now());
         design.ifPresent(check::rails);
+        check.knobs(design);
         if (design.isPresent() && plan.isPresent()) {
             check.supply(plan.get().highestInputVolts(SheetsCheck.rating(design.get())));
         }
@@ -130,6 +131,41 @@ final class BenchCheck {
                         0,
                         "name",
                         "nobody reads the voltage of the " + rail.name() + " rail, so it is not watched"));
+    }
+
+    /** What a supply without a serial line cannot do must be accepted in words, and its being off must be readable. */
+    private void knobs(Optional<Design> design) {
+        if (!bench.isSetByHand()) {
+            return;
+        }
+        if (bench.acceptedWithoutGuardian().isEmpty()) {
+            say(
+                    Remark.Weight.CANNOT_BE,
+                    "[bench]",
+                    0,
+                    "without_guardian",
+                    "is missing: the supply has only knobs, so nothing switches off when this program dies; say here in"
+                            + " words why that is accepted");
+        }
+        if (bench.acceptedWithoutProtection().isEmpty()) {
+            say(
+                    Remark.Weight.CANNOT_BE,
+                    "[bench]",
+                    0,
+                    "supply_without_protection",
+                    "is missing: the supply has only knobs, so no protection of it is set and read back; say here in words"
+                            + " why that is accepted");
+        }
+        design.ifPresent(unit -> unit.rails().stream()
+                .filter(rail -> !bench.readBy().containsKey(new Channel(rail.name(), Quantity.VOLTAGE)))
+                .forEach(rail -> say(
+                        Remark.Weight.CANNOT_BE,
+                        "[bench]",
+                        0,
+                        "name",
+                        "nobody reads the voltage of the " + rail.name()
+                                + " rail: a supply with knobs counts as off only"
+                                + " when every rail was read low; add a [[hand_read]] or a meter for it")));
     }
 
     private void onRail(Design design, String table, int place, String rail, String who) {

@@ -16,6 +16,7 @@ import java.util.concurrent.Semaphore;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.instrument.KnobTurn;
 import railwitness.drivers.time.Scheduler;
 import railwitness.logger.recording.record.Person;
 import railwitness.logger.text.TypedNumber;
@@ -27,6 +28,18 @@ import railwitness.logger.text.TypedNumber;
  */
 final class ConsolePerson implements Person {
     private static final String OPEN = "open";
+    private static final String OFF = "off";
+    private static final String LARGE = """
+
+            ##################################################################
+            ##                                                              ##
+            ##    SWITCH THE SUPPLY'S OUTPUT OFF BY HAND NOW                ##
+            ##    or open the disconnect                                    ##
+            ##                                                              ##
+            ##################################################################
+            """;
+
+    private static final int BELL = 7;
     private static final int LINES_AHEAD = 100;
     private static final Duration HANG_UP = Duration.ofMillis(500);
     private static final Duration ANEW = Duration.ofSeconds(1);
@@ -38,6 +51,7 @@ final class ConsolePerson implements Person {
     private final BufferedReader keyboard;
     private final boolean ahead;
     private final Deque<Prompt> prompts = new ArrayDeque<>();
+    private Runnable bell = () -> {};
     private final Deque<String> typed = new ArrayDeque<>();
     private final Semaphore wanted;
     private Consumer<Boolean> gone = asked -> {};
@@ -60,6 +74,11 @@ final class ConsolePerson implements Person {
     /** @param told on the scheduler when the input has ended, and at each prompt after that: true where something is asked */
     void whenGone(Consumer<Boolean> told) {
         gone = told;
+    }
+
+    /** @param ring makes the terminal ring, past the writer, which shows control characters instead of sending them */
+    void rungBy(Runnable ring) {
+        bell = ring;
     }
 
     /** Whether lines were typed that wait for a question. */
@@ -112,6 +131,38 @@ final class ConsolePerson implements Person {
     }
 
     @Override
+    public void turn(KnobTurn turn, Consumer<OptionalDouble> shown) {
+        read(Person.turnSentence(turn), turn.kind().unit(), shown);
+    }
+
+    @Override
+    public void switchOff(String sentence, Runnable isOff) {
+        int mine = round;
+        ask(new Prompt(
+                sentence + ". Once it is off, type the word " + OFF + " and press Enter (" + OPEN
+                        + " where you opened the disconnect).",
+                line -> {
+                    String word = line.strip();
+                    if (word.equalsIgnoreCase(OFF) || word.equalsIgnoreCase(OPEN)) {
+                        isOff.run();
+                    } else {
+                        scheduler.after(ANEW, () -> {
+                            if (mine == round) {
+                                switchOff(sentence, isOff);
+                            }
+                        });
+                    }
+                }));
+    }
+
+    @Override
+    public void offNow() {
+        out.println(LARGE);
+        out.flush();
+        bell.run();
+    }
+
+    @Override
     public void forget() {
         round++;
         prompts.clear();
@@ -119,12 +170,18 @@ final class ConsolePerson implements Person {
 
     @Override
     public void read(HandRead meter, Consumer<OptionalDouble> value) {
-        read(Person.readSentence(meter), meter.reads().quantity().unit(), value);
+        read(
+                Person.readSentence(meter),
+                meter.function().unit(),
+                shown -> value.accept(Person.ofChannel(meter, shown)));
     }
 
     @Override
     public void readAgain(HandRead meter, String doubt, Consumer<OptionalDouble> value) {
-        read(doubt + ". " + Person.readSentence(meter), meter.reads().quantity().unit(), value);
+        read(
+                doubt + ". " + Person.readSentence(meter),
+                meter.function().unit(),
+                shown -> value.accept(Person.ofChannel(meter, shown)));
     }
 
     private void read(String sentence, String unit, Consumer<OptionalDouble> value) {
@@ -200,6 +257,14 @@ final class ConsolePerson implements Person {
         }
         // a terminal that was closed also ends the program, under its own name
         scheduler.after(ahead ? Duration.ZERO : HANG_UP, this::ended);
+    }
+
+    /** The bell of the terminal, where there is one. */
+    static void ring() {
+        if (atTerminal()) {
+            System.err.write(BELL);
+            System.err.flush();
+        }
     }
 
     /** True where what is typed comes from a terminal, as far as the system tells. */

@@ -146,6 +146,7 @@ final class ContinueCommand implements Callable<Integer> {
         RealScheduler scheduler = new RealScheduler(left.nanosAt(start));
         Progress progress = new Progress(err, true);
         ConsolePerson keyboard = new ConsolePerson(scheduler, err, System.in, ConsolePerson.atTerminal());
+        keyboard.rungBy(ConsolePerson::ring);
         LiveSession live = new LiveSession(
                 used,
                 scheduler,
@@ -154,6 +155,10 @@ final class ContinueCommand implements Callable<Integer> {
                 (writer, trouble) -> Recorder.threaded(writer, WAITING_ENTRIES, trouble),
                 keyboard,
                 tell.with(progress, session, scheduler::wallNow, err));
+        keyboard.whenGone(asked -> live.running().filter(going -> asked).ifPresent(going -> {
+            going.stop("stopped: the input has ended, so nobody can answer at the keyboard");
+            going.nobodyThere();
+        }));
         live.guardedBy(GuardianStart::of);
         live.acknowledged(acknowledged);
         Interruption interruption = new Interruption(scheduler, live::running);

@@ -33,6 +33,7 @@ import railwitness.logger.text.VisibleWriter;
             WatchCommand.class,
             PortsCommand.class,
             AskCommand.class,
+            DialectCommand.class,
             StandInCommand.class
         })
 public final class Main {

@@ -91,6 +91,7 @@ final class RunCommand implements Callable<Integer> {
         RealScheduler scheduler = new RealScheduler();
         Progress progress = new Progress(err, true);
         ConsolePerson keyboard = new ConsolePerson(scheduler, err, System.in, ConsolePerson.atTerminal());
+        keyboard.rungBy(ConsolePerson::ring);
         LiveSession session = new LiveSession(
                 used,
                 scheduler,
@@ -138,5 +139,6 @@ final class RunCommand implements Callable<Integer> {
             stopped = true;
             session.running().ifPresent(run -> run.stop(words));
         }
+        session.running().ifPresent(Run::nobodyThere);
     }
 }

@@ -99,7 +99,15 @@ class FirstHourTest {
     }
 
     @Test
-    void aBenchWithKnobsIsNotRun() {
+    void oneMeterAndKnobsLeadToACertificate() {
+        assertThat(of("rehearse --design design.toml --bench bench-one-meter.toml")
+                        .out())
+                .contains("Fit to return: all 2 requirements met.", "ripple, plus", "step-up slope, minus");
+        assertThat(of("verify one-meter.session").exitCode()).isEqualTo(ExitCode.DONE);
+    }
+
+    @Test
+    void aBenchOnABatteryIsNotRun() {
         Said said = said(
                 "railwitness rehearse --design design.toml --bench bench-knobs.toml --plan plan.toml --out k.session");
 

@@ -15,6 +15,8 @@ public record Prompt(String sentence, Kind kind, Consumer<String> answer) {
         /** A number. */
         NUMBER,
         /** The word that the disconnect is open, typed. */
-        DISCONNECT
+        DISCONNECT,
+        /** Asks for the output of a supply with knobs to be switched off, and for a word that it is. */
+        SWITCH_OFF
     }
 }

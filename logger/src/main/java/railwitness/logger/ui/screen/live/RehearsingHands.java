@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import railwitness.drivers.bench.HandRead;
+import railwitness.drivers.instrument.KnobTurn;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.winding.Hookup;
@@ -52,6 +53,25 @@ final class RehearsingHands implements Person {
                 sentence + ": it shows " + Numbers.fixed(shown, 4) + " "
                         + channel.quantity().unit(),
                 typed -> value.accept(typed.isPresent() ? typed : OptionalDouble.of(shown)));
+    }
+
+    /** The virtual display's value is what is taken. */
+    @Override
+    public void turn(KnobTurn turn, Consumer<OptionalDouble> shown) {
+        person.act(Person.turnSentence(turn), () -> shown.accept(OptionalDouble.of(bench.turnKnob(turn))));
+    }
+
+    @Override
+    public void switchOff(String sentence, Runnable isOff) {
+        person.switchOff(sentence, () -> {
+            bench.switchOffByHand();
+            isOff.run();
+        });
+    }
+
+    @Override
+    public void offNow() {
+        person.offNow();
     }
 
     @Override

@@ -1,5 +1,6 @@
 package railwitness.logger.ui.screen.live;
 
+import java.awt.Toolkit;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import railwitness.logger.recording.record.Person;
@@ -43,6 +44,22 @@ final class ScreenPerson implements Person {
                 disconnect(sentence, open);
             }
         }));
+    }
+
+    @Override
+    public void switchOff(String sentence, Runnable isOff) {
+        asked.accept(new Prompt(Words.of("prompt.knobs"), Prompt.Kind.SWITCH_OFF, typed -> {
+            if (typed.strip().equalsIgnoreCase(Words.of("prompt.knobs.word"))) {
+                isOff.run();
+            } else {
+                switchOff(sentence, isOff);
+            }
+        }));
+    }
+
+    @Override
+    public void offNow() {
+        Toolkit.getDefaultToolkit().beep();
     }
 
     @Override

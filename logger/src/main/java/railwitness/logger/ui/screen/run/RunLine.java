@@ -80,6 +80,7 @@ final class RunLine {
             case ACT -> Optional.empty();
             case NUMBER -> Optional.of(Words.of("prompt.value"));
             case DISCONNECT -> Optional.of(Words.of("prompt.disconnect.field"));
+            case SWITCH_OFF -> Optional.of(Words.of("prompt.knobs.field"));
         };
     }
 
