@@ -92,9 +92,8 @@ public final class ChannelEstimates {
             return average.mean().scatterOnly();
         }
         double value = average.mean().value();
-        Estimate estimate = average.mean()
-                .plus(offBy(accuracy.get(), value, unit))
-                .plus(typed(trace, accuracy.get(), where, unit));
+        Estimate estimate =
+                average.mean().plus(offBy(accuracy.get(), value, unit)).plus(typed(trace, accuracy.get(), where, unit));
         double digit = accuracy.get().digit();
         if (digit > 0) {
             estimate = estimate.with(Influence.rectangular("last digit of " + channel, digit / 2, unit)
