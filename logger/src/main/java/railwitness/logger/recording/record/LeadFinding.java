@@ -57,7 +57,10 @@ public record LeadFinding(
     private static String number(double value) {
         return value == 0
                 ? "0"
-                : BigDecimal.valueOf(value).round(new MathContext(3)).stripTrailingZeros().toPlainString();
+                : BigDecimal.valueOf(value)
+                        .round(new MathContext(3))
+                        .stripTrailingZeros()
+                        .toPlainString();
     }
 
     LeadFinding beyond() {

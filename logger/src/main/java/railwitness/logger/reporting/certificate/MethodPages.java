@@ -170,8 +170,8 @@ final class MethodPages {
                 .map(Typography::of)
                 .toList();
         if (!found.isEmpty()) {
-            section.paragraph(List.of(
-                    Span.strong("Leads, checked before power: "), Span.plain(String.join("; ", found) + ".")));
+            section.paragraph(
+                    List.of(Span.strong("Leads, checked before power: "), Span.plain(String.join("; ", found) + ".")));
         }
     }
 

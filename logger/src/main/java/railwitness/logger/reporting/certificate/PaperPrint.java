@@ -36,7 +36,8 @@ public final class PaperPrint {
             job.print();
             return true;
         } catch (PrinterException | IOException e) {
-            throw new CertificateException("it cannot be printed (" + e.getMessage() + "); keep it as a file instead", e);
+            throw new CertificateException(
+                    "it cannot be printed (" + e.getMessage() + "); keep it as a file instead", e);
         }
     }
 }

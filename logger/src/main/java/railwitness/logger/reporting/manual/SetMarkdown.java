@@ -81,10 +81,7 @@ final class SetMarkdown {
     }
 
     private void title(String words) {
-        type.heading(
-                "H1",
-                words,
-                () -> type.text(words, Face.MEDIUM, TITLE, Tone.INK, type.left(), type.y() + TITLE));
+        type.heading("H1", words, () -> type.text(words, Face.MEDIUM, TITLE, Tone.INK, type.left(), type.y() + TITLE));
         type.down(TITLE + 14);
     }
 

@@ -107,7 +107,13 @@ public final class CautionsStage implements Stage {
         String name = checklist.person();
         start(SessionNames.fresh(desk.folder(), sheets, true, Instant.now()), file -> desk.starter()
                 .rehearsal(
-                        sheets, wish.fault().map(code -> Fault.of(code.word())), wish.seed(), wish.pace(), name, desk.leads(), file));
+                        sheets,
+                        wish.fault().map(code -> Fault.of(code.word())),
+                        wish.seed(),
+                        wish.pace(),
+                        name,
+                        desk.leads(),
+                        file));
     }
 
     private void power() {

@@ -10,7 +10,8 @@ import railwitness.logger.ui.screen.widgets.Words;
 
 /** A picture with its words in the language of the window. */
 final class ChartWords {
-    private static final List<String> LIMITS = List.of("lowest allowed", "highest allowed", "alike up to", "alike from", "mean");
+    private static final List<String> LIMITS =
+            List.of("lowest allowed", "highest allowed", "alike up to", "alike from", "mean");
     private static final String RAIL = " rail";
 
     private ChartWords() {}

@@ -59,9 +59,7 @@ final class TypedNumber {
     }
 
     private static OptionalDouble scaled(double value, int power) {
-        return OptionalDouble.of(BigDecimal.valueOf(value)
-                .scaleByPowerOfTen(power)
-                .round(DIGITS)
-                .doubleValue());
+        return OptionalDouble.of(
+                BigDecimal.valueOf(value).scaleByPowerOfTen(power).round(DIGITS).doubleValue());
     }
 }

@@ -78,9 +78,7 @@ final class RunFeed implements RunListener {
     }
 
     private static Optional<Channel> beyond(SessionEvent event) {
-        return event instanceof SessionEvent.Tripped of
-                ? of.beyond().flatMap(Trip.Beyond::channel)
-                : Optional.empty();
+        return event instanceof SessionEvent.Tripped of ? of.beyond().flatMap(Trip.Beyond::channel) : Optional.empty();
     }
 
     @Override

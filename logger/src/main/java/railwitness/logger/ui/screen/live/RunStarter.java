@@ -35,13 +35,7 @@ public record RunStarter(String programVersion) {
      * @param leads what was found at the leads before, a line each
      */
     public LiveRun rehearsal(
-            Sheets sheets,
-            Optional<Fault> fault,
-            long seed,
-            double pace,
-            String name,
-            List<String> leads,
-            Path out) {
+            Sheets sheets, Optional<Fault> fault, long seed, double pace, String name, List<String> leads, Path out) {
         Instant start = Instant.now();
         VirtualScheduler scheduler = VirtualScheduler.atPace(start, pace);
         VirtualBench bench =

@@ -8,8 +8,8 @@ import railwitness.logger.recording.store.SessionFile;
 import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.reporting.findings.SessionFindings;
-import railwitness.logger.ui.screen.widgets.Words;
 import railwitness.logger.ui.screen.widgets.Trouble;
+import railwitness.logger.ui.screen.widgets.Words;
 
 /**
  * One file of the list.
