@@ -258,7 +258,7 @@ public final class Typesetter {
     }
 
     /** Sets an image of pixels, its upper left corner here. */
-    void image(BufferedImage image, String words, float x, float top, float width, float height) {
+    public void image(BufferedImage image, String words, float x, float top, float width, float height) {
         draw(() -> {
             PDImageXObject object = LosslessFactory.createFromImage(document, image);
             tags.figure(page, words);

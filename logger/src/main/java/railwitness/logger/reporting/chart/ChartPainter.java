@@ -101,7 +101,7 @@ public final class ChartPainter {
         plot.setRangeZeroBaselineVisible(false);
         plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
         for (LimitLine limit : chart.limits()) {
-            plot.addRangeMarker(new ValueMarker(limit.at(), colour(limit), dashed(0.8f, LIMIT_DASHES)));
+            plot.addRangeMarker(new ValueMarker(limit.at(), colour(limit), limitStroke()));
             if (!limit.words().isEmpty()) {
                 plot.addAnnotation(limitWords(limit, across, upright));
             }
@@ -315,7 +315,15 @@ public final class ChartPainter {
                 ink.lettering().regular());
     }
 
+    /** Where places are held against each other a limit is as on a strip: a line in ink. */
+    private BasicStroke limitStroke() {
+        return chart.places().isEmpty() ? dashed(0.8f, LIMIT_DASHES) : new BasicStroke(1.4f * thick());
+    }
+
     private Color colour(LimitLine limit) {
+        if (!chart.places().isEmpty()) {
+            return ink.ink();
+        }
         return limit.mark() ? ink.muted() : ink.fault();
     }
 

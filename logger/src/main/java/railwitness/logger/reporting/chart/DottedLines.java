@@ -6,7 +6,7 @@ import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 
-/** Lines with a dot at each place; the odd ones larger and in the colour of what is wrong. */
+/** A dot at each place and no line between places that have nothing to do with each other; the odd ones larger and in the colour of what is wrong. */
 final class DottedLines extends XYLineAndShapeRenderer {
     private final transient Chart chart;
     private final double dot;
@@ -20,6 +20,11 @@ final class DottedLines extends XYLineAndShapeRenderer {
         this.chart = chart;
         this.dot = lettering * 0.42;
         this.odd = odd;
+    }
+
+    @Override
+    public boolean getItemLineVisible(int curve, int item) {
+        return chart.curves().get(curve).predicted();
     }
 
     private boolean isOdd(int curve, int item) {

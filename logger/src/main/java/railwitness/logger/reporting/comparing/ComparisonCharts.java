@@ -194,11 +194,11 @@ public final class ComparisonCharts {
                         mean(values.length, chart.chart().centre() * factor)),
                 List.of(
                         new LimitLine(
-                                "upper " + number.apply(chart.chart().upper() * factor),
+                                "alike up to " + number.apply(chart.chart().upper() * factor),
                                 chart.chart().upper() * factor,
                                 false),
                         new LimitLine(
-                                "lower " + number.apply(chart.chart().lower() * factor),
+                                "alike from " + number.apply(chart.chart().lower() * factor),
                                 chart.chart().lower() * factor,
                                 true)),
                 names(),
@@ -228,11 +228,11 @@ public final class ComparisonCharts {
                 .map(one -> one * factor)
                 .toArray();
         return new Chart(
-                "Moving range",
+                "From one to the next",
                 ChangeWords.shown(chart.figure()).unit(),
                 "",
                 List.of(line("", 2, ranges, new double[ranges.length])),
-                List.of(new LimitLine("limit " + number.apply(most), most, false)),
+                List.of(new LimitLine("alike up to " + number.apply(most), most, false)),
                 names(),
                 Set.of());
     }

@@ -15,6 +15,7 @@ import railwitness.logger.ui.screen.form.FormAct;
 import railwitness.logger.ui.screen.theme.Type;
 import railwitness.logger.ui.screen.widgets.Cell;
 import railwitness.logger.ui.screen.widgets.Column;
+import railwitness.logger.ui.screen.widgets.FlowRow;
 import railwitness.logger.ui.screen.widgets.Ink;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Note;
@@ -42,8 +43,7 @@ final class PortsPanel extends JPanel {
     PortsPanel(FormAct ask, Consumer<PortScan.Found> given) {
         super(new MigLayout("insets 0, gap 0 4, fillx, wrap 2, hidemode 3", "[grow,fill][]", "[][][0:pref:170]"));
         setOpaque(false);
-        add(Label.of(Words.of("bench.ports"), Type.HEADING), "wmin 0");
-        add(ask.button());
+        add(new FlowRow(10, Label.of(Words.of("bench.ports"), Type.HEADING), ask.button()), "span 2, growx, wmin 0");
         add(caption, "span 2, growx, wmin 60");
         view.setVisible(false);
         add(view, "span 2, growx, hmin 0");

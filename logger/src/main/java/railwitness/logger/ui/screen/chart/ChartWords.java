@@ -10,7 +10,8 @@ import railwitness.logger.ui.screen.widgets.Words;
 
 /** A picture with its words in the language of the window. */
 final class ChartWords {
-    private static final List<String> LIMITS = List.of("lowest allowed", "highest allowed");
+    private static final List<String> LIMITS =
+            List.of("lowest allowed", "highest allowed", "alike up to", "alike from", "mean");
     private static final String RAIL = " rail";
 
     private ChartWords() {}
@@ -33,16 +34,21 @@ final class ChartWords {
     private static Curve of(Curve curve) {
         String name = curve.name().endsWith(RAIL)
                 ? RailNames.full(curve.name().substring(0, curve.name().length() - RAIL.length()))
-                : of(curve.name());
+                : numbered(curve.name());
         return new Curve(name, curve.x(), curve.y(), curve.expanded(), curve.predicted(), curve.rail());
     }
 
     private static LimitLine of(LimitLine limit) {
+        return new LimitLine(numbered(limit.words()), limit.at(), limit.lower(), limit.mark());
+    }
+
+    /** Words with a number behind them. */
+    private static String numbered(String text) {
         for (String words : LIMITS) {
-            if (limit.words().startsWith(words)) {
-                return new LimitLine(of(words) + limit.words().substring(words.length()), limit.at(), limit.lower());
+            if (text.startsWith(words + " ")) {
+                return of(words) + text.substring(words.length());
             }
         }
-        return limit;
+        return of(text);
     }
 }

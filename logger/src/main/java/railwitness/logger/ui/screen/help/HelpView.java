@@ -52,6 +52,9 @@ public final class HelpView {
         title.setText(shown.title());
         page.add(title, "wmin 0");
         for (String part : shown.text().split("\\n\\s*\\n")) {
+            if (part.startsWith("![")) {
+                continue; // a picture of what the person has before them anyway
+            }
             page.add(part.startsWith("|") ? table(part) : note(part), "growx, wmin 60");
         }
         page.revalidate();

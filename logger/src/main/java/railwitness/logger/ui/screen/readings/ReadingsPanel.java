@@ -194,6 +194,7 @@ public final class ReadingsPanel {
         list.rows(ChannelRows.of(facts.channels(), chosen, drawn));
         traces.notes(facts.notes());
         traces.show(reach, facts.steps(), cursor, drawn);
+        strip.show(facts.steps());
         strip.show(reach);
         int places = Elapsed.places(reach.length() / 100);
         span.setText(Words.of("readings.span", Elapsed.of(reach.from(), places), Elapsed.of(reach.to(), places)));
@@ -209,9 +210,6 @@ public final class ReadingsPanel {
             if (wanted.equals(reach)) {
                 drawn = new LinkedHashMap<>(found);
                 drawnFor = Optional.of(wanted);
-                if (reach.isAll()) {
-                    strip.show(found.values().stream().findFirst());
-                }
                 show();
             }
         }));

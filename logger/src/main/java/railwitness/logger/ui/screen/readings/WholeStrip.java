@@ -4,12 +4,12 @@ import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
-import java.util.Optional;
+import java.util.List;
 import java.util.function.DoubleConsumer;
 import javax.swing.JComponent;
 import railwitness.logger.ui.screen.theme.Look;
 import railwitness.logger.ui.screen.theme.Palette;
-import railwitness.logger.ui.screen.trace.TraceColumns;
+import railwitness.logger.ui.screen.trace.StepSpan;
 import railwitness.logger.ui.screen.trace.TraceView;
 
 /** All of the session in one strip, with the stretch that is looked at; a click goes there. */
@@ -17,7 +17,7 @@ final class WholeStrip extends JComponent {
     private static final int LEAST_MARK = 3;
 
     private transient Reach reach = Reach.all(1);
-    private transient Optional<DrawnChannel> drawn = Optional.empty();
+    private transient List<StepSpan> steps = List.of();
 
     /** @param wanted told the moment that was clicked, s */
     WholeStrip(DoubleConsumer wanted) {
@@ -44,9 +44,12 @@ final class WholeStrip extends JComponent {
         }
     }
 
-    void show(Optional<DrawnChannel> whole) {
-        drawn = whole;
-        repaint();
+    /** The steps of the session. */
+    void show(List<StepSpan> wanted) {
+        if (!wanted.equals(steps)) {
+            steps = List.copyOf(wanted);
+            repaint();
+        }
     }
 
     private static int left() {
@@ -57,46 +60,33 @@ final class WholeStrip extends JComponent {
         return getWidth() - left() - TraceView.right();
     }
 
+    /** As every strip of the sheet: a line for all of it, a stroke where a step begins, what is seen in ink between two ends. */
     @Override
     protected void paintComponent(Graphics g) {
         Palette palette = Look.palette();
-        g.setColor(palette.sheet());
-        g.fillRect(left(), 0, width(), getHeight() - 1);
-        int from = left() + (int) Math.floor(reach.from() / reach.whole() * width());
-        int seen = Math.max(LEAST_MARK, (int) Math.ceil(reach.length() / reach.whole() * width()));
-        g.setColor(palette.tint());
-        g.fillRect(from, 0, seen, getHeight() - 1);
-        g.setColor(palette.muted());
-        drawn.ifPresent(channel -> curve(g, channel));
-        g.setColor(palette.rule());
-        g.drawRect(left(), 0, width(), getHeight() - 1);
+        int middle = getHeight() / 2;
+        g.setColor(palette.strongRule());
+        g.fillRect(left(), middle, width(), 1);
+        for (StepSpan step : steps) {
+            int half = Look.px(4);
+            g.fillRect(place(step.fromSeconds()), middle - half, 1, 2 * half + 1);
+        }
+        int from = place(reach.from());
+        int seen = Math.max(LEAST_MARK, place(reach.from() + reach.length()) - from);
+        int half = Look.px(8);
+        int thick = Look.px(3);
         g.setColor(palette.ink());
-        g.drawRect(from, 0, seen, getHeight() - 1);
+        g.fillRect(from, middle - thick / 2, seen, thick);
+        g.fillRect(from, middle - half, Look.px(2), 2 * half);
+        g.fillRect(from + seen - Look.px(2), middle - half, Look.px(2), 2 * half);
     }
 
-    private void curve(Graphics g, DrawnChannel channel) {
-        TraceColumns columns = channel.columns(0, reach.whole(), Math.max(1, width()), 1);
-        double low = channel.lowest();
-        double high = Math.max(channel.highest(), low + 1e-9);
-        int room = getHeight() - Look.px(8);
-        int before = -1;
-        int last = 0;
-        for (int i = 0; i < columns.size(); i++) {
-            if (columns.has(i)) {
-                int top = Look.px(4) + (int) Math.round((high - columns.highest(i)) / (high - low) * room);
-                int bottom = Look.px(4) + (int) Math.round((high - columns.lowest(i)) / (high - low) * room);
-                if (before >= 0) {
-                    g.drawLine(left() + before, last, left() + i, top);
-                }
-                g.drawLine(left() + i, top, left() + i, bottom);
-                before = i;
-                last = bottom;
-            }
-        }
+    private int place(double seconds) {
+        return left() + (int) Math.round(seconds / Math.max(1e-9, reach.whole()) * width());
     }
 
     @Override
     public Dimension getPreferredSize() {
-        return new Dimension(Look.px(200), Look.px(40));
+        return new Dimension(Look.px(200), Look.px(26));
     }
 }

@@ -108,11 +108,17 @@ final class FarView extends JComponent {
             g.drawString(value, left - metrics.stringWidth(value), base);
             left -= Math.max(each, metrics.stringWidth(value));
         }
-        String name = step.step();
+        String name = shortened(step.step(), metrics, left - inset);
         if (metrics.stringWidth(name) <= left - inset || step.values().stream().allMatch(String::isEmpty)) {
             g.setColor(step.pencil() ? palette.muted() : palette.ink());
             g.drawString(name, inset, base);
         }
+    }
+
+    /** A name of two parts by its first part where the whole has no place. */
+    private static String shortened(String name, FontMetrics metrics, int room) {
+        int comma = name.indexOf(',');
+        return comma > 0 && metrics.stringWidth(name) > room ? name.substring(0, comma) : name;
     }
 
     private Font font(Type like) {

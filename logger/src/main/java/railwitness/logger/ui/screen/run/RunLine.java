@@ -31,19 +31,28 @@ final class RunLine {
     private final Asker asker;
     private final Runnable findings;
     private final BooleanSupplier far;
+    private final BooleanSupplier cramped;
     private final Runnable turn;
     private List<StepView> pencilled = List.of();
     private Optional<Prompt> asked = Optional.empty();
 
     /**
      * @param far whether the step fills the room
+     * @param cramped whether the window is so low that what is less needed gives way to the figures
      * @param turn to the other of the two views
      */
-    RunLine(WindowModel desk, Asker asker, Runnable findings, BooleanSupplier far, Runnable turn) {
+    RunLine(
+            WindowModel desk,
+            Asker asker,
+            Runnable findings,
+            BooleanSupplier far,
+            BooleanSupplier cramped,
+            Runnable turn) {
         this.desk = desk;
         this.asker = asker;
         this.findings = findings;
         this.far = far;
+        this.cramped = cramped;
         this.turn = turn;
     }
 
@@ -176,16 +185,25 @@ final class RunLine {
                 .orElse(live >= 0 ? next(view, live, time) + whole : whole);
         List<Act> acts = new ArrayList<>();
         acts.add(note(this::note));
+        boolean low = cramped.getAsBoolean();
         boolean anew = live >= 0
                 && view.prompt().isEmpty()
                 && view.steps().get(live).forecast().step().hold().isZero();
         if (anew) {
             LiveRun run = desk.run().orElseThrow();
             acts.add(new Act("pause", Words.of("act.pause"), "P", false, run::pause));
-            acts.add(new Act("repeat", Words.of("act.repeat"), "R", false, run::repeatStep));
+            if (!low) {
+                acts.add(new Act("repeat", Words.of("act.repeat"), "R", false, run::repeatStep));
+            }
         }
-        acts.add(new Act(
-                "sound", Words.of(desk.sounds().on() ? "act.silent" : "act.sound"), "S", false, desk.sounds()::turn));
+        if (!low) {
+            acts.add(new Act(
+                    "sound",
+                    Words.of(desk.sounds().on() ? "act.silent" : "act.sound"),
+                    "S",
+                    false,
+                    desk.sounds()::turn));
+        }
         acts.add(new Act("view", Words.of(far.getAsBoolean() ? "act.near" : "act.far"), "V", false, turn));
         double all = view.steps().size();
         double length = view.nowSeconds() + left.toMillis() / 1000.0;

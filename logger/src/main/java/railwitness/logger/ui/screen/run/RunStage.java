@@ -20,6 +20,7 @@ import railwitness.logger.ui.screen.stage.Asker;
 import railwitness.logger.ui.screen.stage.Stage;
 import railwitness.logger.ui.screen.stage.StatusLine;
 import railwitness.logger.ui.screen.stage.WindowModel;
+import railwitness.logger.ui.screen.theme.Look;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
 import railwitness.logger.ui.screen.widgets.Filling;
@@ -35,6 +36,7 @@ public final class RunStage implements Stage {
     private final Supplier<StatusLine> before;
     private final RunLine line;
     private static final Duration LONG_HOLD = Duration.ofMinutes(20);
+    private static final int CRAMPED = 520;
     private static final String FAR = "far";
     private static final String NEAR = "near";
     private static final String HOLD = "hold";
@@ -60,7 +62,7 @@ public final class RunStage implements Stage {
     public RunStage(WindowModel desk, Asker asker, Supplier<StatusLine> before, Runnable findings) {
         this.before = before;
         this.desk = desk;
-        this.line = new RunLine(desk, asker, findings, this::isFar, this::turn);
+        this.line = new RunLine(desk, asker, findings, this::isFar, this::isCramped, this::turn);
         Sheet left = new Sheet(
                 new MigLayout("insets 14 20 0 20, gap 0, fill, wrap 1, hidemode 3", "[grow,fill]", "[][]12[grow,fill]"),
                 Palette::sheet,
@@ -166,6 +168,10 @@ public final class RunStage implements Stage {
     @Override
     public boolean far() {
         return desk.running() && isFar();
+    }
+
+    private boolean isCramped() {
+        return face.getRootPane() != null && face.getRootPane().getHeight() < Look.px(CRAMPED);
     }
 
     private boolean isFar() {

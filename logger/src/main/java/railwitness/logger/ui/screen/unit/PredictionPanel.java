@@ -47,11 +47,11 @@ final class PredictionPanel extends Readable {
 
     PredictionPanel() {
         super(new MigLayout("insets 0 0 0 10, gap 0 4, wrap 1, fillx, hidemode 3", "[grow,fill]"));
-        add(Label.of(Words.of("prediction.title"), Type.TITLE));
+        add(Label.of(Words.of("prediction.title"), Type.TITLE), "wmin 0");
         add(turns, "growx, wmin 60, gapright 22, gapbottom 8");
         add(sheet.head(), "growx");
         add(sheet, "growx, gapbottom 14");
-        add(lossTitle);
+        add(lossTitle, "wmin 0");
         add(losses, "growx");
         add(left, "growx, wmin 60, gaptop 8");
         add(toroid, "growx, wmin 60, gaptop 14");

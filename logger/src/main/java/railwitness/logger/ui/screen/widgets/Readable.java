@@ -13,7 +13,7 @@ import javax.swing.JViewport;
 import javax.swing.Scrollable;
 import railwitness.logger.ui.screen.theme.Look;
 
-/** A column of text as wide as its place, that scrolls up and down. */
+/** A column of text as wide as its place, that scrolls up and down; sideways only where its numbers ask for more. */
 public class Readable extends JPanel implements Scrollable {
     public Readable(LayoutManager layout) {
         super(layout);
@@ -80,7 +80,7 @@ public class Readable extends JPanel implements Scrollable {
 
     @Override
     public boolean getScrollableTracksViewportWidth() {
-        return true;
+        return getParent() == null || getParent().getWidth() >= getMinimumSize().width;
     }
 
     @Override

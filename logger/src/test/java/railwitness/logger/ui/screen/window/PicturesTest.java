@@ -4,9 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Component;
 import java.awt.Container;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import javax.swing.AbstractButton;
 import org.junit.jupiter.api.Test;
 import railwitness.logger.ui.screen.live.RunView;
@@ -69,8 +75,26 @@ class PicturesTest extends OnDisplay {
                 return true;
             });
             driver.picture(name + "-" + theme.name().toLowerCase(Locale.ROOT));
+            renewed(name, theme);
             assertThat(driver.ask(() -> cut(driver.window().frame().getContentPane())))
                     .isEmpty();
+        }
+    }
+
+    /** The pictures of the manual, written anew with {@code -Drailwitness.pictures=write}. */
+    private static void renewed(String name, Theme theme) {
+        String manual = Map.of("running", "window-run.png", "findings", "window-findings.png")
+                .getOrDefault(name, "");
+        if (theme != Theme.LIGHT || manual.isEmpty() || !"write".equals(System.getProperty("railwitness.pictures"))) {
+            return;
+        }
+        try {
+            Files.copy(
+                    Path.of("target", "screens", name + "-light.png"),
+                    Path.of("docs", manual),
+                    StandardCopyOption.REPLACE_EXISTING);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 
