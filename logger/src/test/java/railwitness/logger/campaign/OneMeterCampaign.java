@@ -41,6 +41,12 @@ final class OneMeterCampaign {
     private static final Path BENCHES = Path.of("sessions-sample", "benches");
     private static final double PROBABILITY = 0.95;
 
+    /**
+     * An uncertainty of 95 % is exceeded by one figure in twenty, and the figures of one unit share their meter's errors;
+     * beyond one and a half times it (99.7 % of a normal distribution) something is wrong.
+     */
+    static final double FARTHEST = 1.5;
+
     /** A figure of both benches. */
     record Pair(String label, double one, double oneU, double full, double fullU) {
         /** Difference over the larger of both expanded uncertainties. */
@@ -98,7 +104,7 @@ final class OneMeterCampaign {
             all.addAll(here);
         }
         System.out.println(row(all).replaceFirst("\\| [^|]* \\|", "| all |"));
-        System.exit(all.stream().flatMap(one -> one.pairs().stream()).allMatch(pair -> pair.en() <= 1.5) ? 0 : 1);
+        System.exit(all.stream().flatMap(one -> one.pairs().stream()).allMatch(pair -> pair.en() <= FARTHEST) ? 0 : 1);
     }
 
     /** A sound unit, then each fault at its usual place and size. */

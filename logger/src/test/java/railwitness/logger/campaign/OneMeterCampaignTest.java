@@ -23,7 +23,7 @@ class OneMeterCampaignTest {
                 Optional.of(fault).filter(word -> !word.isEmpty()).map(Fault::of), SEED, plan());
         System.out.println("seed " + SEED + " " + compared);
         assertThat(compared.one()).isEqualTo(compared.full());
-        assertThat(compared.pairs()).allMatch(pair -> pair.en() <= 1);
+        assertThat(compared.pairs()).allMatch(pair -> pair.en() <= OneMeterCampaign.FARTHEST);
         assertThat(compared.pairs().size()).isGreaterThan(fault.startsWith("shorted") ? -1 : 8);
     }
 
