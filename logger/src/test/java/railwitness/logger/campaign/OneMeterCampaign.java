@@ -167,9 +167,10 @@ final class OneMeterCampaign {
 
     private static Found found(String bench, Optional<Fault> fault, long seed, SheetText<Plan> plan) {
         VirtualScheduler scheduler = new VirtualScheduler(START);
-        Sheets demo = Sheets.demo();
         Sheets sheets = new Sheets(
-                demo.design(), SheetText.of("bench", Sheet.of(folder().resolve(bench)), BenchSheet::from), demo.plan());
+                Sheets.demo().design(),
+                SheetText.of("bench", Sheet.of(folder().resolve(bench)), BenchSheet::from),
+                plan);
         VirtualBench far = VirtualBench.of(
                 SisterUnit.of(FixtureMaker.specimen(sheets), seed),
                 fault.map(List::of).orElse(List.of()),
