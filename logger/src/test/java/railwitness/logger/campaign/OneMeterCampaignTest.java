@@ -30,9 +30,7 @@ class OneMeterCampaignTest {
     private static SheetText<Plan> plan() {
         return SheetText.of(
                 "plan",
-                Sheet.of(
-                        "plan.toml",
-                        ShortPlan.of(0.5, "power-up", "no-load", "load-sweep; loads_pct = [25, 100]")),
+                Sheet.of("plan.toml", ShortPlan.of(0.5, "power-up", "no-load", "load-sweep; loads_pct = [25, 100]")),
                 PlanReader::plan);
     }
 }
