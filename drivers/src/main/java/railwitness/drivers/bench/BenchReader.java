@@ -111,7 +111,8 @@ final class BenchReader {
                     shunt(table, channel),
                     table.number("shunt_tolerance_pct", "limit of the shunt's error")
                             .between(0, 20)
-                            .orElse(0.0)));
+                            .orElse(0.0),
+                    InstrumentReader.band(table)));
         }
         return meters;
     }

@@ -1,5 +1,6 @@
 package railwitness.drivers.bench;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.drivers.reading.Accuracy;
@@ -14,6 +15,7 @@ import railwitness.drivers.reading.Quantity;
  * @param moved the meter whose leads are moved here, where one meter serves several places
  * @param shuntOhms of the shunt it stands on; empty where it shows the channel's own unit
  * @param shuntTolerancePct limit of the shunt's error, percent; zero without a shunt
+ * @param bandHz lowest and highest frequency a ripple is measured in; empty where not stated
  */
 public record HandRead(
         String name,
@@ -23,11 +25,16 @@ public record HandRead(
         Calibration calibration,
         Optional<String> moved,
         OptionalDouble shuntOhms,
-        double shuntTolerancePct) {
+        double shuntTolerancePct,
+        List<Double> bandHz) {
+    public HandRead {
+        bandHz = List.copyOf(bandHz);
+    }
+
     /** A meter of its own that stays where it is. */
     public HandRead(
             String name, Channel reads, OptionalDouble range, Optional<Accuracy> accuracy, Calibration calibration) {
-        this(name, reads, range, accuracy, calibration, Optional.empty(), OptionalDouble.empty(), 0);
+        this(name, reads, range, accuracy, calibration, Optional.empty(), OptionalDouble.empty(), 0, List.of());
     }
 
     /** With nothing stated of its calibration. */

@@ -64,7 +64,7 @@ final class InstrumentReader {
                 reads(duty),
                 accuracy(),
                 shuntTolerancePct,
-                band(),
+                band(table),
                 Calibration.of(table),
                 shuntCalibration,
                 duty);
@@ -128,7 +128,7 @@ final class InstrumentReader {
         return found;
     }
 
-    private List<Double> band() {
+    static List<Double> band(SheetTable table) {
         List<Double> band = table.numbers("band_Hz", "lowest and highest frequency of a ripple reading")
                 .between(0, 1e9)
                 .count(2, 2)

@@ -11,6 +11,8 @@ import railwitness.drivers.instrument.DialectTrial.Tried;
  * out; what a run needs stays, to be put right.
  */
 public final class DialectDraft {
+    private static final List<String> LEFT_OUT = List.of("error", "over_volts", "over_amps", "otherwise", ".state ");
+
     private DialectDraft() {}
 
     /** @param text the dialect that was tried, as it stands in its file */
@@ -31,11 +33,12 @@ public final class DialectDraft {
                     .findFirst();
             if (bare.startsWith("identity") && now.isEmpty()) {
                 lines.add(identity(tried).orElse(line));
-            } else if (failed.isPresent() && !failed.get().needed()) {
+            } else if (failed.isPresent() && mayBeLeftOut(failed.get())) {
                 dropped = now.endsWith("state");
                 lines.add("# not answered: " + line);
             } else if (failed.isPresent()) {
-                lines.add(line + "   # not answered: a run needs it");
+                lines.add(line + "   # not answered"
+                        + (failed.get().needed() ? ": a run needs it" : ": it is then not read back"));
             } else if (dropped && !bare.isEmpty() && !bare.startsWith("#")) {
                 lines.add("# " + line);
             } else {
@@ -43,6 +46,10 @@ public final class DialectDraft {
             }
         }
         return withoutEmptyStates(lines);
+    }
+
+    private static boolean mayBeLeftOut(Tried one) {
+        return LEFT_OUT.stream().anyMatch(one.key()::contains);
     }
 
     /** A state whose question is left out has nothing left: its heading goes too. */

@@ -226,7 +226,14 @@ public final class VirtualBench {
         Stated stated = meter.accuracy()
                 .map(accuracy -> BenchFixtures.stated(accuracy, world.degC(now, "ambient")))
                 .orElse(Stated.EXACT);
-        double value = new Probe(world, meter.reads(), 0, LOWEST_HAND_HZ, HIGHEST_HAND_HZ).value(now);
+        boolean band = meter.bandHz().size() == 2;
+        double value = new Probe(
+                        world,
+                        meter.reads(),
+                        0,
+                        band ? meter.bandHz().get(0) : LOWEST_HAND_HZ,
+                        band ? meter.bandHz().get(1) : HIGHEST_HAND_HZ)
+                .value(now);
         Imperfection errors = handErrors.computeIfAbsent(
                 meter.meter() + " " + meter.function() + " " + meter.range(),
                 name -> new Imperfection(stated, random(name)));

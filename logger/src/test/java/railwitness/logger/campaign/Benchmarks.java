@@ -47,6 +47,7 @@ final class Benchmarks {
             new Table("railwitness.logger.ui.command.HostileCampaign", "1", "40"),
             new Table("railwitness.logger.campaign.MutatedFiles", "30000 10000 1", "20 20 1"),
             new Table("railwitness.logger.campaign.FaultCampaign", "1 48 3", "0 1 1"),
+            new Table("railwitness.logger.campaign.OneMeterCampaign", "5 101", "1 101"),
             new Table("railwitness.logger.campaign.WoundCampaign", "200 500 1000", "2 2 1000"),
             new Table("railwitness.logger.recording.store.RateTable", "20000000", "200000"),
             new Table("railwitness.logger.recording.store.PaceTable", "300", "3"),

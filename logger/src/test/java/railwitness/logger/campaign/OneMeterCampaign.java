@@ -18,6 +18,7 @@ import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.rehearsal.VirtualBench;
 import railwitness.drivers.sheet.Sheet;
 import railwitness.drivers.time.VirtualScheduler;
+import railwitness.logger.recording.plan.Plan;
 import railwitness.logger.recording.record.LiveSession;
 import railwitness.logger.recording.record.RehearsalPerson;
 import railwitness.logger.recording.record.RunListener;
@@ -39,6 +40,12 @@ final class OneMeterCampaign {
     private static final Instant START = Instant.parse("2026-11-25T10:00:00Z");
     private static final Path BENCHES = Path.of("sessions-sample", "benches");
     private static final double PROBABILITY = 0.95;
+
+    /**
+     * An uncertainty of 95 % is exceeded by one figure in twenty, and the figures of one unit share their meter's errors;
+     * beyond one and a half times it (99.7 % of a normal distribution) something is wrong.
+     */
+    static final double FARTHEST = 1.5;
 
     /** A figure of both benches. */
     record Pair(String label, double one, double oneU, double full, double fullU) {
@@ -83,7 +90,7 @@ final class OneMeterCampaign {
         for (Optional<Fault> fault : faults()) {
             List<Compared> here = new ArrayList<>();
             for (int unit = 0; unit < units; unit++) {
-                here.add(compared(fault, seed + unit));
+                here.add(compared(fault, seed + unit, Sheets.demo().plan()));
             }
             System.out.println(row(here));
             here.stream()
@@ -97,15 +104,20 @@ final class OneMeterCampaign {
             all.addAll(here);
         }
         System.out.println(row(all).replaceFirst("\\| [^|]* \\|", "| all |"));
-        System.exit(all.stream().flatMap(one -> one.pairs().stream()).allMatch(pair -> pair.en() <= 1.5) ? 0 : 1);
+        System.exit(all.stream().flatMap(one -> one.pairs().stream()).allMatch(pair -> pair.en() <= FARTHEST) ? 0 : 1);
     }
 
-    /** A sound unit, then each fault at its usual place and size. */
+    /**
+     * A sound unit, then each fault at its usual place and size. Left out is a rail that shorts under load: with knobs the
+     * short lasts until a person has read a meter, and the virtual unit takes very long to work out a minute of that.
+     */
     static List<Optional<Fault>> faults() {
         List<Optional<Fault>> all = new ArrayList<>();
         all.add(Optional.empty());
         for (FaultCode code : FaultCode.values()) {
-            all.add(Optional.of(Fault.of(code.word())));
+            if (code != FaultCode.SHORT_UNDER_LOAD) {
+                all.add(Optional.of(Fault.of(code.word())));
+            }
         }
         return all;
     }
@@ -126,13 +138,13 @@ final class OneMeterCampaign {
                         .count());
     }
 
-    static Compared compared(Optional<Fault> fault, long seed) {
-        Found one = found("one-meter-and-knobs.toml", fault, seed);
-        Found full = found("resistor-bank.toml", fault, seed);
+    static Compared compared(Optional<Fault> fault, long seed, SheetText<Plan> plan) {
+        Found one = found("one-meter-and-knobs.toml", fault, seed, plan);
+        Found full = found("resistor-bank.toml", fault, seed, plan);
         List<Pair> pairs = new ArrayList<>();
         for (Figure mine : one.figures()) {
             full.figures().stream()
-                    .filter(other -> other.label().equals(mine.label()))
+                    .filter(other -> other.label().equals(mine.label()) && isSameMeasurand(mine, other))
                     .forEach(other -> pairs.add(pair(mine, other)));
         }
         return new Compared(
@@ -144,6 +156,11 @@ final class OneMeterCampaign {
                 full.cause());
     }
 
+    /** Ripple is of the band of the meter that reads it: in another band it is another quantity. */
+    private static boolean isSameMeasurand(Figure mine, Figure other) {
+        return !mine.label().startsWith("ripple") || mine.at().equals(other.at());
+    }
+
     private static Pair pair(Figure one, Figure full) {
         return new Pair(
                 one.label(),
@@ -153,11 +170,12 @@ final class OneMeterCampaign {
                 full.value().coverage(PROBABILITY).expanded());
     }
 
-    private static Found found(String bench, Optional<Fault> fault, long seed) {
+    private static Found found(String bench, Optional<Fault> fault, long seed, SheetText<Plan> plan) {
         VirtualScheduler scheduler = new VirtualScheduler(START);
-        Sheets demo = Sheets.demo();
         Sheets sheets = new Sheets(
-                demo.design(), SheetText.of("bench", Sheet.of(folder().resolve(bench)), BenchSheet::from), demo.plan());
+                Sheets.demo().design(),
+                SheetText.of("bench", Sheet.of(folder().resolve(bench)), BenchSheet::from),
+                plan);
         VirtualBench far = VirtualBench.of(
                 SisterUnit.of(FixtureMaker.specimen(sheets), seed),
                 fault.map(List::of).orElse(List.of()),

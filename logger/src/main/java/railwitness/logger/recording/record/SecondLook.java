@@ -54,7 +54,11 @@ final class SecondLook {
 
     private Optional<String> doubt(HandRead meter, Step step, double typed, double expected) {
         Optional<String> other = like(meter, step, typed, expected);
-        return other.isPresent() || !doubtful(typed, expected) ? other : Optional.of(doubt(meter, typed, expected));
+        boolean sign = Math.abs(typed / expected + 1) < THERE; // on the other rail, or turned round: both are said
+        if (sign || other.isEmpty()) {
+            return doubtful(typed, expected) ? Optional.of(doubt(meter, typed, expected)) : Optional.empty();
+        }
+        return other;
     }
 
     /** Leads that stayed at another place, or are reversed there: the number fits that place and not this one. */
@@ -85,7 +89,7 @@ final class SecondLook {
 
     private static String doubt(HandRead meter, double typed, double expected) {
         String unit = meter.reads().quantity().unit();
-        String what = typed * expected < 0 ? "the sign" : "the point";
+        String what = typed * expected < 0 ? "the sign, the place of the leads" : "the point";
         return String.format(
                 Locale.ROOT,
                 "%.4g %s is far from the %.3g %s that the sheets lead to expect here: look at %s and the range once more",

@@ -272,6 +272,12 @@ public record SessionFindings(
                                 new Band(
                                         instrument.bandHz().get(0),
                                         instrument.bandHz().get(1))))));
+        bench.ifPresent(sheet -> sheet.handRead().stream()
+                .filter(meter -> meter.reads().quantity() == Quantity.RIPPLE
+                        && meter.bandHz().size() == 2)
+                .forEach(meter -> bands.put(
+                        meter.reads().node(),
+                        new Band(meter.bandHz().get(0), meter.bandHz().get(1)))));
         return bands;
     }
 

@@ -56,7 +56,7 @@ final class DialectCommand implements Callable<Integer> {
     @Option(
             names = "--kind",
             paramLabel = "meter|supply|load|scope",
-            description = "what the instrument is (default: all parts of the dialect are tried)")
+            description = "What the instrument is; without it all parts of the dialect are tried.")
     private Optional<String> kind = Optional.empty();
 
     @Option(names = "--within", paramLabel = "SECONDS", description = "longest wait for each reply in s (default 1)")

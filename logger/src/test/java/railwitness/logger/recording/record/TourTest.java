@@ -20,7 +20,8 @@ class TourTest {
                 Calibration.NOT_STATED,
                 moved,
                 OptionalDouble.empty(),
-                0);
+                0,
+                List.of());
     }
 
     private static List<String> tour(String... channels) {
