@@ -52,7 +52,7 @@ public record Soak(
                 record,
                 places,
                 resistance,
-                drifts(record, leading.map(SoakSeries::values)),
+                record.rests() > 0 ? List.of() : drifts(record, leading.map(SoakSeries::values)),
                 stability(record, leading.map(SoakSeries::values)),
                 record.others().stream().map(Soak::of).toList());
     }

@@ -169,7 +169,10 @@ public final class SoakFigures {
         }
         soak.record().rails().keySet().forEach(rail -> {
             if (soak.drifts().stream().noneMatch(one -> one.rail().equals(Optional.of(rail)))) {
-                missing.add(new NotFound(DRIFT, Optional.of(rail), "the " + hold + " is too short to tell it"));
+                String why = soak.record().rests() > 0
+                        ? "off periods leave no rail to follow: hold a constant load for it"
+                        : "the " + hold + " is too short to tell it";
+                missing.add(new NotFound(DRIFT, Optional.of(rail), why));
             }
             change(rail);
         });

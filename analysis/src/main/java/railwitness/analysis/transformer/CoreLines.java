@@ -37,7 +37,14 @@ final class CoreLines {
                                 "A",
                                 "nominal input x duty / (2 x frequency x inductance)",
                                 "definition")
-                        .weak("as the inductance"));
+                        .weak("as the inductance"),
+                DesignLine.of(
+                                "magnetising current without load, peak",
+                                Flux.idleCurrent(design, design.drive().nominalVolts()),
+                                "A",
+                                "nominal input / (4 x frequency x inductance): it swings on in the pauses",
+                                "definition")
+                        .weak("as the inductance; it goes back and forth, so the supply gives next to none of it"));
     }
 
     static DesignLine voltSeconds(Drive drive) {

@@ -28,6 +28,14 @@ final class Flux {
         return turns * turns * design.core().inductancePerTurnSquared();
     }
 
+    /**
+     * Peak of the magnetising current without load, A: in the pauses it flows on through the other switch's body diode and
+     * has the winding swing over, so each polarity lasts half the cycle whatever the duty (seen in a circuit simulator).
+     */
+    static double idleCurrent(ToroidDesign design, double inputVolts) {
+        return inputVolts / design.drive().frequencyHz() / inductance(design) / 4;
+    }
+
     /** Peak of the magnetising current, A. */
     static double current(ToroidDesign design, double inputVolts) {
         Drive drive = design.drive();

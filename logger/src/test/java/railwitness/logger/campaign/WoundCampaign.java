@@ -21,6 +21,9 @@ public final class WoundCampaign {
     /** Of each figure of sound ones: how often its interval at 95 % held the truth, of how many. */
     private static final Map<FigureName, int[]> COVERED = new TreeMap<>();
 
+    /** Of the sample's design sheet. */
+    private static final double NOMINAL_VOLTS = 13.8;
+
     private WoundCampaign() {}
 
     private static void cover(WoundCase one, SessionFindings found) {
@@ -38,7 +41,7 @@ public final class WoundCampaign {
     private static Map<FigureName, Double> truth(Coil coil) {
         double turns = coil.turns().get(Half.PRIMARY_A);
         double ratio = coil.turns().get(Half.SECONDARY_A) / turns;
-        return Map.of(
+        Map<FigureName, Double> truth = new TreeMap<>(Map.of(
                 FigureName.PRIMARY_A_RESISTANCE,
                 coil.ohms20().get(Half.PRIMARY_A),
                 FigureName.PRIMARY_B_RESISTANCE,
@@ -56,7 +59,10 @@ public final class WoundCampaign {
                 FigureName.MAGNETISING_INDUCTANCE,
                 coil.henriesPerTurn() * turns * turns + coil.primaryLeakHenry(),
                 FigureName.LEAKAGE_INDUCTANCE,
-                coil.primaryLeakHenry() + coil.secondaryLeakHenry() / (2 * ratio * ratio));
+                coil.primaryLeakHenry() + coil.secondaryLeakHenry() / (2 * ratio * ratio)));
+        truth.put(FigureName.PRIMARY_HALVES_DIFFER, 0.0);
+        truth.put(FigureName.CORE_LOSS, NOMINAL_VOLTS * NOMINAL_VOLTS / (coil.coreOhmPerTurn() * turns * turns));
+        return truth;
     }
 
     /** @param arguments cases of each fault; sound ones; first seed */

@@ -78,6 +78,11 @@ public final class WoundCase {
 
     /** Rehearses it with the fault that is written; empty for a sound one. */
     public SessionFindings rehearsed(Optional<String> fault, Path file) {
+        return rehearsed(fault, file, "T-17");
+    }
+
+    /** The same of a transformer with a serial number of its own. */
+    SessionFindings rehearsed(Optional<String> fault, Path file, String serial) {
         Coil coil = fault.map(text -> WoundFault.applied(text, sound)).orElse(sound);
         VirtualScheduler scheduler = new VirtualScheduler(START);
         VirtualBench bench =
@@ -93,14 +98,14 @@ public final class WoundCase {
                 .run(
                         file,
                         new SessionHead(
-                                "wound",
+                                "wound " + serial,
                                 START,
                                 ZoneOffset.UTC,
                                 true,
                                 "test",
                                 "",
                                 "Foredeck amplifier supply",
-                                "T-17",
+                                serial,
                                 "new"));
         return SessionFindings.of(file);
     }

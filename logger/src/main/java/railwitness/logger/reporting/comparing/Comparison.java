@@ -88,7 +88,7 @@ public record Comparison(
                 throw new ComparisonException("session " + file + " ("
                         + session.head().id() + ") is given twice; a session is only compared with others");
             }
-            if (session.findings().points().isEmpty()) {
+            if (session.findings().points().isEmpty() && session.wound().isEmpty()) {
                 throw new ComparisonException(
                         "session " + file + " measured no step, so there is nothing to compare; leave it out");
             }

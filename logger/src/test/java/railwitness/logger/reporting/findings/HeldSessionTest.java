@@ -256,7 +256,11 @@ class HeldSessionTest {
                 .isEqualTo(6);
         assertThat(figure(found, FigureName.GAPS, Optional.empty()).value().value())
                 .isZero();
-        assertThat(FindingsText.of(found)).contains("6 restarts").doesNotContain("limiting");
+        assertThat(FindingsText.of(found))
+                .contains("6 restarts", "off periods leave no rail")
+                .doesNotContain("limiting");
+        Soak held = found.findings().soak().orElseThrow();
+        assertThat(held.temperatures()).as("the heat sink all the same").isNotEmpty();
     }
 
     @Test
