@@ -38,20 +38,27 @@ public final class EarlyEnd {
 
     private EarlyEnd() {}
 
-    /** Whether the ending came before any load, so that it says something of itself. */
+    /** Whether the ending says something of itself: it came before any load, or a rail fell under it. */
     public static boolean speaks(EarlyEnding ending) {
-        return BEFORE_LOAD.contains(ending.stage());
+        return BEFORE_LOAD.contains(ending.stage()) || fellUnderLoad(ending);
+    }
+
+    /** Whether a rail that had stood fell under load; the points measured before that may name more. */
+    public static boolean fellUnderLoad(EarlyEnding ending) {
+        return !BEFORE_LOAD.contains(ending.stage()) && !ending.lowRails().isEmpty();
     }
 
     /** The causes it leaves. */
     public static List<Cause> causes(EarlyEnding ending) {
-        String fact = String.format(
-                Locale.ROOT,
-                "input took %.3g A in stage %s with the remote turn-on %s%s",
-                ending.inputAmperes(),
-                ending.stage(),
-                ending.remoteOn() ? "on" : "off",
-                low(ending) + high(ending) + rails(ending));
+        String fact = fellUnderLoad(ending)
+                ? fell(ending)
+                : String.format(
+                        Locale.ROOT,
+                        "input took %.3g A in stage %s with the remote turn-on %s%s",
+                        ending.inputAmperes(),
+                        ending.stage(),
+                        ending.remoteOn() ? "on" : "off",
+                        low(ending) + high(ending) + rails(ending));
         List<Suspect> suspects = suspects(ending);
         return suspects.stream()
                 .map(suspect -> new Cause(
@@ -66,6 +73,16 @@ public final class EarlyEnd {
                                 .distinct()
                                 .toList()))
                 .toList();
+    }
+
+    private static String fell(EarlyEnding ending) {
+        String rail = ending.lowRails().get(0);
+        return String.format(
+                Locale.ROOT,
+                "the %s rail fell to %.2f V in stage %s, though it stood before",
+                rail,
+                Math.abs(ending.evidence().railVolts().getOrDefault(rail, 0.0)),
+                ending.stage());
     }
 
     private static String low(EarlyEnding ending) {
@@ -100,6 +117,13 @@ public final class EarlyEnd {
     private static List<Suspect> suspects(EarlyEnding ending) {
         if (ending.highRailVolts().isPresent()) {
             return ofUnit(List.of(CauseCode.WRONG_TURNS));
+        }
+        if (fellUnderLoad(ending)) {
+            return List.of(
+                    new Suspect(CauseCode.HICCUP, Optional.empty()),
+                    new Suspect(
+                            CauseCode.SHORT_UNDER_LOAD,
+                            Optional.of(ending.lowRails().get(0))));
         }
         Evidence evidence = ending.evidence();
         if (!ending.lowRails().isEmpty() && !evidence.limiting()) {

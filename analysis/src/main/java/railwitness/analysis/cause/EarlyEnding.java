@@ -1,6 +1,7 @@
 package railwitness.analysis.cause;
 
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /**
@@ -40,6 +41,12 @@ public record EarlyEnding(
     public static EarlyEnding tooHigh(String stage, double inputAmperes, double volts) {
         return new EarlyEnding(
                 stage, inputAmperes, true, List.of(), true, OptionalDouble.of(Math.abs(volts)), Evidence.none());
+    }
+
+    /** A rail that had stood fell to next to nothing while it was loaded. */
+    public static EarlyEnding fellUnderLoad(String stage, String rail, double volts) {
+        Evidence fell = new Evidence(Map.of(rail, volts), false, true, false);
+        return new EarlyEnding(stage, 0, true, List.of(rail), false, OptionalDouble.empty(), fell);
     }
 
     /** The input took too much. */

@@ -45,6 +45,11 @@ enum TellingApart {
             CauseCode.DEAD_RECTIFIER,
             CauseCode.WEAK_HALF,
             "with power off test the diodes of both rails: a dead diode is of one rail, a weak half of both"),
+    STOP_OR_SHORT(
+            CauseCode.HICCUP,
+            CauseCode.SHORT_UNDER_LOAD,
+            "load one rail after the other, a little more each time, and look at both rails with a scope: a unit that stops"
+                    + " lets both fall and tries again, a short pulls down its own first"),
     DRIVE_OR_DIODE(
             CauseCode.SLOW_DRIVE,
             CauseCode.SLOW_RECTIFIER,

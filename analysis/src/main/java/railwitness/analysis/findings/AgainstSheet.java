@@ -53,13 +53,16 @@ public record AgainstSheet(
         List<Figure> figures = design.map(sheet -> ExpectedFigures.of(sheet, points.all(), expectations.orElseThrow()))
                 .orElse(List.of());
         List<Cause> causes;
-        if (ending.isPresent()) {
+        if (ending.isPresent() && !EarlyEnd.fellUnderLoad(ending.get())) {
             causes = EarlyEnd.causes(ending.get());
         } else if (design.isPresent() && isLookedFor(wanted, deviations)) {
             causes = Diagnosis.of(points, design.get(), circumstances.ripple(), circumstances.leadOhms())
                     .causes();
         } else {
             causes = List.of();
+        }
+        if (causes.isEmpty() && ending.isPresent()) {
+            causes = EarlyEnd.causes(ending.get());
         }
         return new AgainstSheet(expectations, figures, deviations, causes, explained(causes, deviations));
     }

@@ -149,6 +149,16 @@ class DiagnosisTest {
         assertThat(causes.get(0).supports()).singleElement().asString().contains("rose to 45.06 V without load");
     }
 
+    /** It stood without load and is gone under it: the unit stopped by itself, or something shorts only then. */
+    @Test
+    void aRailThatIsGoneUnderLoadIsAStopOrAShort() {
+        EarlyEnding gone = EarlyEnding.fellUnderLoad("load-sweep", "plus", 0.2);
+        assertThat(EarlyEnd.speaks(gone)).isTrue();
+        List<Cause> causes = EarlyEnd.causes(gone);
+        assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.HICCUP, CauseCode.SHORT_UNDER_LOAD);
+        assertThat(causes.get(0).supports()).singleElement().asString().contains("plus rail fell to 0.20 V");
+    }
+
     private static List<Cause> diagnose(List<OperatingPoint> measured) {
         Design design = SimulatedSupply.design();
         Points points = new Points(measured, Optional.of(design));

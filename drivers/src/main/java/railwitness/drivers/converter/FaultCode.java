@@ -146,10 +146,16 @@ public enum FaultCode {
             return healthy.withFlaws(healthy.flaws().withRunaway(watts));
         }
     },
-    /** The unit stops whenever its terminals fall below value volts, and starts again 0.3 V above that. */
-    HICCUP("hiccup", Place.NONE, "input at which it locks out, V", 13.3, 0.1, 900) {
+    /**
+     * The unit stops whenever its terminals fall below value volts, and starts again 0.3 V above that; at over-current whenever it
+     * draws more than value amperes, and starts again after a rest.
+     */
+    HICCUP("hiccup", Place.PROTECTION, "input at which it locks out, V, or at over-current stops, A", 13.3, 0.1, 900) {
         @Override
         Specimen apply(Specimen healthy, String place, double volts) {
+            if (place.equals(OVER_CURRENT)) {
+                return healthy.withFlaws(healthy.flaws().withStop(volts));
+            }
             return healthy.withDrive(healthy.drive().withLockOut(volts + 0.3, volts));
         }
     },
@@ -170,6 +176,8 @@ public enum FaultCode {
         }
     };
 
+    private static final String OVER_CURRENT = "over-current";
+
     /** A core that is driven one way only keeps this share of its inductance (air in its place; rough). */
     private static final double SATURATED = 1000;
 
@@ -178,7 +186,8 @@ public enum FaultCode {
         NONE,
         HALF,
         SIDE,
-        RAIL
+        RAIL,
+        PROTECTION
     }
 
     private final String word;
@@ -228,6 +237,7 @@ public enum FaultCode {
                 switch (place) {
                     case HALF -> List.of("half-1", "half-2");
                     case SIDE -> List.of("side-1", "side-2");
+                    case PROTECTION -> List.of("under-voltage", OVER_CURRENT);
                     case NONE, RAIL -> List.of();
                 };
         if (text.isEmpty() || place == Place.RAIL || known.contains(text)) {

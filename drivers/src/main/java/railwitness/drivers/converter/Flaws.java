@@ -9,6 +9,7 @@ package railwitness.drivers.converter;
  * @param hotJointOhm a joint before the centre tap adds this by the time the heat sink has 60 degC; it begins at 35 degC
  * @param runawayWatts leak of the switches at 25 degC, W; it doubles every 10 K, as a junction's leakage does (textbook rule)
  * @param shortOhm a path across the first rail that closes once the load draws {@link #SHORT_FROM_AMPS}; 0 for none
+ * @param stopAmps input current at which the unit's own protection stops it for {@link #REST_SECONDS}; 0 for none
  */
 public record Flaws(
         double overlapSeconds,
@@ -16,40 +17,53 @@ public record Flaws(
         double clampOhm,
         double hotJointOhm,
         double runawayWatts,
-        double shortOhm) {
+        double shortOhm,
+        double stopAmps) {
 
     /** Nothing of all this. */
-    public static final Flaws NONE = new Flaws(0, 0, 0, 0, 0, 0);
+    public static final Flaws NONE = new Flaws(0, 0, 0, 0, 0, 0, 0);
 
     /** Load at which a short that waits for load closes, A. */
     public static final double SHORT_FROM_AMPS = 1;
+
+    /** After a stop by its own protection the unit stays off for this long, s (common practice, no source). */
+    public static final double REST_SECONDS = 0.2;
 
     private static final double JOINT_COLD_DEGC = 35;
     private static final double JOINT_HOT_DEGC = 60;
     private static final double MOST_DOUBLINGS = 8;
 
     Flaws withOverlap(double seconds) {
-        return new Flaws(seconds, recoverySeconds, clampOhm, hotJointOhm, runawayWatts, shortOhm);
+        return new Flaws(seconds, recoverySeconds, clampOhm, hotJointOhm, runawayWatts, shortOhm, stopAmps);
     }
 
     Flaws withRecovery(double seconds) {
-        return new Flaws(overlapSeconds, seconds, clampOhm, hotJointOhm, runawayWatts, shortOhm);
+        return new Flaws(overlapSeconds, seconds, clampOhm, hotJointOhm, runawayWatts, shortOhm, stopAmps);
     }
 
     Flaws withClamp(double ohm) {
-        return new Flaws(overlapSeconds, recoverySeconds, ohm, hotJointOhm, runawayWatts, shortOhm);
+        return new Flaws(overlapSeconds, recoverySeconds, ohm, hotJointOhm, runawayWatts, shortOhm, stopAmps);
     }
 
     Flaws withHotJoint(double ohm) {
-        return new Flaws(overlapSeconds, recoverySeconds, clampOhm, ohm, runawayWatts, shortOhm);
+        return new Flaws(overlapSeconds, recoverySeconds, clampOhm, ohm, runawayWatts, shortOhm, stopAmps);
     }
 
     Flaws withRunaway(double watts) {
-        return new Flaws(overlapSeconds, recoverySeconds, clampOhm, hotJointOhm, watts, shortOhm);
+        return new Flaws(overlapSeconds, recoverySeconds, clampOhm, hotJointOhm, watts, shortOhm, stopAmps);
     }
 
     Flaws withShort(double ohm) {
-        return new Flaws(overlapSeconds, recoverySeconds, clampOhm, hotJointOhm, runawayWatts, ohm);
+        return new Flaws(overlapSeconds, recoverySeconds, clampOhm, hotJointOhm, runawayWatts, ohm, stopAmps);
+    }
+
+    Flaws withStop(double amps) {
+        return new Flaws(overlapSeconds, recoverySeconds, clampOhm, hotJointOhm, runawayWatts, shortOhm, amps);
+    }
+
+    /** Whether the unit's own protection stops it at this input current. */
+    boolean stops(double inputAmps) {
+        return stopAmps > 0 && inputAmps > stopAmps;
     }
 
     /** What the joint has in series at that temperature of the heat sink, ohm. */

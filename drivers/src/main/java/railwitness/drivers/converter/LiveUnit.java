@@ -29,6 +29,7 @@ final class LiveUnit {
     private Balance balance;
     private boolean running;
     private double runningSeconds;
+    private double restSeconds;
     private double lived;
     private double wornAtSeconds;
     private double rampTopVolts;
@@ -80,7 +81,7 @@ final class LiveUnit {
                     leap.get().seconds());
             return leap.get().seconds();
         }
-        double step = Math.min(Math.min(nextStep, atMostSeconds), rampLeft());
+        double step = Math.min(Math.min(nextStep, atMostSeconds), Math.min(rampLeft(), restLeft()));
         Charge next = converter.step(circuit, situation(feed, draws, step), charge, step);
         double change = next.distance(charge);
         while (change > LARGEST_CHANGE_VOLTS && step > SHORT_STEP_SECONDS) {
@@ -91,6 +92,7 @@ final class LiveUnit {
         settle(step, change);
         charge = next;
         runningSeconds += running ? step : 0;
+        restSeconds -= step;
         if (!balanced || change > NOTICED_VOLTS) {
             balance = converter.balance(circuit, situation(feed, draws, 0), charge);
             balanced = steady && change <= NOTICED_VOLTS;
@@ -114,7 +116,12 @@ final class LiveUnit {
         double volts = charge.terminalVolts();
         double needed =
                 running ? specimen.drive().dropOutVolts() : specimen.drive().startVolts();
-        boolean run = remote && volts >= needed;
+        if (running
+                && rampLeft() == Double.POSITIVE_INFINITY
+                && specimen.flaws().stops(balance.inputAmps())) {
+            restSeconds = Flaws.REST_SECONDS;
+        }
+        boolean run = remote && volts >= needed && restSeconds <= 0;
         if (run != running) {
             running = run;
             runningSeconds = 0;
@@ -127,6 +134,11 @@ final class LiveUnit {
                 hiccups.started(charge);
             }
         }
+    }
+
+    /** What is left of a rest after the unit's own protection stopped it, s; endless when there is none. */
+    private double restLeft() {
+        return restSeconds > 0 ? Math.max(restSeconds, SHORT_STEP_SECONDS) : Double.POSITIVE_INFINITY;
     }
 
     /** What is left of the soft start, s; endless when it is over. */

@@ -250,6 +250,26 @@ class FaultTest {
         assertThat(least).isLessThan(30);
     }
 
+    /** Four amperes on each rail need some 24 A at the input: at 18 A the unit stops, rests, and starts again. */
+    @Test
+    void aUnitThatStopsByItsCurrentHiccupsUnderLoadAndNotWithout() {
+        World world = new World(Fault.of("hiccup@over-current=18").in(HEALTHY), 22);
+        world.feed(0, Feed.of(14.1, 500));
+        world.remote(0, true);
+        assertThat(world.at(3_000_000_000L).rail("plus").volts()).isGreaterThan(35);
+        world.draw(3_000_000_000L, "plus", "load", Draw.amps(4));
+        world.draw(3_000_000_000L, "minus", "load", Draw.amps(4));
+        int stopped = 0;
+        int ran = 0;
+        for (int hundredth = 310; hundredth < 600; hundredth++) {
+            boolean running = world.at(hundredth * 10_000_000L).running();
+            ran += running ? 1 : 0;
+            stopped += running ? 0 : 1;
+        }
+        assertThat(stopped).isGreaterThan(20);
+        assertThat(ran).isGreaterThan(3);
+    }
+
     /** A core driven one way only saturates: what the switches' and the primary's resistance lets through flows. */
     @Test
     void aReversedPrimaryHalfIsAShort() {

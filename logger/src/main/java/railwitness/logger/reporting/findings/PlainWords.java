@@ -122,7 +122,7 @@ public record PlainWords(String verdict, String off, String why) {
                     .flatMap(cause -> cause.supports().stream())
                     .findFirst()
                     .map(support -> "Off: " + support + ".")
-                    .orElseGet(() -> nothingOff(findings));
+                    .orElseGet(() -> nothingOff(session));
         }
         Map<String, Deviation> largest = new LinkedHashMap<>();
         deviations.forEach(one -> largest.putIfAbsent(subject(one), one));
@@ -132,7 +132,8 @@ public record PlainWords(String verdict, String off, String why) {
         return "Off: " + told + (more > 0 ? "; and " + more + " more" : "") + ".";
     }
 
-    private static String nothingOff(Findings findings) {
+    private static String nothingOff(SessionFindings session) {
+        Findings findings = session.findings();
         List<String> open = new ArrayList<>();
         var expected = findings.points().stream().map(findings.against()::at).toList();
         if (expected.stream()
@@ -149,7 +150,10 @@ public record PlainWords(String verdict, String off, String why) {
         }
         return (open.size() == 3
                         ? "The design sheet says too little to expect anything of the readings"
-                        : "Nothing is off: what was measured is as the design sheet leads to expect")
+                        : session.state() == SessionState.TRIPPED
+                                ? "The steps measured before that are as the design sheet leads to expect; what made the run"
+                                        + " trip is not explained by them"
+                                : "Nothing is off: what was measured is as the design sheet leads to expect")
                 + (open.isEmpty() || open.size() == 3 ? "" : " (it does not bound " + String.join(" and ", open) + ")")
                 + ".";
     }
@@ -224,7 +228,7 @@ public record PlainWords(String verdict, String off, String why) {
             case NOTHING_OFF -> "";
             case NO_KNOWN_FAULT ->
                 findings.contradictions().isEmpty()
-                        ? "No known fault explains this."
+                        ? "No known fault stands out as its cause."
                         : "No cause is named while readings contradict each other.";
             case BY_A_CAUSE -> causes(findings.causes());
         };

@@ -290,7 +290,8 @@ public record SessionFindings(
                 .or(() -> events.stream()
                         .filter(event -> event.is(EventKind.TRIP))
                         .findFirst()
-                        .flatMap(trip -> HighRailEnding.of(trip, rails, file.steps(), () -> lastInputAmps(file))));
+                        .flatMap(trip -> HighRailEnding.of(trip, rails, file.steps(), () -> lastInputAmps(file))
+                                .or(() -> FallenRailEnding.of(trip, rails, file.steps()))));
     }
 
     private static int railsRead(SessionFile file, List<String> rails) {

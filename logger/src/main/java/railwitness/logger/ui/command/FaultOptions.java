@@ -16,7 +16,7 @@ final class FaultOptions {
                             + " dead-drive, dead-rectifier, shorted-rectifier, shorted-switch, leaky-switch,"
                             + " tired-capacitor, lead-resistance, weak-core, dead-parallel-switch, slow-drive,"
                             + " slow-rectifier, leaky-clamp, hot-joint, thermal-runaway, hiccup, reversed-half or"
-                            + " short-under-load."
+                            + " short-under-load; hiccup has the places under-voltage and over-current."
                             + " With a transformer stage in the plan also mismatched-halves, gap, thin-wire or poor-joint, of"
                             + " the transformer that lies on the bench; PLACE is then primary or secondary.")
     private String fault;

@@ -3,7 +3,6 @@ package railwitness.logger.reporting.findings;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -16,13 +15,15 @@ import railwitness.analysis.cause.Cause;
 import railwitness.drivers.converter.Fault;
 import railwitness.drivers.converter.Specimen;
 import railwitness.logger.recording.rehearsal.FixtureMaker;
+import railwitness.logger.recording.sheet.DesignReader;
+import railwitness.logger.recording.sheet.SheetText;
 import railwitness.logger.recording.sheet.Sheets;
 
 /**
  * Which cause is named for which fault? Whole sessions of the demo on the virtual bench, from first power to findings:
  * units a little off their sheet, each with one fault, and instruments that differ from session to session.
  *
- * <p>Arguments: sessions for each fault (20), seed (7). The command stands in {@code analysis/README.md}.
+ * <p>Arguments: sessions for each fault (20), seed (7), one of the sheets (all). The command stands in {@code analysis/README.md}.
  */
 public final class ConfusionStudy {
     /** Each fault at its usual size; some at another size or place. */
@@ -44,6 +45,8 @@ public final class ConfusionStudy {
             "tired-capacitor@minus=3",
             "lead-resistance",
             "weak-core",
+            "lead-resistance=0.06",
+            "weak-core=2",
             "dead-parallel-switch",
             "slow-drive",
             "slow-rectifier",
@@ -51,8 +54,58 @@ public final class ConfusionStudy {
             "hot-joint",
             "thermal-runaway",
             "hiccup",
+            "hiccup@over-current=18",
             "reversed-half",
-            "short-under-load");
+            "short-under-load",
+            "short-under-load=10");
+
+    /** What of the demo's sheet is known. */
+    enum Sheet {
+        FULL("full sheet", ".*"),
+        TURNS(
+                "turns, load, filter",
+                "drive|filter|regulated|start_V|nominal_V|lowest_V|highest_V|highest_A|fuse_A|capacitor_rating_V|primary_turns"
+                        + "|secondary_turns|name|serial|condition|full_load_A|items|.*_A|rail_.*|imbalance_V|heatsink_degC|touch_V"
+                        + "|.*_at_least|rule"),
+        RAILS("nominal rails only", TURNS.keys.replace("|primary_turns", "").replace("|secondary_turns", ""));
+
+        private final String words;
+        private final String keys;
+
+        Sheet(String words, String keys) {
+            this.words = words;
+            this.keys = keys;
+        }
+
+        /** The demo's sheets, of the design only what is known; requirements, which ask for figures, left out where little is. */
+        Sheets of(Sheets demo) {
+            if (this == FULL) {
+                return demo;
+            }
+            StringBuilder text = new StringBuilder();
+            for (String line : demo.design().text().split("\\R")) {
+                if (line.startsWith("[[requirement]]")) {
+                    break;
+                }
+                String key = line.split("[ =]")[0];
+                boolean table = line.startsWith("[");
+                boolean wanted = table || key.matches(keys) && !key.equals("control_A") && !key.equals("start_V");
+                text.append(wanted ? line : "").append('\n');
+            }
+            String left = text.toString();
+            if (this == RAILS) {
+                left = left.replaceAll("\\[transformer\\]\\s*", "");
+            }
+            for (String table : List.of("switches", "rectifier", "filter")) {
+                left = left.replaceAll("\\[" + table + "\\][^\\[]*", "");
+            }
+            return new Sheets(
+                    SheetText.of(
+                            "design", railwitness.drivers.sheet.Sheet.of("design.toml", left), DesignReader::design),
+                    demo.bench(),
+                    demo.plan());
+        }
+    }
 
     private static final String NONE = "none";
 
@@ -64,11 +117,17 @@ public final class ConfusionStudy {
      */
     record Row(Map<String, Integer> first, int among) {}
 
-    private final Sheets sheets = Sheets.demo();
+    private final Sheets whole = Sheets.demo();
+    private final Sheets sheets;
     private final Path folder;
     private final Random random;
 
     ConfusionStudy(Path folder, long seed) {
+        this(folder, seed, Sheet.FULL);
+    }
+
+    ConfusionStudy(Path folder, long seed, Sheet known) {
+        this.sheets = known.of(whole);
         this.folder = folder;
         this.random = new Random(seed);
     }
@@ -96,7 +155,7 @@ public final class ConfusionStudy {
     }
 
     private Optional<Cause> session(String fault) throws IOException {
-        Specimen unit = UnitDraw.of(FixtureMaker.specimen(sheets), random);
+        Specimen unit = UnitDraw.of(FixtureMaker.specimen(whole), random);
         List<Fault> faults = fault.equals(NONE) ? List.of() : List.of(Fault.of(fault));
         Path file = Files.createTempDirectory(folder, "study").resolve("unit.session");
         Rehearsed.session(file, sheets, unit, faults, random.nextLong());
@@ -110,29 +169,35 @@ public final class ConfusionStudy {
     public static void main(String[] arguments) throws IOException {
         int sessions = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 20;
         long seed = arguments.length > 1 ? Long.parseLong(arguments[1]) : 7;
+        for (Sheet known : Sheet.values()) {
+            if (arguments.length < 3 || arguments[2].equals(known.name())) {
+                study(known, sessions, seed);
+            }
+        }
+    }
+
+    private static void study(Sheet known, int sessions, long seed) throws IOException {
         Path folder = Files.createTempDirectory("confusion");
-        ConfusionStudy study = new ConfusionStudy(folder, seed);
+        ConfusionStudy study = new ConfusionStudy(folder, seed, known);
         Map<String, Row> rows = new LinkedHashMap<>();
         for (String fault : FAULTS) {
             rows.put(fault, study.row(fault, sessions));
         }
         Files.delete(folder);
-        System.out.println(sessions + " sessions for each fault, seed " + seed);
+        System.out.println(known.words + ": " + sessions + " sessions for each fault, seed " + seed);
         System.out.println();
         print(rows);
+        System.out.println();
     }
 
     private static void print(Map<String, Row> rows) {
-        List<String> codes =
-                FAULTS.stream().map(ConfusionStudy::code).distinct().collect(Collectors.toList());
-        List<String> head = new ArrayList<>(codes);
-        System.out.println("| fault \\ named first | " + String.join(" | ", head) + " | first or not told apart |");
-        System.out.println("|---|" + "---|".repeat(codes.size() + 1));
+        System.out.println("| fault | named first | first or not told apart |");
+        System.out.println("|---|---|---|");
         rows.forEach((fault, row) -> System.out.println("| " + fault + " | "
-                + codes.stream()
-                        .map(code ->
-                                row.first().containsKey(code) ? "" + row.first().get(code) : "")
-                        .collect(Collectors.joining(" | "))
+                + row.first().entrySet().stream()
+                        .sorted(Map.Entry.<String, Integer>comparingByValue().reversed())
+                        .map(entry -> entry.getKey() + " " + entry.getValue())
+                        .collect(Collectors.joining(", "))
                 + " | " + row.among() + " |"));
     }
 }

@@ -66,8 +66,8 @@ class ImportedReferenceTest {
         "load effect as wired, plus, 4.80563",
         "output resistance as wired, plus, 0.974218",
         "output resistance as wired, minus, 0.974218",
-        "cross effect, plus, -1.29017",
-        "cross effect, minus, -1.29017",
+        "cross effect as wired, plus, -1.29017",
+        "cross effect as wired, minus, -1.29017",
         "no-load input power, , 4.8400",
     })
     void figuresAreTheSimulatorsOwn(String figure, String rail, double value) {

@@ -59,7 +59,7 @@ class RunOverSerialTest {
         assertThat(found.figure("step-up slope", "plus")).isCloseTo(3.00276, withPercentage(0.1));
         assertThat(found.figure("output resistance as wired", "plus")).isCloseTo(0.974218, withPercentage(1));
         assertThat(found.figure("load effect as wired", "minus")).isCloseTo(4.80563, withPercentage(0.1));
-        assertThat(found.figure("cross effect", "plus")).isCloseTo(-1.29017, withPercentage(0.1));
+        assertThat(found.figure("cross effect as wired", "plus")).isCloseTo(-1.29017, withPercentage(0.1));
         assertThat(found.figure("standby current", null)).isCloseTo(0.0002, withPercentage(0.1));
         assertThat(found.figure("ripple", "plus"))
                 .isCloseTo(table.of("load_100", "ripple_pos_rms_V"), withPercentage(0.1));
