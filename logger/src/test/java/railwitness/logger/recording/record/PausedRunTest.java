@@ -100,10 +100,13 @@ class PausedRunTest {
 
     @Test
     void aStepOnceMoreIsTakenFromItsBeginAndCountsOnce() {
-        int all = session(-1, run -> {}).told.size();
+        List<String> told = session(-1, run -> {}).told;
         List<String> wanted = steps(SessionFindings.of(file(-1)));
         int repeated = 0;
-        for (int at = 3; at <= all; at += 11) {
+        for (int at = 1; at <= told.size(); at++) {
+            if (!told.get(at - 1).startsWith("averaging")) {
+                continue;
+            }
             session(at, Run::repeatStep);
             SessionFindings findings = SessionFindings.of(file(at));
             assertThat(findings.state()).as("at " + at).isEqualTo(SessionState.COMPLETE);
