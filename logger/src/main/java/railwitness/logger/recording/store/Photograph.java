@@ -15,7 +15,7 @@ import java.util.regex.Pattern;
 /** A photograph that belongs to a note: a file beside the session, whose digest stands in the note. */
 public final class Photograph {
     private static final Pattern AT_THE_END =
-            Pattern.compile("(?s)(.*?)\\s*(?:file://)?((?:/|[A-Za-z]:[/\\\\])[^\\n]*\\.(?:jpe?g|png|heic|webp))\\s*");
+            Pattern.compile("(?si)(.*?)\\s*(?:file://)?((?:/|[A-Za-z]:[/\\\\])[^\\n]*\\.(?:jpe?g|png|heic|webp))\\s*");
 
     private Photograph() {}
 
