@@ -23,7 +23,7 @@ final class Wording {
 
     static String ruleInShort(DecisionRule rule) {
         return rule == DecisionRule.GUARD_BAND
-                ? "guard band equal to U (ILAC-G8, non-binary)"
+                ? "guard band of 95 % (ILAC-G8, non-binary)"
                 : "simple acceptance (ILAC-G8)";
     }
 

@@ -69,7 +69,7 @@ class CertificateTest {
         assertThat(PdfText.pages(certificate).get(0))
                 .contains("Test certificate", "No. 2026-032-", "issue 1", "issued 2026-03-29")
                 .contains("Work done: both filter capacitors of the", "It meets all 12 requirements")
-                .contains("Fit to return", "12 of 12 requirements met", "guard band equal to U")
+                .contains("Fit to return", "12 of 12 requirements met", "guard band of 95 %")
                 .contains("Saloon amplifier supply", "Serial", "0412", "as left")
                 .contains("13.8 V nominal", "at its terminals at full", "22 \u00b0C", "25 kHz, ripple at 50 kHz")
                 .contains("2026-03-28 10:30 to 10:32 UTC+01:00, complete")

@@ -47,12 +47,17 @@ record LimitStrip(
         double expanded = finding.coverage().map(Coverage::expanded).orElse(0.0);
         double one = share.of(value - expanded);
         double other = share.of(value + expanded);
-        boolean guarded = verdict.rule() == DecisionRule.GUARD_BAND;
+        double guard = verdict.rule() == DecisionRule.GUARD_BAND && expanded > 0
+                ? verdict.requirement()
+                                .limit()
+                                .guardBand(finding.figure().orElseThrow().value())
+                        * finding.unit().factor()
+                : 0;
         return new LimitStrip(
                 share.of(value),
                 Math.min(Math.min(one, other), share.of(value)),
                 Math.max(Math.max(one, other), share.of(value)),
-                guarded ? Math.abs(other - one) / 2 : 0,
+                Math.abs(share.of(value + guard) - share.of(value - guard)) / 2,
                 finding.expected().map(of -> span(share, of)),
                 verdict.outcome().unfit(),
                 Words.of("strip.words", Words.of("verdict." + verdict.outcome().name())));
