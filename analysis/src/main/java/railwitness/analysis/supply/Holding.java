@@ -92,8 +92,8 @@ record Holding(Estimate slope, Estimate reference, String how) {
     }
 
     private static Estimate inProportion(Points points, String rail, OperatingPoint point) {
-        double whole = point.rails().get(rail).voltage().abs().value()
-                / point.input().voltage().value();
+        double input = Math.abs(point.input().voltage().value());
+        double whole = input > 0 ? point.rails().get(rail).voltage().abs().value() / input : 0;
         boolean known = points.design().isPresent();
         double middle = !known ? whole / 2 : regulated(points, rail) ? 0 : whole;
         double half = !known ? whole / 2 : IN_PROPORTION * whole;

@@ -126,4 +126,18 @@ class HeldFiguresTest {
         assertThat(figure(points, FigureName.CROSS_EFFECT_AS_WIRED, Optional.of("plus")))
                 .isPresent();
     }
+
+    /** Leads of the input meter reversed or off, and no line sweep: what is impossible is named elsewhere, and nothing breaks. */
+    @Test
+    void anInputReadBackwardsOrAsZeroBreaksNothing() {
+        for (double sign : new double[] {-1, 0}) {
+            List<OperatingPoint> wrong = Stream.of(
+                            point("no-load", "0 %", 0, sign * NOMINAL, 0, 0),
+                            point("load-sweep", "100 %", 10, sign * (NOMINAL - 0.4), FULL, FULL))
+                    .toList();
+            assertThat(Figures.of(wrong, Optional.of(DESIGN), RippleMeans.unknown()))
+                    .as("%s", sign)
+                    .isNotNull();
+        }
+    }
 }

@@ -68,7 +68,7 @@ final class Watches {
     }
 
     /**
-     * @param read channels that instruments read by themselves; the supply's read-back is always among them
+     * @param read channels that instruments read by themselves, the read-back of a supply with a serial line among them
      */
     static List<Watch> of(Design design, Set<Channel> read, Pace pace, RunLimits limits) {
         Watches made = new Watches(design, read, pace, limits);

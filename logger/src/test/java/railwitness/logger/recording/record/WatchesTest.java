@@ -3,6 +3,7 @@ package railwitness.logger.recording.record;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -41,10 +42,16 @@ class WatchesTest {
             new Channel("minus", Quantity.VOLTAGE),
             new Channel("heatsink", Quantity.TEMPERATURE));
 
+    /** What a supply with a serial line reads back itself. */
+    private static final Set<Channel> SUPPLY =
+            Set.of(new Channel("supply", Quantity.VOLTAGE), new Channel("supply", Quantity.CURRENT));
+
     private static List<Watch> watches(String design, Set<Channel> read, Duration interval) {
         Design unit = Sheets.design("design.toml", design).content();
         RunLimits limits = RunLimits.of(unit, Sheets.plan("plan.toml", PLAN).content(), OptionalDouble.of(40));
-        return Watches.of(unit, read, new Watches.Pace(interval, channel -> ANSWER), limits);
+        Set<Channel> all = new HashSet<>(read);
+        all.addAll(SUPPLY);
+        return Watches.of(unit, all, new Watches.Pace(interval, channel -> ANSWER), limits);
     }
 
     private static Watch named(List<Watch> watches, String name) {
@@ -63,6 +70,15 @@ class WatchesTest {
         assertThat(watches(DESIGN + LIMITS, Set.of(), Duration.ofMillis(250)))
                 .extracting(Watch::name)
                 .containsExactly("supply voltage", "supply current");
+    }
+
+    /** Knobs alone and no meter that sends: nothing can be watched, and the words before power say so. */
+    @Test
+    void aSupplyThatReadsNothingBackIsNotWatched() {
+        Design unit = Sheets.design("design.toml", DESIGN + LIMITS).content();
+        RunLimits limits = RunLimits.of(unit, Sheets.plan("plan.toml", PLAN).content(), OptionalDouble.of(40));
+        assertThat(Watches.of(unit, Set.of(), new Watches.Pace(Duration.ofMillis(250), channel -> ANSWER), limits))
+                .isEmpty();
     }
 
     @Test

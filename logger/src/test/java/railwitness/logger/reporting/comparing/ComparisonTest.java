@@ -42,7 +42,7 @@ class ComparisonTest {
     @Test
     void errorsOfTheSameInstrumentCancel() {
         Comparison same = Comparison.of(List.of(session("0801", "-7", 0.6), session("0802", "-7", 0.6)));
-        Change change = change(same, "rail voltage, plus");
+        Change change = change(same, "rail voltage as wired, plus");
         assertThat(change.difference().u()).isLessThan(change.apart() / 10);
         assertThat(change.answer()).isEqualTo(Answer.NOT_SHOWN);
     }
@@ -50,14 +50,14 @@ class ComparisonTest {
     @Test
     void errorsOfOtherInstrumentsDoNot() {
         Comparison others = Comparison.of(List.of(session("0803", "-7", 0.6), session("0804", "-8", 0.6)));
-        Change change = change(others, "rail voltage, plus");
+        Change change = change(others, "rail voltage as wired, plus");
         assertThat(change.difference().u()).isGreaterThan(change.apart() * 0.999);
     }
 
     @Test
     void instrumentsWithoutSerialNumberAreNotTakenForTheSame() {
         Comparison unknown = Comparison.of(List.of(session("0805", "", 0.6), session("0806", "", 0.6)));
-        Change change = change(unknown, "rail voltage, plus");
+        Change change = change(unknown, "rail voltage as wired, plus");
         assertThat(change.difference().u()).isGreaterThan(change.apart() * 0.999);
     }
 
@@ -69,7 +69,7 @@ class ComparisonTest {
                                 "output resistance as wired, plus")
                         .answer())
                 .isEqualTo(Answer.REAL);
-        assertThat(change(Comparison.of(List.of(before, session("0809", "-8", 0.602))), "rail voltage, plus")
+        assertThat(change(Comparison.of(List.of(before, session("0809", "-8", 0.602))), "rail voltage as wired, plus")
                         .answer())
                 .isEqualTo(Answer.NOT_SHOWN);
     }

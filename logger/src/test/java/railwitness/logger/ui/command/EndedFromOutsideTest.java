@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Execution;
@@ -43,6 +44,8 @@ class EndedFromOutsideTest {
             kind = "hold"
             duration_s = 600
             """;
+
+    private final List<Process> runs = new ArrayList<>();
 
     @TempDir
     Path folder;
@@ -218,10 +221,18 @@ class EndedFromOutsideTest {
     }
 
     private Process started(TableBench bench, Path session) throws IOException {
-        return new ProcessBuilder(command(bench, session))
+        Process run = new ProcessBuilder(command(bench, session))
                 .redirectErrorStream(true)
                 .redirectOutput(folder.resolve("run.txt").toFile())
                 .start();
+        runs.add(run);
+        return run;
+    }
+
+    /** A run that did not end looks for its instruments for ever, and would take the next test's ports. */
+    @AfterEach
+    void noRunIsLeft() {
+        runs.forEach(Process::destroyForcibly);
     }
 
     private List<String> command(TableBench bench, Path session) throws IOException {

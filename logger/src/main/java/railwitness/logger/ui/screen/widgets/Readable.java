@@ -63,6 +63,15 @@ public class Readable extends JPanel implements Scrollable {
         }
     }
 
+    /** Where its place is narrower than its numbers, no wider than these: text wraps in what there is. */
+    @Override
+    public Dimension getPreferredSize() {
+        Dimension wanted = super.getPreferredSize();
+        return isPreferredSizeSet() || getScrollableTracksViewportWidth()
+                ? wanted
+                : new Dimension(getMinimumSize().width, wanted.height);
+    }
+
     @Override
     public Dimension getPreferredScrollableViewportSize() {
         return getPreferredSize();
