@@ -202,7 +202,7 @@ class SessionsStageTest {
                         .as(figure.label())
                         .isCloseTo(
                                 figure.value().value(),
-                                within(Math.max(1e-12, 0.1 * figure.value().u())));
+                                within(Math.max(1e-12, figure.value().u())));
                 compared++;
             }
         }
