@@ -3,6 +3,7 @@ package railwitness.logger.ui.screen.widgets;
 import java.awt.Dimension;
 import java.util.function.Function;
 import javax.swing.JTextArea;
+import javax.swing.JViewport;
 import javax.swing.SwingUtilities;
 import railwitness.logger.ui.screen.theme.Look;
 import railwitness.logger.ui.screen.theme.Palette;
@@ -65,14 +66,25 @@ public final class Note extends JTextArea {
         return new Dimension(wanted);
     }
 
-    /** A narrower text is a higher one. */
+    /** A narrower text is a higher one. It is never wider than what is seen of a view that scrolls sideways. */
     @Override
-    public void setBounds(int x, int y, int width, int height) {
+    public void setBounds(int x, int y, int wide, int height) {
+        int width = Math.min(wide, seen(x));
         boolean other = width != getWidth();
         super.setBounds(x, y, width, height);
         if (other && !getText().isEmpty()) {
             SwingUtilities.invokeLater(this::settled);
         }
+    }
+
+    private int seen(int x) {
+        if (!(SwingUtilities.getAncestorOfClass(JViewport.class, this) instanceof JViewport view)
+                || view.getView() == null) {
+            return Integer.MAX_VALUE;
+        }
+        int left = SwingUtilities.convertPoint(getParent(), x, 0, view.getView()).x;
+        int room = view.getWidth() - left;
+        return room >= Look.px(LEAST_WIDTH) ? room : Integer.MAX_VALUE;
     }
 
     private void settled() {
