@@ -13,6 +13,9 @@ import railwitness.logger.ui.screen.theme.Type;
 public final class Note extends JTextArea {
     private static final int LEAST_WIDTH = 20;
 
+    /** A bar that comes later takes so much of the view. */
+    private static final int BAR = 14;
+
     private final Type type;
     private transient Dimension wanted;
     private transient int wantedFor;
@@ -79,11 +82,12 @@ public final class Note extends JTextArea {
 
     private int seen(int x) {
         if (!(SwingUtilities.getAncestorOfClass(JViewport.class, this) instanceof JViewport view)
-                || view.getView() == null) {
+                || view.getView() == null
+                || view.getView().getWidth() <= view.getWidth()) {
             return Integer.MAX_VALUE;
         }
         int left = SwingUtilities.convertPoint(getParent(), x, 0, view.getView()).x;
-        int room = view.getWidth() - left;
+        int room = view.getWidth() - left - Look.px(BAR);
         return room >= Look.px(LEAST_WIDTH) ? room : Integer.MAX_VALUE;
     }
 
