@@ -32,6 +32,15 @@ public record Average(Estimate mean, int count, double effectiveCount, double st
      * @param readings finite, at least one
      */
     public static Average of(String name, String unit, double[] seconds, double[] readings) {
+        return of(name, unit, seconds, readings, new Memory());
+    }
+
+    /**
+     * As {@link #of(String, String, double[], double[])}.
+     *
+     * @param memory what other stretches of the same instrument's readings have taught
+     */
+    public static Average of(String name, String unit, double[] seconds, double[] readings, Memory memory) {
         int n = readings.length;
         double mean = Moments.mean(readings);
         Drift drift = Drift.of(seconds, readings);
@@ -43,9 +52,11 @@ public record Average(Estimate mean, int count, double effectiveCount, double st
             return drifting(name, unit, new Trend(seconds, readings), mean, deviation, drift, n);
         }
         double[] blocks = Autocorrelation.blocked(readings);
-        double worth = new Autocorrelation(blocks).effectiveCount(1);
-        double u = populationDeviation(blocks) / Math.sqrt(worth - 1);
-        Estimate estimate = Estimate.of(mean, scatter(name, unit, u, worth - 1, mean));
+        Memory.Worth worth = blocks.length == n
+                ? memory.worth(seconds, readings)
+                : Memory.Worth.alone(new Autocorrelation(blocks).effectiveCount(1));
+        double u = populationDeviation(blocks) / Math.sqrt(worth.readings() - 1);
+        Estimate estimate = Estimate.of(mean, scatter(name, unit, u, worth.degreesOfFreedom(), mean));
         double effective = Math.min(n, Math.max(1, deviation * deviation / (u * u)));
         return new Average(estimate, n, effective, deviation, drift);
     }

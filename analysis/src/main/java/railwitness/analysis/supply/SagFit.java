@@ -66,9 +66,10 @@ record SagFit(Estimate resistance, String at) {
     }
 
     /**
-     * Points that lie further from the line than the fall is uncertain say that the line is not the whole truth: what the
-     * residuals' standard deviation beyond that does to a slope (simple linear regression, any textbook) belongs to its
-     * uncertainty.
+     * Points that lie further from the line than the fall is uncertain say that the line is not the whole truth, and that
+     * other loads of the same range would have given another slope. What the residuals' standard deviation beyond that does to
+     * a slope (simple linear regression, any textbook) counts twice: for the loads that were taken and for those that
+     * were not.
      */
     private static Estimate withLackOfFit(
             Estimate resistance,
@@ -97,7 +98,7 @@ record SagFit(Estimate resistance, String at) {
         for (double ampere : amperes) {
             spread += (ampere - mean) * (ampere - mean);
         }
-        double u = Math.sqrt(excess / spread);
+        double u = Math.sqrt(2 * excess / spread);
         return resistance.with(
                 Influence.normal("points that lie off the line", u, "ohm").times(1));
     }

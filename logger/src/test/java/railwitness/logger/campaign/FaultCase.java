@@ -65,6 +65,11 @@ record FaultCase(String instrument, Trouble trouble, Moment moment, long seed) {
         }
     }
 
+    /** Seed of a bench whose instruments have serial numbers of their own, for benches side by side on one computer. */
+    long ownBench() {
+        return 2 + Integer.toUnsignedLong(toString().hashCode());
+    }
+
     private Random random() {
         return new Random(31L * toString().hashCode() + seed);
     }

@@ -59,7 +59,7 @@ final class FaultySession {
     static CaseEnding real(FaultCase what) {
         RealScheduler scheduler = new RealScheduler();
         Sheets sheets = CampaignSheets.onVirtualClock(what.sparse());
-        VirtualBench far = FixtureMaker.bench(sheets, List.of(), what.seed(), scheduler::nowNanos);
+        VirtualBench far = FixtureMaker.bench(sheets, List.of(), what.ownBench(), scheduler::nowNanos);
         Map<String, String> devices = new HashMap<>();
         try (StandIn standIn = new StandIn(far, (name, on) -> {})) {
             standIn.places().forEach(place -> devices.put(place.name(), place.device()));

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.bench.Duty;
 import railwitness.drivers.reading.Channel;
@@ -25,6 +26,9 @@ final class OwnAnswers {
     private static final int REMEMBERED = 200;
     private static final int LONGEST = 400;
     private static final double LAST_DIGIT = 1e-9;
+
+    /** By how often it is asked at the end of a question a reply is told from the one before; it is no part of what was asked. */
+    private static final Pattern ROUND_MARKS = Pattern.compile("(;\\*ESE\\?)+$");
 
     private final Map<String, Deque<Answer>> byInstrument = new HashMap<>();
     private final Map<Channel, String> instruments = new HashMap<>();
@@ -49,7 +53,7 @@ final class OwnAnswers {
             byInstrument.put(sheet.name(), answers);
             far.instrument(sheet.name()).overheardBy((question, answer, at) -> {
                 if (answer.length < LONGEST) {
-                    note(answers, new Answer(question, numbers(answer), at));
+                    note(answers, new Answer(asked(question), numbers(answer), at));
                 }
             });
         });
@@ -60,6 +64,10 @@ final class OwnAnswers {
         if (answers.size() > REMEMBERED) {
             answers.remove();
         }
+    }
+
+    private static String asked(String question) {
+        return ROUND_MARKS.matcher(question).replaceFirst("");
     }
 
     private static List<Double> numbers(byte[] answer) {

@@ -1,11 +1,13 @@
 package railwitness.logger.recording.points;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import railwitness.analysis.steady.Average;
+import railwitness.analysis.steady.Memory;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Influence;
 import railwitness.analysis.uncertainty.Term;
@@ -24,19 +26,25 @@ public final class ChannelEstimates {
     private final BenchErrors errors;
     private final InstrumentNames names;
     private final ReadDigits digits = new ReadDigits();
+    private final Map<Channel, Memory> memories;
 
     private final Map<Channel, Double> drifts;
 
     public ChannelEstimates(Optional<BenchSheet> bench, InstrumentNames names, BenchErrors errors) {
-        this(bench, names, errors, Map.of());
+        this(bench, names, errors, Map.of(), new HashMap<>());
     }
 
     private ChannelEstimates(
-            Optional<BenchSheet> bench, InstrumentNames names, BenchErrors errors, Map<Channel, Double> drifts) {
+            Optional<BenchSheet> bench,
+            InstrumentNames names,
+            BenchErrors errors,
+            Map<Channel, Double> drifts,
+            Map<Channel, Memory> memories) {
         this.bench = bench;
         this.names = names;
         this.errors = errors;
         this.drifts = drifts;
+        this.memories = memories;
     }
 
     /** The same for the readings of one average: what drifted between the visits of a meter that is moved counts. */
@@ -45,11 +53,22 @@ public final class ChannelEstimates {
                 bench,
                 names,
                 errors,
-                bench.map(sheet -> Visits.drifts(sheet, traces)).orElse(Map.of()));
+                bench.map(sheet -> Visits.drifts(sheet, traces)).orElse(Map.of()),
+                memories);
     }
 
-    /** Readings of a session, before any mean is taken: what a person typed tells how finely a meter could be read. */
-    void seen(Trace trace) {
+    /**
+     * Readings of a session, before any mean is taken: what a person typed tells how finely a meter could be read, and all
+     * steps together how long readings resemble each other.
+     */
+    public void seen(Trace trace) {
+        if (trace.count() > 0) {
+            memory(trace.channel()).learn(middles(trace), trace.values());
+        }
+        handRead(trace);
+    }
+
+    private void handRead(Trace trace) {
         if (byHand(trace.channel())) {
             digits.seen(trace);
         }
@@ -62,7 +81,7 @@ public final class ChannelEstimates {
 
     /** Half of the last digit that a person read, where the stated accuracy does not count digits itself. */
     private Estimate typed(Trace trace, ChannelAccuracy accuracy, String where, String unit) {
-        seen(trace);
+        handRead(trace);
         boolean counted = accuracy.digit() > 0
                 || accuracy.accuracy()
                         .filter(stated -> stated.digits() * stated.resolution() > 0)
@@ -78,15 +97,23 @@ public final class ChannelEstimates {
                         .times(1));
     }
 
-    /** @param where the step, for the name of its scatter in a budget */
-    public Estimate mean(Trace trace, String where) {
+    private Memory memory(Channel channel) {
+        return memories.computeIfAbsent(channel, key -> new Memory());
+    }
+
+    private static double[] middles(Trace trace) {
         double[] seconds = new double[trace.count()];
         for (int i = 0; i < seconds.length; i++) {
             seconds[i] = (trace.requestedNanos()[i] + trace.repliedNanos()[i]) / 2e9;
         }
+        return seconds;
+    }
+
+    /** @param where the step, for the name of its scatter in a budget */
+    public Estimate mean(Trace trace, String where) {
         Channel channel = trace.channel();
         String unit = channel.quantity().unit();
-        Average average = Average.of(channel + ", " + where, unit, seconds, trace.values());
+        Average average = Average.of(channel + ", " + where, unit, middles(trace), trace.values(), memory(channel));
         Optional<ChannelAccuracy> accuracy = bench.flatMap(sheet -> sheet.accuracyOf(channel));
         if (accuracy.isEmpty() || accuracy.get().accuracy().isEmpty()) {
             return average.mean().scatterOnly();

@@ -27,6 +27,7 @@ final class StudyBench {
     private final boolean exact;
     private final ChannelEstimates estimates;
     private final Map<Channel, Imperfection> errors = new HashMap<>();
+    private final Map<String, Trace> taken = new HashMap<>();
     private final Map<Channel, Double> shunts = new HashMap<>();
 
     /** @param exact instruments without any error: for the truth */
@@ -38,18 +39,25 @@ final class StudyBench {
                 Optional.of(sheet), new InstrumentNames("study", List.of(), Optional.of(sheet)), new BenchErrors());
     }
 
+    /** Reads once; asked again, it is the same readings. */
     Estimate read(String channelName, double truth, String where) {
         if (exact) {
             return Estimate.exact(truth);
         }
         Channel channel = Channel.of(channelName);
+        return estimates.mean(taken.computeIfAbsent(channel + where, key -> taken(channel, truth)), where);
+    }
+
+    private Trace taken(Channel channel, double truth) {
         double[] values = new double[READINGS];
         long[] nanos = new long[READINGS];
         for (int i = 0; i < READINGS; i++) {
             values[i] = shown(channel, truth);
             nanos[i] = i * SPACING_NANOS;
         }
-        return estimates.mean(new Trace(channel, values, nanos, nanos, 0, 0), where);
+        Trace trace = new Trace(channel, values, nanos, nanos, 0, 0);
+        estimates.seen(trace);
+        return trace;
     }
 
     private double shown(Channel channel, double truth) {
