@@ -67,9 +67,9 @@ record SagFit(Estimate resistance, String at) {
 
     /**
      * Points that lie further from the line than the fall is uncertain say that the line is not the whole truth, and that
-     * other loads of the same range would have given another slope. What the residuals' standard deviation beyond that does to
-     * a slope (simple linear regression, any textbook) counts twice: for the loads that were taken and for those that
-     * were not.
+     * other loads of the same range would have given another slope. What the residuals' standard deviation does to a slope
+     * (simple linear regression, any textbook) counts twice: for the loads that were taken and for those that were not;
+     * what the meters' uncertainty accounts for already is taken off once, so that worse meters never give a smaller U.
      */
     private static Estimate withLackOfFit(
             Estimate resistance,
@@ -86,7 +86,7 @@ record SagFit(Estimate resistance, String at) {
             squares += residual * residual;
         }
         double noise = uncertainty(range, volts);
-        double excess = squares / free - noise * noise / 2;
+        double excess = 2 * squares / free - noise * noise / 2;
         if (excess <= 0) {
             return resistance;
         }
@@ -98,7 +98,7 @@ record SagFit(Estimate resistance, String at) {
         for (double ampere : amperes) {
             spread += (ampere - mean) * (ampere - mean);
         }
-        double u = Math.sqrt(2 * excess / spread);
+        double u = Math.sqrt(excess / spread);
         return resistance.with(
                 Influence.normal("points that lie off the line", u, "ohm").times(1));
     }
