@@ -14,6 +14,10 @@ import railwitness.logger.ui.screen.theme.Type;
 final class ColumnWidths {
     private static final int LEAST_DRAWING = 60;
     private static final int LEAST_WORDS = 64;
+
+    /** Words and dates up to this length are never broken; names of files may be. */
+    private static final int UNBROKEN_LETTERS = 16;
+
     private static final int BESIDE = 7;
 
     private int[] widths = {};
@@ -114,8 +118,11 @@ final class ColumnWidths {
     }
 
     private static int floor(String text, boolean number, FontMetrics metrics) {
-        int word = Wrapped.widestWord(text, metrics);
-        return number ? word : Math.min(word, Look.px(LEAST_WORDS));
+        int longest = Wrapped.widestWord(text, Integer.MAX_VALUE, metrics);
+        return number
+                ? longest
+                : Math.max(
+                        Math.min(longest, Look.px(LEAST_WORDS)), Wrapped.widestWord(text, UNBROKEN_LETTERS, metrics));
     }
 
     /** What is lacking is taken from the widest of those that can give. */

@@ -36,9 +36,13 @@ public final class Wrapped {
         return lines;
     }
 
-    /** The widest of the words, which is as narrow as the text can be without breaking one. */
-    static int widestWord(String text, FontMetrics metrics) {
-        return words(text).stream().mapToInt(metrics::stringWidth).max().orElse(0);
+    /** The widest of the words of at most so many letters: as narrow as the text can be without breaking one of them. */
+    static int widestWord(String text, int letters, FontMetrics metrics) {
+        return words(text).stream()
+                .filter(word -> word.length() <= letters)
+                .mapToInt(metrics::stringWidth)
+                .max()
+                .orElse(0);
     }
 
     /** A blank between a number and its unit, or before a sign's number, does not part them. */
