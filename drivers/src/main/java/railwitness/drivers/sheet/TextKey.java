@@ -9,7 +9,7 @@ public final class TextKey extends SheetKey<String> {
     }
 
     public TextKey oneOf(String... words) {
-        allow(List.of(words)::contains, "one of " + String.join(", ", words));
+        allow(List.of(words)::contains, "one of " + listed(List.of(words)));
         return this;
     }
 
@@ -17,5 +17,10 @@ public final class TextKey extends SheetKey<String> {
     public TextKey matching(String pattern, String words) {
         allow(text -> text.matches(pattern), words);
         return this;
+    }
+
+    /** Words between commas; between semicolons where a word has a comma of its own. */
+    private static String listed(List<String> words) {
+        return String.join(words.stream().anyMatch(word -> word.contains(", ")) ? "; " : ", ", words);
     }
 }

@@ -26,8 +26,9 @@ public final class SheetKeys {
             if (note.type().equals("true or false")) {
                 return List.of("true", "false");
             }
-            return note.allowed().startsWith(ONE_OF)
-                    ? List.of(note.allowed().substring(ONE_OF.length()).split(", "))
+            String allowed = note.allowed();
+            return allowed.startsWith(ONE_OF)
+                    ? List.of(allowed.substring(ONE_OF.length()).split(allowed.contains("; ") ? "; " : ", "))
                     : List.of();
         }
 

@@ -3,7 +3,9 @@ package railwitness.logger.ui.screen.form;
 import java.awt.Rectangle;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Consumer;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -11,6 +13,7 @@ import javax.swing.JTextField;
 import javax.swing.text.JTextComponent;
 import railwitness.logger.recording.sheet.SheetKeys;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.ChannelNames;
 import railwitness.logger.ui.screen.widgets.Typing;
 import railwitness.logger.ui.screen.widgets.Words;
 
@@ -19,6 +22,7 @@ public final class FieldEditor {
     private static final String FREE = "or ";
 
     private final Consumer<FieldEditor> changed;
+    private final Map<String, String> keys = new HashMap<>();
     private final JComponent component;
     private SheetKeys.Field field;
     private final boolean percent;
@@ -66,7 +70,7 @@ public final class FieldEditor {
         }
         List<String> words = field.choices();
         words.stream().filter(word -> !word.startsWith(FREE)).forEach(made::addItem);
-        offers.forEach(made::addItem);
+        offers.forEach(offered -> made.addItem(worded(offered)));
         made.setEditable(!offers.isEmpty() || words.stream().anyMatch(word -> word.startsWith(FREE)));
         made.setRenderer(new ChoiceWords());
         if (made.isEditable()) {
@@ -96,7 +100,7 @@ public final class FieldEditor {
                 writing.setCaretPosition(0);
             }
         } else if (component instanceof JComboBox<?> choosing) {
-            choosing.setSelectedItem(text);
+            choosing.setSelectedItem(choosing.isEditable() ? worded(text) : text);
             if (!choosing.isEditable() && !text.equals(choosing.getSelectedItem())) {
                 choosing.setSelectedIndex(-1);
             }
@@ -128,7 +132,15 @@ public final class FieldEditor {
         }
         JComboBox<?> choosing = (JComboBox<?>) component;
         Object item = choosing.isEditable() ? choosing.getEditor().getItem() : choosing.getSelectedItem();
-        return item == null ? "" : item.toString();
+        String text = item == null ? "" : item.toString();
+        return keys.getOrDefault(text, text);
+    }
+
+    /** A channel as people call it, where somebody may also write: what is written is taken back for what the sheet says. */
+    private String worded(String key) {
+        String words = ChannelNames.ofText(key);
+        keys.put(words, key);
+        return words;
     }
 
     JComponent component() {

@@ -2,6 +2,7 @@ package railwitness.logger.ui.screen.unit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import railwitness.logger.recording.plan.Plan;
 import railwitness.logger.recording.sheet.SheetDraft;
 import railwitness.logger.recording.sheet.SheetKeys;
@@ -30,12 +31,24 @@ final class PlanParts {
         parts.add(FormPart.of(FormWords.table(PLAN, 0, 1), DraftTables.of(fields, PLAN, 0)));
         for (int place = 0; place < tables.count(STAGE); place++) {
             parts.add(FormPart.of(
-                    Words.of("form.stage", place + 1),
+                    tested(DraftTables.of(fields, STAGE, place)),
                     DraftTables.of(fields, STAGE, place),
                     acts(place).toArray(new FormAct[0])));
         }
         parts.add(FormPart.of("", List.of(), tables.add("add stage", "form.stage.add", STAGE, "kind = \"no-load\"")));
         return parts;
+    }
+
+    /** A stage is called by what is tested in it. */
+    private static String tested(List<SheetKeys.Field> stage) {
+        return stage.stream()
+                .filter(field -> field.note().key().equals("kind"))
+                .findFirst()
+                .map(kind -> kind.literal().replace("\"", ""))
+                .map(kind -> Words.orElse("choice." + kind, kind))
+                .map(words -> words.substring(0, Math.min(1, words.length())).toUpperCase(Locale.ROOT)
+                        + words.substring(Math.min(1, words.length())))
+                .orElse("");
     }
 
     private List<FormAct> acts(int place) {
