@@ -48,7 +48,8 @@ class PulledOutForRealTest {
             kind = "power-up"
             current_limit_A = 5
             [[stage]]
-            kind = "no-load"
+            kind = "load-sweep"
+            loads_pct = [50]
             """;
 
     @TempDir
@@ -74,7 +75,7 @@ class PulledOutForRealTest {
         return folder.resolve("by-id-plus-meter");
     }
 
-    /** Pulled out once the first step without load is averaged; a stranger for three seconds; then itself. */
+    /** Pulled out once the loaded step is averaged; a stranger for three seconds; then itself. */
     private void pullOut() {
         plugged.close();
         scheduler.after(
@@ -90,6 +91,9 @@ class PulledOutForRealTest {
     @Test
     void theSameMeterBackInItsPlaceLetsTheSessionGoOn() {
         Assumptions.assumeTrue(PseudoTerminal.available(), "this system has no pseudo-terminals");
+        Assumptions.assumeTrue(
+                Boolean.getBoolean("railwitness.whole"),
+                "takes half a minute of real time: -Drailwitness.whole=true; PulledOutTest does it on the virtual clock");
         far = FixtureMaker.bench(Sheets.demo(), List.of(), 1, scheduler::nowNanos);
         plug(far);
         Path file = folder.resolve("pulled.session");
