@@ -101,6 +101,11 @@ public record SessionFindings(
         }
     }
 
+    /** Which readings were taken together and which in turn; empty without a bench sheet, or where no point was read. */
+    public Optional<ReadInTurn> readInTurn() {
+        return findings.points().isEmpty() ? Optional.empty() : bench.map(ReadInTurn::of);
+    }
+
     public static SessionFindings of(SessionFile file) {
         return of(file, ChainState.of(file.file(), false));
     }
