@@ -10,8 +10,8 @@ import railwitness.drivers.line.Peer;
 
 /**
  * The exchange log of one instrument, replayed as that instrument: what happened on a bench becomes a test. A message gets
- * what it got in the log at its next place there; where it is not in what is left of the log, what it got last; where it is
- * not in the log at all, what {@code otherwise} says. What was answered by silence then is now.
+ * what it got in the log where it stands next there; else what {@code otherwise} has for it; else what it got at its next
+ * place, and after that what it got last. What was answered by silence then is now.
  *
  * <p>Settings that are not in the log are taken in silence.
  */
@@ -28,7 +28,7 @@ public final class LoggedInstrument implements Peer {
         this(log, question -> Optional.empty());
     }
 
-    /** @param otherwise the reply to a question that the log does not hold; empty for silence */
+    /** @param otherwise the reply to a question that does not stand next in the log; empty where it has none */
     public LoggedInstrument(List<Exchange> log, Function<String, Optional<String>> otherwise) {
         this.log = List.copyOf(log);
         this.otherwise = otherwise;
@@ -36,14 +36,22 @@ public final class LoggedInstrument implements Peer {
 
     @Override
     public synchronized Answer hear(String message) {
+        return reply(message).map(text -> Answer.of(text, TIME)).orElseGet(() -> Answer.silence(TIME));
+    }
+
+    private Optional<String> reply(String message) {
+        boolean atOnce = next < log.size() && log.get(next).sent().equals(message);
+        if (!atOnce && message.contains("?")) {
+            Optional<String> other = otherwise.apply(message);
+            if (other.isPresent()) {
+                return other;
+            }
+        }
         Optional<Exchange> found = found(message);
         if (found.isEmpty() && message.contains("?")) {
             notInLog.add(message);
         }
-        Optional<String> reply = found.isPresent()
-                ? found.map(Exchange::received).filter(text -> !text.isEmpty())
-                : message.contains("?") ? otherwise.apply(message) : Optional.empty();
-        return reply.map(text -> Answer.of(text, TIME)).orElseGet(() -> Answer.silence(TIME));
+        return found.map(Exchange::received).filter(text -> !text.isEmpty());
     }
 
     private Optional<Exchange> found(String message) {
