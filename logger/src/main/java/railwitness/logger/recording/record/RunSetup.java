@@ -12,8 +12,10 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Prediction;
+import railwitness.analysis.design.Rail;
 import railwitness.analysis.steady.SettlingRule;
 import railwitness.analysis.transformer.WoundAsMeant;
 import railwitness.drivers.bench.Bench;
@@ -384,7 +386,12 @@ public final class RunSetup {
 
     /** What must move from step to step. */
     FrozenReadings frozen() {
-        return new FrozenReadings(rating.fullLoadAmps(), design.converter().regulated());
+        return new FrozenReadings(
+                rating.fullLoadAmps(),
+                design.rails().stream()
+                        .filter(design::regulates)
+                        .map(Rail::name)
+                        .collect(Collectors.toSet()));
     }
 
     /** What first power listens to, and what it should find. */
