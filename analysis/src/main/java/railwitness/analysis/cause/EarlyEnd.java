@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Causes of a run that ended before a load was drawn, because the input took too much or a rail did not come up. With the remote turn-on off only
@@ -21,6 +22,11 @@ public final class EarlyEnd {
 
     private static final List<CauseCode> TOO_MUCH_WHEN_ON =
             List.of(CauseCode.SHORTED_RECTIFIER, CauseCode.SHORTED_TURN, CauseCode.DEAD_DRIVE, CauseCode.REVERSED_HALF);
+
+    /** The same where nobody had looked at the current before the unit was turned on. */
+    private static final List<CauseCode> ALL_TOO_MUCH_WHEN_ON = Stream.concat(
+                    Stream.of(CauseCode.SHORTED_SWITCH), TOO_MUCH_WHEN_ON.stream())
+            .toList();
 
     /** What draws current though both rails stand. */
     private static final List<CauseCode> TOO_MUCH_WITH_RAILS = List.of(CauseCode.SHORTED_TURN, CauseCode.WEAK_CORE);
@@ -131,6 +137,9 @@ public final class EarlyEnd {
         }
         if (!evidence.boundKnown() && (evidence.railsStand() || !evidence.limiting() && !ending.remoteOn())) {
             return List.of();
+        }
+        if (ending.remoteOn() && !evidence.blocked() && !evidence.railsStand()) {
+            return ofUnit(ALL_TOO_MUCH_WHEN_ON);
         }
         if (ending.remoteOn()) {
             return ofUnit(evidence.railsStand() ? TOO_MUCH_WITH_RAILS : TOO_MUCH_WHEN_ON);

@@ -12,10 +12,22 @@ import java.util.Map;
  * @param boundKnown whether the sheet itself gives the bound that was passed; where it does not, a current beyond it is
  *     no sign of a fault
  * @param limiting whether the supply limited its current
+ * @param blocked whether the unit had been fed with its remote turn-on off, and took no more than it should
  */
-public record Evidence(Map<String, Double> railVolts, boolean railsStand, boolean boundKnown, boolean limiting) {
+public record Evidence(
+        Map<String, Double> railVolts, boolean railsStand, boolean boundKnown, boolean limiting, boolean blocked) {
     public Evidence {
         railVolts = Collections.unmodifiableMap(new LinkedHashMap<>(railVolts));
+    }
+
+    /** Of a unit whose switches were seen to block. */
+    public Evidence(Map<String, Double> railVolts, boolean railsStand, boolean boundKnown, boolean limiting) {
+        this(railVolts, railsStand, boundKnown, limiting, true);
+    }
+
+    /** The same of a unit that was turned on without a look at its current before. */
+    public Evidence notSeenToBlock() {
+        return new Evidence(railVolts, railsStand, boundKnown, limiting, false);
     }
 
     /** Nothing else is known, and the bound is the sheet's. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.BiPredicate;
+import railwitness.analysis.design.Rail;
 
 /** Readings that stay the same to their last digit over steps that must change them. */
 final class Frozen {
@@ -159,6 +160,9 @@ final class Frozen {
     private boolean followsInput(String rail, Testimony a, Testimony b) {
         boolean moves = apart(a.value(Evidence.INPUT_VOLTS), b.value(Evidence.INPUT_VOLTS), FOLLOW)
                 || apart(a.point().setVolts(), b.point().setVolts(), FOLLOW);
+        if (isHeld(rail)) {
+            return false;
+        }
         boolean byDesign = unregulated() && digits(value(a, rail + ".voltage")) >= DIGITS - 1;
         boolean byOther = evidence.rails.stream()
                 .filter(other -> !other.equals(rail))
@@ -170,6 +174,7 @@ final class Frozen {
     private boolean sags(String rail, Testimony a, Testimony b) {
         double more = amps(b, rail) - amps(a, rail);
         return unregulated()
+                && !isHeld(rail)
                 && more > 2 * CHANGE * evidence.most(rail + ".current")
                 && more > CHANGE
                 && digits(value(a, rail + ".voltage")) >= DIGITS;
@@ -177,6 +182,14 @@ final class Frozen {
 
     private boolean unregulated() {
         return evidence.design.filter(sheet -> !sheet.converter().regulated()).isPresent();
+    }
+
+    /** Behind a regulator of its own a rail may stand to its last digit. */
+    private boolean isHeld(String rail) {
+        return evidence.design
+                .flatMap(sheet -> sheet.rail(rail))
+                .flatMap(Rail::regulated)
+                .orElse(false);
     }
 
     static int digits(double value) {

@@ -46,7 +46,8 @@ public record Dialect(
     /** How one function of a meter is set up, and its range changed later. */
     public record Function(List<String> setUp, Optional<String> range) {}
 
-    public record MeterWords(String read, Map<Quantity, Function> functions) {}
+    /** @param form where the number stands in the reply to {@code read} */
+    public record MeterWords(String read, ReplyForm form, Map<Quantity, Function> functions) {}
 
     /**
      * How a supply is told to switch itself off when it hears nothing for some seconds.

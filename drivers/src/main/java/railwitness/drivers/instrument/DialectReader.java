@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import java.util.regex.PatternSyntaxException;
 import railwitness.drivers.instrument.Dialect.Function;
@@ -72,7 +73,16 @@ final class DialectReader {
             }
         }
         return Optional.of(
-                new MeterWords(message(table, "read", "asks for a reading").required(), functions));
+                new MeterWords(message(table, "read", "asks for a reading").required(), form(table), functions));
+    }
+
+    private static ReplyForm form(SheetTable table) {
+        boolean comma = table.flag("decimal_comma", "whether a comma stands where the standard has a point")
+                .orElse(false);
+        Optional<Integer> part = table.whole("part", "which number of a reply of several is the reading, from 1")
+                .between(1, 9)
+                .optional();
+        return new ReplyForm(part.map(OptionalInt::of).orElse(OptionalInt.empty()), comma);
     }
 
     private static Optional<SupplyWords> supply(SheetTable table) {

@@ -38,22 +38,27 @@ final class PollCycle {
     }
 
     Reading reading(Channel channel, String question, DoubleUnaryOperator scale) {
+        return reading(channel, question, ReplyForm.standard(), scale);
+    }
+
+    Reading reading(Channel channel, String question, ReplyForm form, DoubleUnaryOperator scale) {
         long requested = dialogue.nowNanos();
         if (!silent.isEmpty()) {
             return new Missing(channel, silent, requested, requested);
         }
         try {
             String reply = dialogue.poll(question, deadline);
-            return taken(channel, reply, scale, requested, dialogue.nowNanos());
+            return taken(channel, reply, form, scale, requested, dialogue.nowNanos());
         } catch (LineException e) {
             return new Missing(channel, fallSilent(e), requested, dialogue.nowNanos());
         }
     }
 
     /* A reply that cannot be a reading of this channel may belong to another question. */
-    private Reading taken(Channel channel, String reply, DoubleUnaryOperator scale, long requested, long replied) {
+    private Reading taken(
+            Channel channel, String reply, ReplyForm form, DoubleUnaryOperator scale, long requested, long replied) {
         try {
-            Numeric numeric = Numeric.of(reply);
+            Numeric numeric = Numeric.of(form.number(reply));
             if (numeric instanceof Numeric.Infinite) {
                 return new Overload(channel, requested, replied);
             }

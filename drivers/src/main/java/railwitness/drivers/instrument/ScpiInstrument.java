@@ -13,11 +13,15 @@ import railwitness.drivers.scpi.SwitchState;
 
 /** What all instruments share: a dialogue, an identity, a dialect. */
 abstract class ScpiInstrument implements Instrument {
+    /** A stranger behind the own port is left alone for so many rounds. */
+    private static final int LEAVE_ALONE = 2;
+
     private final Dialogue dialogue;
     private final Identity identity;
     private final Dialect dialect;
     private final String terminator;
     private boolean gone;
+    private int passOver;
     private final List<String> lacks = new CopyOnWriteArrayList<>();
 
     ScpiInstrument(Dialogue dialogue, Identity identity, Dialect dialect, String terminator) {
@@ -49,6 +53,7 @@ abstract class ScpiInstrument implements Instrument {
             if (isItself(answer)) {
                 return;
             }
+            dialogue.letGo();
             if (!foundElsewhere()) {
                 throw new LineException(
                         Trouble.WRONG_INSTRUMENT,
@@ -78,12 +83,17 @@ abstract class ScpiInstrument implements Instrument {
         if (!gone) {
             return true;
         }
+        if (passOver > 0) {
+            passOver--;
+            return false;
+        }
         try {
             reconnect();
             backAgain();
             gone = false;
             return true;
         } catch (LineException stillGone) {
+            passOver = stillGone.trouble() == Trouble.WRONG_INSTRUMENT ? LEAVE_ALONE : 0;
             return false;
         }
     }

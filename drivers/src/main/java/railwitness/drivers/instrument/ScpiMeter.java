@@ -13,6 +13,7 @@ public final class ScpiMeter extends ScpiInstrument implements Meter {
     private final MeterSetting setting;
     private final Dialect.Function function;
     private final String read;
+    private final ReplyForm form;
     private final Duration deadline;
     private OptionalDouble range;
 
@@ -29,6 +30,7 @@ public final class ScpiMeter extends ScpiInstrument implements Meter {
                     + setting.function().word());
         }
         this.read = template().fill(words.read());
+        this.form = words.form();
         this.deadline = dialogue.patience().plus(integration());
         this.range = setting.range();
     }
@@ -48,7 +50,7 @@ public final class ScpiMeter extends ScpiInstrument implements Meter {
         messages.stream().limit(1).forEach(dialogue()::set);
         messages.stream().skip(1).forEach(this::setWhereKnown);
         if (!dialogue().hasErrorQueue()) {
-            new Trial(dialogue()).needs(read, "its reading");
+            new Trial(dialogue()).needs(read, form, "its reading");
         }
     }
 
@@ -83,7 +85,7 @@ public final class ScpiMeter extends ScpiInstrument implements Meter {
     @Override
     public PollResult poll() {
         PollCycle round = isThere() ? round(deadline) : round(deadline).away();
-        Reading reading = round.reading(setting.reads(), read, number -> number / setting.perUnit());
+        Reading reading = round.reading(setting.reads(), read, form, number -> number / setting.perUnit());
         went(round.isUnplugged());
         return new PollResult(name(), List.of(reading), Set.of());
     }

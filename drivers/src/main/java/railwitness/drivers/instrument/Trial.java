@@ -40,8 +40,12 @@ final class Trial {
     }
 
     private static boolean isNumber(String reply) {
+        return isNumber(reply, ReplyForm.standard());
+    }
+
+    private static boolean isNumber(String reply, ReplyForm form) {
         try {
-            Numeric.of(reply);
+            Numeric.of(form.number(reply));
             return true;
         } catch (IllegalArgumentException e) {
             return false;
@@ -51,6 +55,13 @@ final class Trial {
     /** @throws LineException when it does not answer what no run can do without, saying what to do */
     void needs(String question, String what) {
         if (!answersNumber(question)) {
+            throw essential(dialogue, question, what);
+        }
+    }
+
+    /** {@link #needs} of a reply in that form. */
+    void needs(String question, ReplyForm form, String what) {
+        if (!answers(question, reply -> isNumber(reply, form))) {
             throw essential(dialogue, question, what);
         }
     }

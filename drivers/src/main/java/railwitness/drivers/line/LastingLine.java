@@ -1,7 +1,9 @@
 package railwitness.drivers.line;
 
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Supplier;
 
 /**
@@ -11,7 +13,11 @@ import java.util.function.Supplier;
  */
 public final class LastingLine implements Line {
     private final LineOpener opener;
+    /** One that is just starting may miss its first question. */
+    private static final int TRIES = 3;
+
     private final Supplier<List<String>> ports;
+    private final Map<String, Integer> asked = new HashMap<>();
     private volatile PortSettings settings;
     private volatile Line line;
     private volatile boolean closed;
@@ -30,6 +36,7 @@ public final class LastingLine implements Line {
         this.opener = opener;
         this.settings = settings;
         this.line = opener.open(settings);
+        others().forEach(other -> asked.put(other, TRIES));
     }
 
     @Override
@@ -96,9 +103,23 @@ public final class LastingLine implements Line {
         return SerialPorts.list().stream().map(SerialPorts.Port::device).toList();
     }
 
-    /** Only where the own port is a serial device: a socket's address stays what it is. */
+    /**
+     * Ports that came up since this line was opened: what was there all along is somebody else's and is left alone, and who
+     * was asked and is another is not asked again before its port has gone. Only where the own port is a serial device: a
+     * socket's address stays what it is.
+     */
     @Override
     public List<String> elsewhere() {
+        List<String> others = others();
+        asked.keySet().retainAll(others);
+        List<String> candidates = others.stream()
+                .filter(other -> asked.getOrDefault(other, 0) < TRIES)
+                .toList();
+        candidates.forEach(other -> asked.merge(other, 1, Integer::sum));
+        return candidates;
+    }
+
+    private List<String> others() {
         String own = settings.port();
         return own.contains("/") && !SocketAddress.is(own)
                 ? ports.get().stream()
@@ -120,10 +141,16 @@ public final class LastingLine implements Line {
         }
     }
 
-    /** Another instrument answered there: its port is let go, and the own one is looked for again. */
+    /**
+     * Another instrument answered there: its port is let go, and the own one is looked for again. Where that was the own
+     * port, names have been exchanged, and the instrument may stand behind any other.
+     */
     @Override
     public void backTo(String ownPort) {
         line.close();
+        if (ownPort.equals(settings.port())) {
+            asked.clear();
+        }
         settings = new PortSettings(
                 ownPort,
                 settings.baud(),

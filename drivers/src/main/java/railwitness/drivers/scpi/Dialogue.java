@@ -227,6 +227,11 @@ public final class Dialogue {
         return ask("*IDN?");
     }
 
+    /** Lets go of the port: another instrument stands behind it now. The next {@link #reopen} opens it again. */
+    public void letGo() {
+        line.backTo(line.port());
+    }
+
     /** Other ports on which the same instrument may have come back. */
     public List<String> elsewhere() {
         return line.elsewhere();

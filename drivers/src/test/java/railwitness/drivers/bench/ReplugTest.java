@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -17,6 +18,7 @@ import railwitness.drivers.instrument.Meter;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.instrument.WorkerMaker;
 import railwitness.drivers.line.PeerTerminal;
+import railwitness.drivers.line.PortSettings;
 import railwitness.drivers.line.PseudoTerminal;
 import railwitness.drivers.line.SerialLine;
 import railwitness.drivers.reading.Measured;
@@ -125,6 +127,17 @@ class ReplugTest {
                 for (int i = 0; i < 5; i++) {
                     assertThat(poll(bench).readings().get(0)).isInstanceOf(Missing.class);
                 }
+                try (SerialLine free = SerialLine.open(PortSettings.usual(other.device()))) {
+                    assertThat(free.ask("*IDN?", Duration.ofSeconds(1))).contains(",8,"); // nobody holds its port
+                }
+            }
+            try (PeerTerminal again = meter("7", "+3.70E+01")) {
+                plug(again);
+                assertThat(((Measured) pollUntil(bench, Measured.class)
+                                        .readings()
+                                        .get(0))
+                                .value())
+                        .isEqualTo(37.0);
             }
         }
     }

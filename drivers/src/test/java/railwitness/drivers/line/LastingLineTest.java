@@ -77,8 +77,9 @@ class LastingLineTest {
             opened.add(settings.port());
             return line(settings);
         };
-        LastingLine lasting =
-                new LastingLine(opener, PortSettings.usual("/dev/ttyX0"), () -> List.of("/dev/ttyX0", "/dev/ttyX1"));
+        List<String> known = new ArrayList<>(List.of("/dev/ttyX0", "/dev/ttyX7"));
+        LastingLine lasting = new LastingLine(opener, PortSettings.usual("/dev/ttyX0"), () -> known);
+        known.add("/dev/ttyX1");
 
         assertThat(lasting.elsewhere()).containsExactly("/dev/ttyX1");
         lasting.reopenAt("/dev/ttyX1");
@@ -87,6 +88,37 @@ class LastingLineTest {
         lasting.reopen();
 
         assertThat(opened).containsExactly("/dev/ttyX0", "/dev/ttyX1", "/dev/ttyX1", "/dev/ttyX0");
+    }
+
+    /** The search for a lost port disturbs no instrument that was there before, and a newcomer three times at most. */
+    @Test
+    void strangersAreLeftAlone() {
+        List<String> known = new ArrayList<>(List.of("/dev/ttyX0", "/dev/ttyX1"));
+        LastingLine lasting = new LastingLine(this::line, PortSettings.usual("/dev/ttyX0"), () -> known);
+        assertThat(lasting.elsewhere()).isEmpty();
+        known.add("/dev/ttyX2");
+        for (int i = 0; i < 3; i++) {
+            assertThat(lasting.elsewhere()).containsExactly("/dev/ttyX2");
+        }
+        assertThat(lasting.elsewhere()).isEmpty();
+    }
+
+    /** Adapters that were pulled out together may come back with each other's names. */
+    @Test
+    void whatWentAndCameBackIsAskedAnewAndSoAreAllWhereNamesWereExchanged() {
+        List<String> known = new ArrayList<>(List.of("/dev/ttyX0", "/dev/ttyX1"));
+        LastingLine lasting = new LastingLine(this::line, PortSettings.usual("/dev/ttyX0"), () -> known);
+        known.remove("/dev/ttyX1");
+        assertThat(lasting.elsewhere()).isEmpty();
+        known.add("/dev/ttyX1");
+        assertThat(lasting.elsewhere()).containsExactly("/dev/ttyX1");
+
+        LastingLine exchanged = new LastingLine(this::line, PortSettings.usual("/dev/ttyX0"), () -> known);
+        assertThat(exchanged.elsewhere()).isEmpty();
+        told.clear();
+        exchanged.backTo("/dev/ttyX0");
+        assertThat(told).containsExactly("2 close");
+        assertThat(exchanged.elsewhere()).containsExactly("/dev/ttyX1");
     }
 
     @Test

@@ -17,12 +17,13 @@ class OneMeterCampaignTest {
     private static final long SEED = 3;
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "shorted-rectifier"})
+    @ValueSource(strings = {"", "shorted-rectifier", "shorted-switch"})
     void oneMeterAndKnobsFindWhatTheFullBenchFinds(String fault) {
         OneMeterCampaign.Compared compared = OneMeterCampaign.compared(
                 Optional.of(fault).filter(word -> !word.isEmpty()).map(Fault::of), SEED, plan());
         System.out.println("seed " + SEED + " " + compared);
         assertThat(compared.one()).isEqualTo(compared.full());
+        assertThat(compared.oneCause()).isEqualTo(compared.fullCause());
         assertThat(compared.pairs()).allMatch(pair -> pair.en() <= OneMeterCampaign.FARTHEST);
         assertThat(compared.pairs().size()).isGreaterThan(fault.startsWith("shorted") ? -1 : 8);
     }

@@ -81,7 +81,7 @@ public sealed interface FirstPowerEnd {
             String suspects = noShort()
                     ? ": it is not a short on a rail"
                             + (boundKnown ? "; a turn, the core, or what is connected suspected" : "")
-                    : ": a shorted rectifier, turn or rail suspected";
+                    : ": a shorted " + (blocked ? "" : "switch, ") + "rectifier, turn or rail suspected";
             return "remote on: the unit draws " + drawn(amps) + " at " + number(volts, "V")
                     + " after the inrush window of " + number(windowSeconds, "s") + bounded + number(boundAmps, "A")
                     + before

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Measured;
 import railwitness.drivers.reading.Quantity;
@@ -22,15 +23,20 @@ final class FrozenReadings {
     private static final double SEEN_AMPS = 0.1;
 
     private final Map<String, Double> fullLoad;
-    private final boolean regulated;
+    private final Set<String> regulated;
     private final Map<Channel, Seen> now = new HashMap<>();
     private final Map<Channel, Still> still = new HashMap<>();
     private final Map<Channel, Double> lastValues = new HashMap<>();
 
     /** @param fullLoad by rail, A; 0 where none is known */
     FrozenReadings(Map<String, Double> fullLoad, boolean regulated) {
+        this(fullLoad, regulated ? fullLoad.keySet() : Set.of());
+    }
+
+    /** @param regulated rails that are held, which may stand still whatever moves */
+    FrozenReadings(Map<String, Double> fullLoad, Set<String> regulated) {
         this.fullLoad = Map.copyOf(fullLoad);
-        this.regulated = regulated;
+        this.regulated = Set.copyOf(regulated);
     }
 
     /** What one channel read during a step. */
@@ -114,7 +120,10 @@ final class FrozenReadings {
         if (terminals) {
             return input;
         }
-        boolean on = from.remoteOn() && to.remoteOn() && !regulated && fullLoad.containsKey(channel.node());
+        boolean on = from.remoteOn()
+                && to.remoteOn()
+                && !regulated.contains(channel.node())
+                && fullLoad.containsKey(channel.node());
         return on && (input || ownShare(channel.node(), from, to) >= RAIL_LOAD_SHARE && anotherMoved(channel));
     }
 

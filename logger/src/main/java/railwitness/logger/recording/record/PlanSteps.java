@@ -329,10 +329,14 @@ final class PlanSteps {
         return true;
     }
 
-    /** The step under way is to be taken from its begin once there is power again. */
+    /** The step under way, where there is one, is to be taken from its begin once there is power again; a hold too. */
     void putBack() {
-        toDo.addFirst(current.step());
+        if (current != null) {
+            toDo.addFirst(current.step());
+        }
         current = null;
+        hold.ifPresent(HoldCourse::forget);
+        hold = Optional.empty();
         averagingTold = false;
         held.ordered(SettingsHeld.Ordered.nothing());
     }

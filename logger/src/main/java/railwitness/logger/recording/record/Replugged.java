@@ -1,15 +1,16 @@
 package railwitness.logger.recording.record;
 
-import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.TreeMap;
 import railwitness.drivers.instrument.PollResult;
 import railwitness.drivers.reading.Missing;
 
 /** Which instruments' adapters were pulled out, and when they came back. */
 final class Replugged {
-    private final Map<String, Long> goneSince = new HashMap<>();
+    private final Map<String, Long> goneSince = new TreeMap<>();
 
     /** In words that this instrument's port has just gone; empty while it is there, or was known to be gone. */
     Optional<String> gone(PollResult pollResult, long nowNanos) {
@@ -30,6 +31,22 @@ final class Replugged {
                         "%s is there again after %.1f s without readings",
                         pollResult.instrument(),
                         (nowNanos - since) / 1e9));
+    }
+
+    /** Whether any is away now. */
+    boolean any() {
+        return !goneSince.isEmpty();
+    }
+
+    /** Since when this one is away, ns; empty while it is there. */
+    OptionalLong since(String instrument) {
+        Long since = goneSince.get(instrument);
+        return since == null ? OptionalLong.empty() : OptionalLong.of(since);
+    }
+
+    /** In words who is away: the plus meter, the input meter. */
+    String names() {
+        return String.join(", ", goneSince.keySet());
     }
 
     private static boolean away(PollResult pollResult) {

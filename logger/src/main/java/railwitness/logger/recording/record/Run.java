@@ -3,6 +3,7 @@ package railwitness.logger.recording.record;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.function.Consumer;
 import railwitness.drivers.instrument.Condition;
 import railwitness.drivers.instrument.PollResult;
@@ -40,6 +41,14 @@ public final class Run implements PowerLog {
     private static final Duration LEAST_SILENCE = Duration.ofSeconds(5);
     private static final Duration LAST_ANSWER = Duration.ofSeconds(2);
 
+    /** What is away and tells nothing of the unit's safety is waited for so long before the output goes off for it. */
+    private static final Duration AWAY_UNDER_POWER = Duration.ofSeconds(3);
+
+    /** Who was pulled out is looked for so long, with the output off; then the session ends. */
+    static final Duration AWAY_AT_MOST = Duration.ofMinutes(10);
+
+    private static final Duration ASK_AGAIN = Duration.ofSeconds(1);
+    private static final int MOST_ASKED_AGAIN = 60;
     private static final int MOST_MISTAKES = 5;
     private static final String NO_WATCHDOG = "this supply is not known to switch itself off when it hears nothing:"
             + " whatever ends this program and its guardian together leaves the output on; keep the disconnect within"
@@ -76,6 +85,7 @@ public final class Run implements PowerLog {
     private volatile Interlock interlock;
     private boolean changing;
     private boolean pauseWanted;
+    private int askedAgain;
     private Due nextTick;
     private int mistakes;
     private boolean cooled;
@@ -175,13 +185,20 @@ public final class Run implements PowerLog {
         if (!pauseWanted || part != Part.STEPPING || windings.busy() || !steps.canBeginAnew()) {
             return;
         }
+        pause("a person wants the output off here", "paused by a person");
+    }
+
+    private void pause(String words, String reason) {
         pauseWanted = false;
+        askedAgain = 0;
         part = Part.PAUSED;
-        said(EventKind.PAUSED, "a person wants the output off here; the step is taken from its begin later");
+        changing = false; // what was being set is given up
+        said(EventKind.PAUSED, words + "; the step is taken from its begin later");
         person.forget();
+        looks.forget();
         steps.putBack();
         enter(Phase.OFF);
-        power.off("paused by a person", this::paused);
+        power.off(reason, this::paused);
     }
 
     private void paused(Ended ended) {
@@ -192,8 +209,31 @@ public final class Run implements PowerLog {
             stop("pause", ended.words());
             return;
         }
+        askToGoOn(ended.words());
+    }
+
+    private void askToGoOn(String words) {
+        String back = replugged.any() ? ". Put back: " + replugged.names() + " (its port has gone)" : "";
         unhurried.act(
-                "Paused: " + ended.words() + ". Say so when power may come on again and the plan go on", this::goOn);
+                "Paused: " + words + back + ". Say so when power may come on again and the plan go on", this::mayGoOn);
+    }
+
+    /** Their word is not enough while an instrument is away, or what it reads is against power; they are asked again. */
+    private void mayGoOn() {
+        boolean against = replugged.any() || !interlock.permitted() && askedAgain < MOST_ASKED_AGAIN;
+        if (part != Part.PAUSED || !against) {
+            goOn();
+            return;
+        }
+        askedAgain++;
+        String why = replugged.any()
+                ? replugged.names() + " is not there yet"
+                : "not yet: " + String.join("; ", interlock.against());
+        scheduler.after(ASK_AGAIN, () -> {
+            if (part == Part.PAUSED) {
+                askToGoOn(why);
+            }
+        });
     }
 
     private void goOn() {
@@ -271,7 +311,7 @@ public final class Run implements PowerLog {
             return;
         }
         awake();
-        if (part == Part.LISTENING && interlock.permitted()) {
+        if (part == Part.LISTENING && interlock.permitted() && !replugged.any()) {
             begin();
         }
         if (part == Part.STEPPING) {
@@ -281,7 +321,9 @@ public final class Run implements PowerLog {
         }
         if (part == Part.POWERING) {
             looks.firstPower(path.wantsLookFrom());
-        } else if (part == Part.SWITCHING_OFF && setup.isByHand() && power.state() == PowerState.DISCHARGING) {
+        } else if ((part == Part.SWITCHING_OFF || part == Part.PAUSED)
+                && setup.isByHand()
+                && power.state() == PowerState.DISCHARGING) {
             looks.discharge(power.discharge());
         }
         keepWallClock();
@@ -324,6 +366,10 @@ public final class Run implements PowerLog {
 
     private void powerUp() {
         part = Part.POWERING;
+        if (replugged.any()) {
+            pauseWithout(replugged.names());
+            return;
+        }
         path.powerUp(this::standbySteps, this::poweredUp);
     }
 
@@ -366,7 +412,9 @@ public final class Run implements PowerLog {
     }
 
     private void listenedLongEnough() {
-        if (part == Part.LISTENING) {
+        if (part == Part.LISTENING && replugged.any()) {
+            scheduler.after(LISTEN_AT_MOST, this::listenedLongEnough);
+        } else if (part == Part.LISTENING) {
             stop("interlock", "no power: " + String.join("; ", interlock.against()));
         }
     }
@@ -394,11 +442,13 @@ public final class Run implements PowerLog {
     /** An adapter that went is no end of the run, unless it was the supply's: what nobody can switch off must go off. */
     private void ports(PollResult pollResult) {
         long now = scheduler.nowNanos();
+        String name = pollResult.instrument();
         replugged.gone(pollResult, now).ifPresent(words -> {
             said(EventKind.LINE, words);
-            String supply = setup.bench().supply().name();
-            if (pollResult.instrument().equals(supply) && mayBeOn() && part != Part.SWITCHING_OFF) {
-                stop(supply, supply + ": its port has gone, so it can no longer be watched");
+            if (!name.equals(setup.bench().supply().name())) {
+                lost(name, now);
+            } else if (mayBeOn() && part != Part.SWITCHING_OFF) {
+                stop(name, name + ": its port has gone, so it can no longer be watched");
             }
         });
         replugged.back(pollResult, now).ifPresent(words -> {
@@ -407,6 +457,45 @@ public final class Run implements PowerLog {
                 steps.repeat(words);
             }
         });
+    }
+
+    /**
+     * Nobody may be watching, and no limit is left without a witness: the output goes off at once. What nothing depends on
+     * may come back first.
+     */
+    private void lost(String name, long sinceNanos) {
+        if (setup.reliesOn(name)) {
+            pauseWithout(name);
+        } else {
+            later(name, sinceNanos, AWAY_UNDER_POWER, () -> pauseWithout(name));
+        }
+        later(name, sinceNanos, AWAY_AT_MOST, () -> endWithout(name));
+    }
+
+    private void later(String name, long sinceNanos, Duration after, Runnable unlessBack) {
+        scheduler.at(sinceNanos + after.toNanos(), () -> {
+            if (replugged.since(name).equals(OptionalLong.of(sinceNanos))) {
+                unlessBack.run();
+            }
+        });
+    }
+
+    private void pauseWithout(String name) {
+        if (part == Part.POWERING || part == Part.STEPPING && !windings.busy()) {
+            String words = name + " is away: put it back";
+            pause(words, words);
+        }
+    }
+
+    private void endWithout(String name) {
+        if (part == Part.LISTENING) {
+            stop("interlock", "no power: " + name + " was not put back");
+        } else if (part == Part.PAUSED) {
+            String words = name + " was not put back within " + AWAY_AT_MOST.toMinutes()
+                    + " min; it is looked for no longer. What was measured is kept";
+            said(EventKind.STOP, words);
+            switchOff(SessionState.STOPPED, words);
+        }
     }
 
     private boolean isOffSaid(PollResult pollResult) {

@@ -12,8 +12,10 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import railwitness.analysis.design.Design;
 import railwitness.analysis.design.Prediction;
+import railwitness.analysis.design.Rail;
 import railwitness.analysis.steady.SettlingRule;
 import railwitness.analysis.transformer.WoundAsMeant;
 import railwitness.drivers.bench.Bench;
@@ -25,6 +27,7 @@ import railwitness.drivers.instrument.Load;
 import railwitness.drivers.instrument.Meter;
 import railwitness.drivers.instrument.Scope;
 import railwitness.drivers.instrument.SupplySetting;
+import railwitness.drivers.line.LineException;
 import railwitness.drivers.reading.Channel;
 import railwitness.drivers.reading.Quantity;
 import railwitness.drivers.time.Scheduler;
@@ -186,6 +189,15 @@ public final class RunSetup {
                 all,
                 new Watches.Pace(interval(), this::answerWithin, bySight(), slackAmps(), movedByHand()),
                 limits);
+    }
+
+    /** Whether a limit is watched, or a step averaged, by what this instrument reads. */
+    boolean reliesOn(String instrument) {
+        Set<Channel> witnessed = new TreeSet<>();
+        watches().forEach(watch -> witnessed.addAll(watch.subject().channels()));
+        steps().forEach(step -> witnessed.addAll(needed(step)));
+        return bench.sheet().readBy().entrySet().stream()
+                .anyMatch(read -> read.getValue().equals(instrument) && witnessed.contains(read.getKey()));
     }
 
     private boolean movedByHand() {
@@ -374,7 +386,12 @@ public final class RunSetup {
 
     /** What must move from step to step. */
     FrozenReadings frozen() {
-        return new FrozenReadings(rating.fullLoadAmps(), design.converter().regulated());
+        return new FrozenReadings(
+                rating.fullLoadAmps(),
+                design.rails().stream()
+                        .filter(design::regulates)
+                        .map(Rail::name)
+                        .collect(Collectors.toSet()));
     }
 
     /** What first power listens to, and what it should find. */
@@ -500,7 +517,14 @@ public final class RunSetup {
                     worker.instrument().rangeFor(highest);
                     return new Result.Done("range chosen");
                 },
-                outcome -> outcome.either(then::accept, why -> then.accept(new Result.Refused(why.getMessage()))));
+                outcome -> outcome.either(then::accept, why -> then.accept(withoutRange(why))));
+    }
+
+    /** A meter that is away is told its function and range when it comes back; its loss is another matter. */
+    private static Result withoutRange(LineException why) {
+        return why.trouble() == LineException.Trouble.UNPLUGGED
+                ? new Result.Done("its port has gone")
+                : new Result.Refused(why.getMessage());
     }
 
     private static String words(String form, double one, double other) {

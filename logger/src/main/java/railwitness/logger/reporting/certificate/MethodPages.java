@@ -15,6 +15,7 @@ import railwitness.logger.recording.event.EventKind;
 import railwitness.logger.recording.record.RunSetup;
 import railwitness.logger.recording.store.EventEntry;
 import railwitness.logger.recording.store.InstrumentEntry;
+import railwitness.logger.reporting.findings.ReadInTurn;
 
 /** How it was done and with what: method, definitions, decision rule, instruments. */
 final class MethodPages {
@@ -159,6 +160,7 @@ final class MethodPages {
                         .orElse("")
                 + "; 'limit' means the error never lies outside, '95 %' that it does with 5 % probability. Identities as"
                 + " the instruments answered.");
+        evidence.session().readInTurn().filter(ReadInTurn::any).ifPresent(read -> section.small(read.words() + "."));
         leads();
     }
 

@@ -86,11 +86,22 @@ public final class FindingsJson {
                 .ifPresentOrElse(
                         wound -> root.set("transformer", new WoundJson(session).node(wound)),
                         () -> root.putNull("transformer"));
+        session.readInTurn()
+                .ifPresentOrElse(read -> root.set("readings", readings(read)), () -> root.putNull("readings"));
         root.set("events", array(session.events(), this::event));
         ObjectNode waveforms = root.putObject("waveforms");
         session.waveforms().forEach((rail, wave) -> waveforms.set(rail, waveform(wave)));
         root.put("verdict", session.findings().verdict().words());
         return root;
+    }
+
+    private ObjectNode readings(ReadInTurn read) {
+        ObjectNode node = nodes.objectNode();
+        ArrayNode together = node.putArray("together");
+        read.together().forEach(channel -> together.add(channel.toString()));
+        ArrayNode inTurn = node.putArray("in_turn");
+        read.inTurn().forEach(channel -> inTurn.add(channel.toString()));
+        return node.put("text", read.words());
     }
 
     private ObjectNode head() {

@@ -428,6 +428,7 @@ public final class FindingsText {
         if (session.design().isEmpty()) {
             lines.add("no design sheet: all is worked out, nothing compared");
         }
+        session.readInTurn().filter(ReadInTurn::any).ifPresent(read -> lines.add("readings: " + read.words()));
         session.findings().points().stream()
                 .map(point -> point.inputSource().words())
                 .distinct()
@@ -449,6 +450,7 @@ public final class FindingsText {
         }
         lines.add("");
         if (wanted) {
+            session.readInTurn().filter(read -> !read.any()).ifPresent(read -> lines.add("readings: " + read.words()));
             lines.add("What the figures are, where they hold, and what their u comes from (shares of its square):");
             lines.addAll(FigureNotes.of(rows));
         } else {

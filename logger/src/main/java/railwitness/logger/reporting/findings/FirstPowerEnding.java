@@ -21,14 +21,24 @@ final class FirstPowerEnding {
      * Empty where it ended for another reason: an instrument that did not answer says nothing of the unit.
      *
      * @param rails how many rails are read
+     * @param standby whether the current in standby had been measured before
      */
-    static Optional<EarlyEnding> of(EventEntry event, OptionalDouble lastAmps, int rails) {
+    static Optional<EarlyEnding> of(EventEntry event, OptionalDouble lastAmps, int rails, boolean standby) {
         if (event.event() instanceof SessionEvent.FirstPowerEnded ended) {
-            return of(ended.end(), lastAmps, rails);
+            Optional<EarlyEnding> ending = of(ended.end(), lastAmps, rails);
+            boolean seen = standby || !(ended.end() instanceof FirstPowerEnd.TooMuchOn on) || on.blocked();
+            return seen
+                    ? ending
+                    : ending.map(found -> found.with(found.evidence().notSeenToBlock()));
         }
         return event.event() instanceof SessionEvent.Earlier earlier
                 ? EarlierEnding.firstPower(earlier, lastAmps, rails)
                 : Optional.empty();
+    }
+
+    /** Where it is not known that the current in standby had been measured. */
+    static Optional<EarlyEnding> of(EventEntry event, OptionalDouble lastAmps, int rails) {
+        return of(event, lastAmps, rails, false);
     }
 
     private static Optional<EarlyEnding> of(FirstPowerEnd end, OptionalDouble lastAmps, int rails) {

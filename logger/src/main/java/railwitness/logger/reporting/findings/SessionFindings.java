@@ -47,6 +47,7 @@ import railwitness.logger.recording.store.SessionHead;
 import railwitness.logger.recording.store.SessionState;
 import railwitness.logger.recording.store.SheetEntry;
 import railwitness.logger.recording.store.StepEntry;
+import railwitness.logger.recording.store.StepOutcome;
 import railwitness.logger.recording.store.VirtualBenchHead;
 
 /**
@@ -98,6 +99,11 @@ public record SessionFindings(
         try (SessionFile file = SessionFile.open(session)) {
             return of(file, new BenchErrors(), ChainState.of(session, whole));
         }
+    }
+
+    /** Which readings were taken together and which in turn; empty without a bench sheet, or where no point was read. */
+    public Optional<ReadInTurn> readInTurn() {
+        return findings.points().isEmpty() ? Optional.empty() : bench.map(ReadInTurn::of);
     }
 
     public static SessionFindings of(SessionFile file) {
@@ -167,7 +173,7 @@ public record SessionFindings(
         Circumstances circumstances = new Circumstances(
                 ripple,
                 bench.isPresent() ? OptionalDouble.of(bench.get().leadResistanceOhms()) : OptionalDouble.empty(),
-                causes == CausesWanted.NEVER ? Optional.empty() : ending(file, events, rails),
+                causes == CausesWanted.NEVER ? Optional.empty() : ending(file, events, design),
                 new SoakReader(file, bench, design, maker.estimates()).record(points),
                 wound(file, bench, points, errors));
         Witnesses witnesses = Witness.all(testimonies, bench);
@@ -282,16 +288,29 @@ public record SessionFindings(
     }
 
     /** A run that ended while the unit was powered for the first time says something by that alone. */
-    private static Optional<EarlyEnding> ending(SessionFile file, List<EventEntry> events, List<String> rails) {
+    private static Optional<EarlyEnding> ending(SessionFile file, List<EventEntry> events, Optional<Design> design) {
+        List<String> rails = design.stream()
+                .flatMap(sheet -> sheet.rails().stream())
+                .map(Rail::name)
+                .toList();
+        OptionalDouble standby =
+                design.map(sheet -> sheet.limits().standbyAmperes()).orElse(OptionalDouble.empty());
         return events.stream()
                 .filter(event -> event.is(EventKind.FIRST_POWER))
                 .findFirst()
-                .flatMap(event -> FirstPowerEnding.of(event, lastInputAmps(file), railsRead(file, rails)))
+                .flatMap(event ->
+                        FirstPowerEnding.of(event, lastInputAmps(file), railsRead(file, rails), standbyMeasured(file)))
                 .or(() -> events.stream()
                         .filter(event -> event.is(EventKind.TRIP))
                         .findFirst()
                         .flatMap(trip -> HighRailEnding.of(trip, rails, file.steps(), () -> lastInputAmps(file))
-                                .or(() -> FallenRailEnding.of(trip, rails, file.steps()))));
+                                .or(() -> FallenRailEnding.of(trip, rails, file.steps()))
+                                .or(() -> StandbyTripEnding.of(trip, standby))));
+    }
+
+    private static boolean standbyMeasured(SessionFile file) {
+        return file.steps().stream()
+                .anyMatch(step -> step.stage().equals("standby") && step.outcome() == StepOutcome.MEASURED);
     }
 
     private static int railsRead(SessionFile file, List<String> rails) {

@@ -10,6 +10,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import railwitness.logger.recording.store.ChainState;
+import railwitness.logger.reporting.exporting.DialogueFiles;
 import railwitness.logger.reporting.exporting.SessionExport;
 
 /** A session for other programs. */
@@ -38,8 +39,18 @@ final class ExportCommand implements Callable<Integer> {
     @Option(names = "--whole", description = "Check the chain of a long session too, however long that takes.")
     private boolean whole;
 
+    @Option(
+            names = "--dialogues",
+            description = "Write only what was said with the instruments, without makers and serial numbers.")
+    private boolean dialogues;
+
     @Override
     public Integer call() {
+        if (dialogues) {
+            int written = DialogueFiles.write(session, out);
+            spec.commandLine().getOut().println(out + ": dialogues of " + written + " instruments");
+            return ExitCode.DONE;
+        }
         ChainState chain = ChainState.of(session, whole);
         SessionExport export = new SessionExport(session, out, chain);
         Thread onInterruption = new Thread(export::stop, "clearing away a half export");
