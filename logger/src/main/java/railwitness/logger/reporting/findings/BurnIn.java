@@ -348,9 +348,14 @@ public record BurnIn(
         return design.stream()
                 .flatMap(sheet -> sheet.requirements().stream())
                 .filter(asked -> asked.figure() == name && asked.atMost().isPresent())
-                .map(asked -> "\u2264 "
-                        + String.format(Locale.ROOT, "%.4g", asked.atMost().getAsDouble()))
+                .map(asked -> (name == FigureName.DRIFT ? "\u00b1 " : "\u2264 ")
+                        + plain(asked.atMost().getAsDouble()))
                 .findFirst()
                 .orElse("");
+    }
+
+    /** As a person wrote it: 45, 0.1. */
+    private static String plain(double value) {
+        return java.math.BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 }
