@@ -62,6 +62,7 @@ public final class Rests {
             }
             case RIPPLE, RIPPLE_PEAK_TO_PEAK ->
                 rail.ifPresent(one -> channels.addAll(Set.of(one + ".ripple", one + ".current")));
+            case DRIVE_FREQUENCY, DRIVE_DUTY, VOLT_SECONDS, DRIVE_DROOP, DRAIN_SPIKE -> {}
             case PEAK_DRAIN_VOLTAGE -> channels.add(Evidence.INPUT_VOLTS);
             default -> {
                 channels.add(Evidence.INPUT_VOLTS);

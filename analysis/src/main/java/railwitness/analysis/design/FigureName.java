@@ -65,6 +65,27 @@ public enum FigureName {
     RIPPLE("ripple", "V", true, "rms of the rail's alternating part at full load, in the stated band"),
     RIPPLE_PEAK_TO_PEAK("ripple peak to peak", "V", true, "highest minus lowest of the rail's waveform at full load"),
     PEAK_DRAIN_VOLTAGE("peak drain voltage", "V", false, "highest of a switch's drain waveform at full load"),
+    DRIVE_FREQUENCY("drive frequency", "Hz", false, "of whole periods of a switch's drain waveform"),
+    DRIVE_DUTY(
+            "drive duty",
+            "1",
+            false,
+            "share of a period in which a drain is low, at half its mean; the pauses of the drive count where the winding swings on"),
+    VOLT_SECONDS(
+            "volt-seconds of the drive",
+            "V s",
+            false,
+            "of the half winding while its switch is on, from the drain waveform; the drain's own mean is the centre tap's voltage"),
+    DRIVE_DROOP(
+            "droop of the drive",
+            "%",
+            false,
+            "fall of the winding's voltage while the other switch is on, by a straight line, of its begin"),
+    DRAIN_SPIKE(
+            "spike of the drain",
+            "V",
+            false,
+            "highest of a switch's drain waveform above its mean level while the other switch is on"),
     FINAL_HEAT_SINK_TEMPERATURE(
             "final heat-sink temperature",
             "degC",

@@ -1,8 +1,13 @@
 package railwitness.analysis.supply;
 
+import static railwitness.analysis.design.FigureName.DRAIN_SPIKE;
+import static railwitness.analysis.design.FigureName.DRIVE_DROOP;
+import static railwitness.analysis.design.FigureName.DRIVE_DUTY;
+import static railwitness.analysis.design.FigureName.DRIVE_FREQUENCY;
 import static railwitness.analysis.design.FigureName.PEAK_DRAIN_VOLTAGE;
 import static railwitness.analysis.design.FigureName.RIPPLE;
 import static railwitness.analysis.design.FigureName.RIPPLE_PEAK_TO_PEAK;
+import static railwitness.analysis.design.FigureName.VOLT_SECONDS;
 
 import java.util.LinkedHashSet;
 import java.util.Locale;
@@ -12,6 +17,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import railwitness.analysis.design.Band;
 import railwitness.analysis.design.Design;
+import railwitness.analysis.design.FigureName;
 import railwitness.analysis.design.Switches;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Influence;
@@ -42,6 +48,22 @@ final class RippleFigures {
                 .ifPresentOrElse(
                         peak -> ledger.enter(PEAK_DRAIN_VOLTAGE, Optional.empty(), peak, atDrain(peak)),
                         () -> ledger.miss(PEAK_DRAIN_VOLTAGE, Optional.empty(), "needs a waveform of a drain"));
+        means.drive().ifPresent(this::drive);
+    }
+
+    private void drive(DriveWaveform drive) {
+        String at = "waveform of a drain";
+        ledger.enter(DRIVE_FREQUENCY, Optional.empty(), drive.frequencyHz(), at);
+        ledger.enter(DRIVE_DUTY, Optional.empty(), drive.duty(), at);
+        ledger.enter(VOLT_SECONDS, Optional.empty(), drive.voltSeconds(), at);
+        other(DRIVE_DROOP, drive.droop(), at);
+        other(DRAIN_SPIKE, drive.spike(), at);
+    }
+
+    private void other(FigureName name, Optional<Estimate> found, String at) {
+        found.ifPresentOrElse(
+                value -> ledger.enter(name, Optional.empty(), value, at),
+                () -> ledger.miss(name, Optional.empty(), "this drain shows no other switch"));
     }
 
     private String atDrain(Estimate peak) {

@@ -11,9 +11,13 @@ import railwitness.analysis.uncertainty.Estimate;
  * @param bands of the ripple meter on each rail, where stated
  * @param waveforms of each rail at full load, where a scope was there
  * @param drainPeak highest of a switch's drain voltage at full load, V, where a scope looked at it
+ * @param drive what that drain shows of the drive; empty where it is no course of a switch
  */
 public record RippleMeans(
-        Map<String, Band> bands, Map<String, RippleWaveform> waveforms, Optional<Estimate> drainPeak) {
+        Map<String, Band> bands,
+        Map<String, RippleWaveform> waveforms,
+        Optional<Estimate> drainPeak,
+        Optional<DriveWaveform> drive) {
     public RippleMeans {
         bands = Map.copyOf(bands);
         waveforms = Map.copyOf(waveforms);
@@ -21,7 +25,7 @@ public record RippleMeans(
 
     /** Without a look at a drain. */
     public RippleMeans(Map<String, Band> bands, Map<String, RippleWaveform> waveforms) {
-        this(bands, waveforms, Optional.empty());
+        this(bands, waveforms, Optional.empty(), Optional.empty());
     }
 
     /** Nothing is stated. */

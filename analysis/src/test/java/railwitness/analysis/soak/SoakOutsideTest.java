@@ -12,6 +12,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import railwitness.analysis.steady.Autocorrelation;
 import railwitness.analysis.uncertainty.Estimate;
+import railwitness.analysis.uncertainty.Table;
 
 /** Burn-in figures against data and numbers from elsewhere. */
 class SoakOutsideTest {
@@ -67,6 +68,61 @@ class SoakOutsideTest {
         double[] late = Arrays.copyOfRange(MAVRO, 25, 50);
         assertThat(drift.u()).isGreaterThan(2 * naive(late));
         assertThat(drift.value()).as("it rose over its second half").isGreaterThan(0);
+    }
+
+    private static Estimate slope(double[] y, double[] x) {
+        return CorrelatedFit.slopes("scatter", y, x).orElseThrow().get(0);
+    }
+
+    private static double[] count(int n) {
+        return IntStream.rangeClosed(1, n).mapToDouble(i -> i).toArray();
+    }
+
+    /**
+     * NIST StRD Norris, certified: slope 1.00211681802045, its standard deviation 0.429796848199937e-3 if the residuals are
+     * independent. In the order in which they were taken each resembles the one before (0.36); in order of x they do not.
+     */
+    @Test
+    void certifiedLineIsFound() {
+        Table norris = new Table("norris.txt");
+        double[] y = norris.column(0);
+        double[] x = norris.column(1);
+        Estimate asTaken = slope(y, x);
+        int[] order = IntStream.range(0, x.length)
+                .boxed()
+                .sorted(java.util.Comparator.comparingDouble(i -> x[i]))
+                .mapToInt(i -> i)
+                .toArray();
+        Estimate byX = slope(
+                Arrays.stream(order).mapToDouble(i -> y[i]).toArray(),
+                Arrays.stream(order).mapToDouble(i -> x[i]).toArray());
+        assertThat(asTaken.value()).isCloseTo(1.00211681802045, within(1e-12));
+        assertThat(byX.value()).isCloseTo(1.00211681802045, within(1e-12));
+        System.out.println("Norris as taken " + asTaken + ", by x " + byX);
+        assertThat(byX.u()).isBetween(0.999 * 0.429796848199937e-3, 1.6 * 0.429796848199937e-3);
+        assertThat(asTaken.u()).as("the wrong way: taken for independent").isGreaterThan(2 * 0.429796848199937e-3);
+    }
+
+    /**
+     * The lines through Lew and Mavro as the NIST/SEMATECH e-Handbook prints them in its case studies 1.4.2.5 and 1.4.2.6
+     * (values from memory, worked out anew elsewhere): 0.7366e-2 with 0.3405, and 0.1847e-4 with 0.331e-5. Lew swings about a
+     * mean that stands still, so that nothing drifts; Mavro's readings resemble each other, so that the 5.6 standard
+     * deviations of independent ones are not to be believed.
+     */
+    @Test
+    void certifiedRecordsDriftAsTheHandbookHasIt() {
+        double[] lew = new Table("lew.txt").column(0);
+        Estimate still = slope(lew, count(lew.length));
+        assertThat(still.value()).isCloseTo(0.7366e-2, within(0.5e-6));
+        assertThat(Math.abs(still.value())).isLessThan(still.coverage(0.95).expanded());
+        assertThat(still.u()).as("swings do not add up").isBetween(0.2 * 0.3405, 2 * 0.3405);
+
+        Estimate creeping = slope(MAVRO, count(MAVRO.length));
+        assertThat(creeping.value()).isCloseTo(0.1847e-4, within(0.5e-8));
+        assertThat(creeping.u()).isGreaterThan(2 * 0.331e-5);
+        assertThat(Math.abs(creeping.value()))
+                .isLessThan(creeping.coverage(0.95).expanded());
+        System.out.println("Lew " + still + ", Mavro " + creeping);
     }
 
     /** The same values in an order drawn at random have no memory, and then U is that of independent readings. */

@@ -5,7 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.Random;
+import java.util.SplittableRandom;
 
 /**
  * Room on the disk set aside while a session is recorded: {@code <session>-reserve}. When the disk is full it is given
@@ -27,7 +27,7 @@ final class ReserveFile implements AutoCloseable {
         try {
             // Without a pattern, so that a file system that compresses cannot save it.
             byte[] bytes = new byte[BYTES];
-            new Random(1).nextBytes(bytes);
+            new SplittableRandom(1).nextBytes(bytes);
             Files.write(path, bytes, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
             return new ReserveFile(path);
         } catch (IOException e) {

@@ -31,6 +31,7 @@ import railwitness.logger.recording.store.SessionState;
  * A hold as it is looked at, while it runs and later: lines over its time, what is foretold, what happened, and some plain
  * sentences. Times are hours since its begin.
  *
+ * @param running whether it goes on
  * @param now how far it has come, h
  * @param end where it ends by plan, or ended, h
  * @param temperatures by place, degC
@@ -44,6 +45,7 @@ import railwitness.logger.recording.store.SessionState;
  * @param rows figure, now, at the end, limit
  */
 public record BurnIn(
+        boolean running,
         double now,
         double end,
         List<Line> temperatures,
@@ -111,7 +113,7 @@ public record BurnIn(
                 ? Math.max(now, planned(file, soak.record().name()))
                 : now;
         List<Line> temperatures = new ArrayList<>();
-        soak.record().temperatures().forEach((place, series) -> temperatures.add(line(place, series, soak)));
+        soak.record().temperatures().forEach((place, series) -> temperatures.add(line(named(place), series, soak)));
         soak.record().ambient().ifPresent(room -> temperatures.add(line("room", room, soak)));
         List<Foretold> foretold = soak.temperatures().stream()
                 .map(place -> foretold(place, from, end))
@@ -124,6 +126,7 @@ public record BurnIn(
         OptionalDouble hottest =
                 design.map(sheet -> sheet.limits().heatsinkDegC()).orElse(OptionalDouble.empty());
         return new BurnIn(
+                file.state() == SessionState.RUNNING,
                 now,
                 end,
                 temperatures,
@@ -133,7 +136,7 @@ public record BurnIn(
                 Soak.efficiency(soak.record()).map(share -> efficiency(share, soak)),
                 known,
                 marks(file.events(), soak),
-                sentences(soak, hottest, known, now),
+                sentences(soak, hottest, known, now, file.state() == SessionState.RUNNING),
                 rows(soak, design));
     }
 
@@ -191,8 +194,7 @@ public record BurnIn(
             low[i] = at.value() - u;
             high[i] = at.value() + u;
         }
-        Estimate fit = place.fit().finalCelsius();
-        return new Foretold(place.place(), x, middle, low, high, SoakText.withU(fit, "\u00b0C"));
+        return new Foretold(place.place(), x, middle, low, high, shown(place.end(), "\u00b0C"));
     }
 
     /** Slope over a tenth of what is there, wherever enough was read. */
@@ -210,7 +212,7 @@ public record BurnIn(
                                 points.add(new double[] {(t[(int) perHour[1]] - from) / 3600, 1000 * perHour[0]}));
             }
             lines.add(new Line(
-                    rail.getKey(),
+                    sign(rail.getKey()) + " rail",
                     points.stream().mapToDouble(point -> point[0]).toArray(),
                     points.stream().mapToDouble(point -> point[1]).toArray()));
         }
@@ -251,8 +253,17 @@ public record BurnIn(
         return marks;
     }
 
-    private static List<String> sentences(Soak soak, OptionalDouble hottest, OptionalDouble known, double now) {
+    /** As it is read on a screen: a true minus sign, and the sign for plus or minus. */
+    private static String shown(Estimate value, String unit) {
+        return SoakText.withU(value, unit).trim().replace("+-", "\u00b1").replace("-", "\u2212");
+    }
+
+    private static List<String> sentences(
+            Soak soak, OptionalDouble hottest, OptionalDouble known, double now, boolean running) {
         List<String> words = new ArrayList<>();
+        words.add("Held at " + soak.record().name() + " for "
+                + SoakText.duration(soak.record().toSeconds() - soak.record().fromSeconds())
+                + (running ? " so far." : "."));
         soak.temperatures().stream().findFirst().ifPresent(place -> {
             String limit = hottest.isPresent()
                     ? String.format(
@@ -262,26 +273,47 @@ public record BurnIn(
                     : "";
             words.add(String.format(
                             Locale.ROOT,
-                            "The %s is at %.1f \u00b0C and ",
-                            place.place(),
+                            running ? "The %s is at %.1f \u00b0C and " : "The %s ended at %.1f \u00b0C and ",
+                            named(place.place()),
                             place.last().value())
-                    + (place.reached() ? "has reached its end near " : "will end near ")
+                    + (place.reached() ? "has reached its end near " : running ? "will end near " : "tended to ")
                     + String.format(Locale.ROOT, "%.0f \u00b0C", place.end().value())
                     + limit + ".");
-            place.rise().ifPresent(rise -> words.add("That is " + SoakText.withU(rise, "K") + " above the room."));
+            place.rise().ifPresent(rise -> words.add("That is " + shown(rise, "K") + " above the room."));
         });
         if (known.isPresent()) {
-            words.add(
-                    known.getAsDouble() <= now + 1e-9
-                            ? "The final temperature is known to \u00b10.5 K: the hold may be ended."
-                            : "After " + SoakText.duration(3600 * known.getAsDouble())
-                                    + " it will be known to \u00b10.5 K, with no need to wait for the end.");
+            words.add(knownWords(3600 * known.getAsDouble(), known.getAsDouble() <= now + 1e-9, running));
         }
         soak.drifts().stream()
                 .filter(drift -> drift.name().equals("voltage"))
-                .forEach(drift -> words.add("The " + drift.rail().orElse("") + " rail drifts by "
-                        + SoakText.withU(drift.perHour(), "% per hour") + "."));
+                .forEach(drift -> words.add("The " + sign(drift.rail().orElse("")) + " rail "
+                        + (running ? "drifts by " : "drifted by ") + shown(drift.perHour(), "% per hour") + "."));
         return words;
+    }
+
+    private static String knownWords(double seconds, boolean reached, boolean running) {
+        if (reached) {
+            return "The shape of its rise gives the final temperature to \u00b10.5 K, the thermometer's own accuracy"
+                    + " not counted" + (running ? ": the hold may be ended." : ".");
+        }
+        String after = SoakText.duration(seconds);
+        return running
+                ? "After " + after
+                        + " it will be known to \u00b10.5 K, the thermometer's own accuracy not counted, with"
+                        + " no need to wait for the end."
+                : "After " + after + " it would have been known to \u00b10.5 K.";
+    }
+
+    private static String named(String place) {
+        return Soak.isHeatSink(place) ? "heat sink" : place;
+    }
+
+    private static String sign(String rail) {
+        return switch (rail) {
+            case "plus" -> "+";
+            case "minus" -> "\u2212";
+            default -> rail;
+        };
     }
 
     private static List<List<String>> rows(Soak soak, Optional<Design> design) {
@@ -289,22 +321,22 @@ public record BurnIn(
         for (PlaceTemperature place : soak.temperatures()) {
             boolean sink = Soak.isHeatSink(place.place());
             rows.add(List.of(
-                    place.place() + ", \u00b0C",
+                    named(place.place()) + ", \u00b0C",
                     String.format(Locale.ROOT, "%.1f", place.last().value()),
-                    SoakText.withU(place.fit().finalCelsius(), ""),
+                    shown(place.end(), ""),
                     sink ? limit(design, FigureName.FINAL_HEAT_SINK_TEMPERATURE) : ""));
             place.rise()
                     .ifPresent(rise -> rows.add(List.of(
                             "above room, K",
                             "",
-                            SoakText.withU(rise, ""),
+                            shown(rise, ""),
                             sink ? limit(design, FigureName.FINAL_HEAT_SINK_RISE) : "")));
         }
         for (HoldDrift drift : soak.drifts()) {
             if (drift.name().equals("voltage")) {
                 rows.add(List.of(
-                        "drift " + drift.rail().orElse("") + ", %/h",
-                        SoakText.withU(drift.perHour(), ""),
+                        "drift " + sign(drift.rail().orElse("")) + ", %/h",
+                        shown(drift.perHour(), ""),
                         "",
                         limit(design, FigureName.DRIFT)));
             }
@@ -316,9 +348,14 @@ public record BurnIn(
         return design.stream()
                 .flatMap(sheet -> sheet.requirements().stream())
                 .filter(asked -> asked.figure() == name && asked.atMost().isPresent())
-                .map(asked -> "\u2264 "
-                        + String.format(Locale.ROOT, "%.4g", asked.atMost().getAsDouble()))
+                .map(asked -> (name == FigureName.DRIFT ? "\u00b1 " : "\u2264 ")
+                        + plain(asked.atMost().getAsDouble()))
                 .findFirst()
                 .orElse("");
+    }
+
+    /** As a person wrote it: 45, 0.1. */
+    private static String plain(double value) {
+        return java.math.BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 }

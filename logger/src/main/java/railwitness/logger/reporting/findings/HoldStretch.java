@@ -88,6 +88,34 @@ public record HoldStretch(String name, List<TimeSpan> spans) {
         return end;
     }
 
+    /**
+     * The stretches in which its cycle ran: from the end of the average before it, at the constant load, to the last whole
+     * cycle. What was read at the constant load before and after belongs to no cycle.
+     */
+    HoldStretch cycling(List<StepEntry> steps, List<EventEntry> events) {
+        return new HoldStretch(
+                name, spans.stream().map(span -> cycling(span, steps, events)).toList());
+    }
+
+    private TimeSpan cycling(TimeSpan span, List<StepEntry> steps, List<EventEntry> events) {
+        long from = steps.stream()
+                .filter(step -> step.stage().equals("hold")
+                        && name(step).equals(name)
+                        && !step.step().endsWith(" end"))
+                .flatMap(step -> step.average().stream())
+                .mapToLong(TimeSpan::toNanos)
+                .filter(nanos -> nanos >= span.fromNanos() && nanos < span.toNanos())
+                .max()
+                .orElse(span.fromNanos());
+        long to = events.stream()
+                .filter(event -> event.event().kind() == EventKind.CYCLES)
+                .mapToLong(EventEntry::nanos)
+                .filter(nanos -> nanos > from && nanos < span.toNanos())
+                .min()
+                .orElse(span.toNanos());
+        return new TimeSpan(from, to);
+    }
+
     /** Held in all, ns. */
     public long nanos() {
         return spans.stream()

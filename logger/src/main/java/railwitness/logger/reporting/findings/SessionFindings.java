@@ -169,7 +169,8 @@ public record SessionFindings(
         List<OperatingPoint> points = testimonies.stream().map(Testimony::point).toList();
         List<EventEntry> events = file.events();
         SessionWaveforms waveforms = new SessionWaveforms(file.waveforms(), events, design, bench);
-        RippleMeans ripple = new RippleMeans(bands(bench), waveforms.ripple(), waveforms.drainPeak());
+        RippleMeans ripple =
+                new RippleMeans(bands(bench), waveforms.ripple(), waveforms.drainPeak(), waveforms.drive());
         Circumstances circumstances = new Circumstances(
                 ripple,
                 bench.isPresent() ? OptionalDouble.of(bench.get().leadResistanceOhms()) : OptionalDouble.empty(),

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import railwitness.analysis.design.Design;
+import railwitness.analysis.supply.DriveWaveform;
 import railwitness.analysis.supply.RippleWaveform;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Influence;
@@ -75,6 +76,17 @@ final class SessionWaveforms {
                 .filter(entry -> isDrain(entry.getKey()) && entry.getKey().quantity() == Quantity.VOLTAGE)
                 .map(entry -> peak(entry.getKey(), entry.getValue()))
                 .max(java.util.Comparator.comparingDouble(Estimate::value));
+    }
+
+    /** What the drain that was looked at last shows of the drive. */
+    Optional<DriveWaveform> drive() {
+        return last.entrySet().stream()
+                .filter(entry -> isDrain(entry.getKey()) && entry.getKey().quantity() == Quantity.VOLTAGE)
+                .flatMap(entry ->
+                        DriveWaveform.of(
+                                entry.getValue().values(), entry.getValue().stepSeconds(), gain(entry.getKey()))
+                                .stream())
+                .reduce((before, after) -> after);
     }
 
     private static boolean isDrain(Channel channel) {

@@ -16,13 +16,15 @@ public record ShownUnit(int factor, String word) {
 
     public static ShownUnit of(FigureName figure) {
         return switch (figure) {
-            case AVERAGE_EFFICIENCY, FULL_LOAD_EFFICIENCY, EFFICIENCY_WHILE_HELD -> new ShownUnit(PERCENT, "%");
+            case AVERAGE_EFFICIENCY, FULL_LOAD_EFFICIENCY, EFFICIENCY_WHILE_HELD, DRIVE_DUTY ->
+                new ShownUnit(PERCENT, "%");
             case RIPPLE -> new ShownUnit(MILLI, "mV rms");
             case RIPPLE_PEAK_TO_PEAK -> new ShownUnit(MILLI, "mV");
             case STANDBY_CURRENT -> new ShownUnit(MILLI, "mA");
             case PRIMARY_A_RESISTANCE, PRIMARY_B_RESISTANCE, SECONDARY_A_RESISTANCE, SECONDARY_B_RESISTANCE ->
                 new ShownUnit(MILLI, "mohm");
             case MAGNETISING_INDUCTANCE, LEAKAGE_INDUCTANCE -> new ShownUnit(MICRO, "uH");
+            case VOLT_SECONDS -> new ShownUnit(MICRO, "V us");
             default -> new ShownUnit(1, figure.unit().equals("1") ? "" : figure.unit());
         };
     }
@@ -33,6 +35,7 @@ public record ShownUnit(int factor, String word) {
             case "ohm" -> "\u03a9";
             case "degC" -> "\u00b0C";
             case "mohm" -> "m\u03a9";
+            case "V us" -> "V \u00b5s";
             case "uH" -> "\u00b5H";
             default -> word;
         };

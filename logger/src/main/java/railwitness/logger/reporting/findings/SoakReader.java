@@ -45,6 +45,7 @@ public final class SoakReader {
     private final Optional<Design> design;
     private final ChannelEstimates estimates;
     private final List<Channel> channels;
+    private HoldStretch held;
     private HoldStretch hold;
     private TimeSpan span;
     private int columns;
@@ -76,14 +77,18 @@ public final class SoakReader {
     }
 
     private Optional<SoakRecord> record(HoldStretch stretch, List<OperatingPoint> points, Channel volts) {
+        held = stretch;
         hold = stretch;
         perCycle = 1;
+        cycle = cycleNanos();
+        if (cycle.isPresent()) {
+            hold = stretch.cycling(file.steps(), file.events());
+        }
         span = new TimeSpan(
                 hold.spans().get(0).fromNanos(),
                 hold.spans().get(hold.spans().size() - 1).toNanos());
         long readings = Arrays.stream(file.envelope(volts, span, 1).readings()).sum();
         columns = (int) Math.min(COLUMNS, readings / READINGS_EACH);
-        cycle = cycleNanos();
         if (cycle.isPresent()) {
             wholeCycles(cycle.getAsLong());
         }
@@ -92,13 +97,14 @@ public final class SoakReader {
 
     /**
      * Every column covers whole cycles, so that what goes to and fro does not show; of few cycles every column is the mean
-     * of the cycle around it.
+     * of the cycle around it. They are counted back from the end, which a whole cycle brings.
      */
     private void wholeCycles(long cycleNanos) {
         long cycles = (span.toNanos() - span.fromNanos()) / cycleNanos;
         long each = Math.max(1, (cycles + columns - 1) / Math.max(1, columns));
         long whole = cycles / each;
-        span = new TimeSpan(span.fromNanos(), span.fromNanos() + Math.max(1, whole) * each * cycleNanos);
+        long covered = whole * each * cycleNanos;
+        span = covered > 0 ? new TimeSpan(span.toNanos() - covered, span.toNanos()) : span;
         perCycle = whole < FEW_CYCLES && whole > 0 ? (int) Math.min(columns / whole, FEW_CYCLES) : 1;
         columns = (int) whole * perCycle;
     }
@@ -136,7 +142,7 @@ public final class SoakReader {
                 }
             }
         }
-        List<OperatingPoint> held = points.stream()
+        List<OperatingPoint> averaged = points.stream()
                 .filter(point -> point.stage().equals("hold")
                         && HoldStretch.name(point.step()).equals(hold.name()))
                 .toList();
@@ -155,9 +161,9 @@ public final class SoakReader {
                         ? Optional.empty()
                         : input(Quantity.CURRENT).map(amps -> product(clock, drawn.get(amps))),
                 cycle.isPresent() ? Optional.empty() : outputWatts(drawn),
-                held.isEmpty() || cycle.isPresent()
+                averaged.isEmpty() || cycle.isPresent()
                         ? Optional.empty()
-                        : Optional.of(held.get(held.size() - 1).loss()),
+                        : Optional.of(averaged.get(averaged.size() - 1).loss()),
                 Math.max(1, railNames().size()),
                 hold.breaks(),
                 cycle.isPresent() ? OptionalDouble.of(cycle.getAsLong() / 1e9) : OptionalDouble.empty(),
@@ -170,7 +176,7 @@ public final class SoakReader {
     /** How often the output went off within it and came on again. */
     private int rests() {
         return (int) file.events().stream()
-                .filter(event -> event.event().kind() == EventKind.RESTED && hold.holds(event.nanos() / 1e9))
+                .filter(event -> event.event().kind() == EventKind.RESTED && held.holds(event.nanos() / 1e9))
                 .count();
     }
 

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -41,8 +42,25 @@ class HeldSessionTest {
             duration_s = 5400
             """;
 
+    private static final double KILLED_AFTER = 3000;
+
+    @TempDir
+    private static Path shared;
+
+    private static Path unbroken;
+    private static Path killed;
+
     @TempDir
     private Path folder;
+
+    /** One run for all that ask of it, with what a kill in its midst would have left. */
+    @BeforeAll
+    static void heldOnce() throws IOException {
+        killed = shared.resolve("killed.session");
+        unbroken = shared.resolve("whole.session");
+        HeldRuns.run(
+                unbroken, HeldRuns.sheets(HOUR_AND_A_HALF), HeldRuns.still(), killedAt(KILLED_AFTER, unbroken, killed));
+    }
 
     private static List<String> whats(Path session) {
         try (SessionFile file = SessionFile.open(session)) {
@@ -58,7 +76,7 @@ class HeldSessionTest {
     }
 
     /** Copies file and log as they lie on the disk at that time of the session: what a kill leaves. */
-    private RunListener killedAt(double seconds, Path copy) {
+    private static RunListener killedAt(double seconds, Path from, Path copy) {
         int[] swept = {0};
         return new RunListener() {
             @Override
@@ -74,7 +92,6 @@ class HeldSessionTest {
                         if (swept[0] < 40) {
                             return;
                         }
-                        Path from = folder.resolve("whole.session");
                         Files.copy(from, copy);
                         Path log = from.resolveSibling("whole.session-wal");
                         if (Files.exists(log)) {
@@ -92,30 +109,25 @@ class HeldSessionTest {
 
     @Test
     void continuedAfterAKillGivesTheSameFiguresAsUnbroken() throws IOException {
-        Path copy = folder.resolve("killed.session");
-        Path whole = HeldRuns.run(
-                folder.resolve("whole.session"),
-                HeldRuns.sheets(HOUR_AND_A_HALF),
-                HeldRuns.still(),
-                killedAt(3000, copy));
+        Path copy = killed;
         try (SessionFile file = SessionFile.open(copy)) {
             assertThat(file.state()).isEqualTo(SessionState.INTERRUPTED);
         }
         HeldRuns.goOn(copy, 300);
 
-        SessionFindings unbroken = SessionFindings.of(whole);
+        SessionFindings whole = SessionFindings.of(unbroken);
         SessionFindings continued = SessionFindings.of(copy, true);
         assertThat(continued.state()).isEqualTo(SessionState.COMPLETE);
         assertThat(continued.brokenChain()).isFalse();
         Soak soak = continued.findings().soak().orElseThrow();
         assertThat(soak.record().breaks()).hasSize(1);
         assertThat(soak.record().gaps()).isEqualTo(1);
-        assertThat(unbroken.findings().soak().orElseThrow().record().gaps()).isZero();
+        assertThat(whole.findings().soak().orElseThrow().record().gaps()).isZero();
         assertThat(whats(copy)).contains("continued");
         for (FigureName name :
                 List.of(FigureName.FINAL_HEAT_SINK_TEMPERATURE, FigureName.EFFICIENCY_WHILE_HELD, FigureName.DRIFT)) {
             Optional<String> rail = name.perRail() ? Optional.of("plus") : Optional.empty();
-            Figure one = figure(unbroken, name, rail);
+            Figure one = figure(whole, name, rail);
             Figure other = figure(continued, name, rail);
             double u = one.value().coverage(0.95).expanded()
                     + other.value().coverage(0.95).expanded();
@@ -131,13 +143,8 @@ class HeldSessionTest {
 
     /** The heat sink of the sample tends to where its own loss and 1.6 K/W lead. */
     @Test
-    void holdForetellsTheFinalTemperature() throws IOException {
-        Path session = HeldRuns.run(
-                folder.resolve("whole.session"),
-                HeldRuns.sheets(HOUR_AND_A_HALF),
-                HeldRuns.still(),
-                new RunListener() {});
-        SessionFindings found = SessionFindings.of(session);
+    void holdForetellsTheFinalTemperature() {
+        SessionFindings found = SessionFindings.of(unbroken);
         String text = FindingsText.of(found);
         assertThat(text).contains("final heat-sink rise", "thermal time constant", "held for 1 h 3", "no gaps");
         assertThat(FindingsJson.of(found)).contains("\"soak\" : {", "\"channel\" : \"heatsink.temperature\"");
@@ -145,6 +152,23 @@ class HeldSessionTest {
         assertThat(Math.abs(drift.value().value())).isLessThan(0.2);
         assertThat(figure(found, FigureName.GAPS, Optional.empty()).value().value())
                 .isZero();
+    }
+
+    /** What the window's page says: in a technician's words and signs, of a hold that is over. */
+    @Test
+    void thePageOfAHoldSpeaksOfWhatWas() {
+        BurnIn page = BurnIn.of(unbroken).orElseThrow();
+        assertThat(page.running()).isFalse();
+        assertThat(page.knownWellEnough()).isTrue();
+        String said = String.join(" ", page.sentences());
+        assertThat(said)
+                .contains("Held at 75 % for 1 h 3", "The heat sink ended at 37.", "The + rail drifted by", "\u00b1")
+                .doesNotContain("+-", "-0", "may be ended", "plus", "heatsink");
+        Estimate end = figure(SessionFindings.of(unbroken), FigureName.FINAL_HEAT_SINK_TEMPERATURE, Optional.empty())
+                .value();
+        assertThat(page.rows().get(0).get(2))
+                .as("with the thermometer's accuracy, as the figure has it")
+                .isEqualTo(SoakText.withU(end, "").trim().replace("+-", "\u00b1"));
     }
 
     @Test
@@ -203,7 +227,18 @@ class HeldSessionTest {
             assertThat(file.steps()).extracting(step -> step.step()).contains("50 % cycled begin", "50 % cycled end");
         }
         assertThat(whats(session)).contains("cycles").doesNotContain("contradiction");
-        assertThat(SessionFindings.of(session).findings().soak()).isPresent();
+        SessionFindings found = SessionFindings.of(session);
+        assertThat(figure(found, FigureName.FINAL_HEAT_SINK_RISE, Optional.empty())
+                        .value()
+                        .value())
+                .isBetween(5.0, 25.0);
+        for (String rail : List.of("plus", "minus")) {
+            Estimate drift = figure(found, FigureName.DRIFT, Optional.of(rail)).value();
+            assertThat(Math.abs(drift.value())).as("nothing ages").isLessThan(0.03);
+            assertThat(drift.coverage(0.95).expanded())
+                    .as("what was read at the constant load before and after is no drift")
+                    .isLessThan(0.03);
+        }
     }
 
     /** Load, line and off periods as one table: off for each, first power for each, nothing between without a supply that is off. */

@@ -22,9 +22,11 @@ import railwitness.logger.ui.screen.widgets.Words;
 /** Three graphs over one axis of hours: temperatures, drift of the rails, efficiency; what happened stands below it. */
 final class BurnInGraph extends JComponent {
     private static final int LEFT = 52;
-    private static final int RIGHT = 132;
+    private static final int RIGHT = 16;
     private static final int FOOT = 74;
     private static final int HEAD = 26;
+    private static final int LEAST_HEIGHT = 340;
+    private static final double FAR_LIMIT = 1;
     private static final double[] HEIGHTS = {0.56, 0.24, 0.20};
 
     private transient Optional<BurnIn> shown = Optional.empty();
@@ -41,7 +43,12 @@ final class BurnInGraph extends JComponent {
 
     @Override
     public Dimension getPreferredSize() {
-        return new Dimension(Look.px(640), Look.px(470));
+        return new Dimension(Look.px(640), Look.px(LEAST_HEIGHT));
+    }
+
+    @Override
+    public Dimension getMinimumSize() {
+        return new Dimension(Look.px(200), Look.px(LEAST_HEIGHT));
     }
 
     @Override
@@ -71,7 +78,7 @@ final class BurnInGraph extends JComponent {
         private final BurnIn view;
         private final Palette palette = Look.palette();
         private final double left = Look.px(LEFT);
-        private final double right = getWidth() - Look.px(RIGHT);
+        private final double right;
         private final double bottom = getHeight() - Look.px(FOOT);
         private double top;
         private double height;
@@ -81,6 +88,19 @@ final class BurnInGraph extends JComponent {
         Painter(Graphics2D g, BurnIn view) {
             this.g = g;
             this.view = view;
+            this.right = getWidth() - margin();
+        }
+
+        /** As much as the longest words beside the graphs need. */
+        private double margin() {
+            g.setFont(Type.CAPTION.font().deriveFont(java.awt.Font.ITALIC));
+            double widest = java.util.stream.Stream.concat(
+                            view.foretold().stream().map(BurnIn.Foretold::words),
+                            view.drifts().stream().map(BurnIn.Line::name))
+                    .mapToDouble(g.getFontMetrics()::stringWidth)
+                    .max()
+                    .orElse(0);
+            return widest + Look.px(RIGHT);
         }
 
         void paint() {
@@ -126,8 +146,10 @@ final class BurnInGraph extends JComponent {
         }
 
         private void grid() {
+            upright();
             g.setFont(Type.AXIS.font());
-            double step = step((high - low) / Math.max(2, height / Look.px(44)));
+            double step = step((high - low) / Math.max(3.5, height / Look.px(44)));
+            step = (high - low) / step < 3 && height * finer(step) / (high - low) > Look.px(15) ? finer(step) : step;
             int places = (int) Math.max(0, Math.ceil(-Math.log10(step) - 1e-9));
             for (double value = Math.ceil(low / step) * step; value <= high; value += step) {
                 g.setColor(palette.rule());
@@ -142,6 +164,30 @@ final class BurnInGraph extends JComponent {
             }
         }
 
+        /** Upright lines at the times that the axis names. */
+        private void upright() {
+            g.setColor(palette.rule());
+            g.setStroke(new BasicStroke(1));
+            for (double value = 0; value * unit() <= view.end() * 1.0001; value += timeStep()) {
+                line(x(value * unit()), top, x(value * unit()), top + height);
+            }
+        }
+
+        /** Hours in one unit of the axis: minutes, hours or days. */
+        private double unit() {
+            return view.end() < 2 ? 1 / 60.0 : view.end() > 60 ? 24 : 1;
+        }
+
+        private double timeStep() {
+            return step(view.end() / unit() / 6);
+        }
+
+        /** The next smaller of 1, 2, 5, 10 ... */
+        private double finer(double step) {
+            double mantissa = step / Math.pow(10, Math.floor(Math.log10(step) + 1e-9));
+            return Math.round(mantissa) == 5 ? step * 0.4 : step / 2;
+        }
+
         private double step(double wanted) {
             double base = Math.pow(10, Math.floor(Math.log10(Math.max(wanted, 1e-12))));
             double share = wanted / base;
@@ -151,31 +197,39 @@ final class BurnInGraph extends JComponent {
         private void temperatures() {
             scale(() -> java.util.stream.DoubleStream.concat(
                     view.temperatures().stream().flatMapToDouble(one -> java.util.stream.DoubleStream.of(one.y())),
-                    java.util.stream.DoubleStream.concat(
-                            java.util.stream.DoubleStream.of(
-                                    view.hottest().isPresent()
-                                            ? new double[] {view.hottest().getAsDouble()}
-                                            : new double[0]),
-                            view.foretold().stream()
-                                    .flatMapToDouble(one -> java.util.stream.DoubleStream.of(one.middle())))));
+                    view.foretold().stream().flatMapToDouble(one -> java.util.stream.DoubleStream.of(one.middle()))));
+            double limitAt = view.hottest().orElse(low);
+            boolean far = limitAt > high + FAR_LIMIT * (high - low);
+            high += far ? Look.px(22) / height * (high - low) : 0; // room for the words about it
+            high = far || limitAt <= high ? high : limitAt + 0.08 * (limitAt - low);
             head(Words.of("burnin.temperatures"), "\u00b0C");
             grid();
             view.foretold().forEach(this::foretold);
-            view.hottest().ifPresent(limit -> {
-                g.setColor(palette.fault());
-                g.setStroke(dashed(1.2f, 7, 4));
-                line(left, y(limit), right, y(limit));
-                g.setFont(Type.AXIS.font());
-                g.drawString(
-                        Words.of("burnin.limit", Numbers.fixed(limit, 0)),
-                        (float) left + Look.px(6),
-                        (float) y(limit) + Look.px(14));
-            });
+            view.hottest().ifPresent(limit -> limit(limit, far));
             List<BurnIn.Line> lines = view.temperatures();
             for (int i = 0; i < lines.size(); i++) {
                 curve(lines.get(i), palette.ink(), i == 0 ? 2f : 1.2f);
                 named(lines.get(i), palette.ink());
             }
+        }
+
+        /** A limit far above what is drawn is said and not drawn: the curves keep a scale of their own. */
+        private void limit(double limit, boolean far) {
+            g.setColor(palette.fault());
+            g.setFont(Type.AXIS.font());
+            if (far) {
+                String words = Words.of("burnin.limit.far", Numbers.fixed(limit, 0));
+                double from =
+                        Math.max(left + Look.px(4), right - g.getFontMetrics().stringWidth(words));
+                g.drawString(words, (float) from, (float) top + Look.px(5));
+                return;
+            }
+            g.setStroke(dashed(1.2f, 7, 4));
+            line(left, y(limit), right, y(limit));
+            g.drawString(
+                    Words.of("burnin.limit", Numbers.fixed(limit, 0)),
+                    (float) left + Look.px(6),
+                    (float) y(limit) + Look.px(14));
         }
 
         private void foretold(BurnIn.Foretold way) {
@@ -212,7 +266,7 @@ final class BurnInGraph extends JComponent {
                 BurnIn.Line one = view.drifts().get(i);
                 g.draw(path(one.x(), one.y()));
                 g.setFont(Type.AXIS.font());
-                g.drawString(one.name(), (float) right + Look.px(10), (float) top + Look.px(14 + 15 * i));
+                g.drawString(one.name(), (float) right + Look.px(10), (float) top + Look.px(14) + Look.px(15) * i);
             }
         }
 
@@ -260,10 +314,9 @@ final class BurnInGraph extends JComponent {
             g.setColor(palette.strongRule());
             g.setStroke(new BasicStroke(1));
             line(left, bottom, right, bottom);
-            boolean minutes = view.end() < 2;
-            double unit = minutes ? 1 / 60.0 : view.end() > 60 ? 24 : 1;
-            String word = minutes ? "min" : view.end() > 60 ? "d" : "h";
-            double step = step(view.end() / unit / 6);
+            double unit = unit();
+            String word = unit < 1 ? "min" : unit > 1 ? "d" : "h";
+            double step = timeStep();
             g.setFont(Type.AXIS.font());
             for (double value = 0; value * unit <= view.end() * 1.0001; value += step) {
                 g.setColor(palette.muted());

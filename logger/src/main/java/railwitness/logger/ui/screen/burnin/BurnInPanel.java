@@ -5,11 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import javax.swing.JComponent;
+import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import railwitness.logger.reporting.findings.BurnIn;
 import railwitness.logger.ui.screen.stage.WindowModel;
 import railwitness.logger.ui.screen.theme.Palette;
 import railwitness.logger.ui.screen.theme.Type;
+import railwitness.logger.ui.screen.widgets.Filling;
 import railwitness.logger.ui.screen.widgets.Label;
 import railwitness.logger.ui.screen.widgets.Note;
 import railwitness.logger.ui.screen.widgets.Readable;
@@ -24,10 +26,9 @@ public final class BurnInPanel {
     private final WindowModel desk;
     private final BurnInGraph graph = new BurnInGraph();
     private final Sheet face = new Sheet(
-            new MigLayout("insets 14 20 10 20, gap 18 0, fill", "[grow,fill][290!,fill]", "[grow,fill]"),
-            Palette::sheet);
+            new MigLayout("insets 14 20 10 20, gap 18 0, fill", "[grow,fill][fill]", "[grow,fill]"), Palette::sheet);
     private final Readable words =
-            new Readable(new MigLayout("insets 4, gap 8 9, wrap 4, fillx, hidemode 3", "[grow,fill][]12[]12[]", ""));
+            new Readable(new MigLayout("insets 4, gap 8 9, wrap 1, fillx, hidemode 3", "[grow,fill]", ""));
     private Path file;
     private long readNanos;
     private boolean reading;
@@ -38,8 +39,10 @@ public final class BurnInPanel {
         words.setName("burn-in words");
         words.reachable(Words.of("burnin.words"));
         face.setName("burn-in page");
-        face.add(graph, "grow, push, wmin 300");
-        face.add(Scroll.of(words), "grow");
+        Filling whole = new Filling(graph);
+        whole.reachable(Words.of("act.burnin"));
+        face.add(Scroll.of(whole), "grow, push, wmin 200, hmin 0");
+        face.add(Scroll.of(words), "grow, w 28%!");
     }
 
     public JComponent face() {
@@ -85,25 +88,36 @@ public final class BurnInPanel {
         graph.show(found);
         words.removeAll();
         if (found.isEmpty()) {
-            words.add(Note.muted(Words.of("burnin.empty"), Type.TEXT), "span, growx, wmin 40");
+            words.add(Note.muted(Words.of("burnin.empty"), Type.TEXT), "growx, wmin 40");
         } else {
-            words.add(Label.of(Words.of("burnin.words"), Type.HEADING), "span, wmin 0");
-            List<String> sentences = found.get().sentences();
-            for (int i = 0; i < sentences.size(); i++) {
-                words.add(Note.of(sentences.get(i), i == 0 ? Type.TEXT_STRONG : Type.TEXT), "span, growx, wmin 40");
-            }
-            words.add(Label.muted("", Type.CAPTION), "wmin 0");
-            for (String head : List.of("burnin.now", "burnin.end", "burnin.allowed")) {
-                words.add(Label.muted(Words.of(head), Type.CAPTION), "align right");
-            }
-            for (List<String> row : found.get().rows()) {
-                words.add(Label.of(row.get(0), Type.CAPTION), "wmin 0");
-                for (int i = 1; i < row.size(); i++) {
-                    words.add(Label.of(row.get(i), Type.CAPTION), "align right");
-                }
-            }
+            told(found.get());
         }
         words.revalidate();
         words.repaint();
+    }
+
+    private void told(BurnIn hold) {
+        words.add(
+                Note.of(Words.of(hold.running() ? "burnin.words" : "burnin.words.over"), Type.HEADING),
+                "growx, wmin 40");
+        List<String> sentences = hold.sentences();
+        for (int i = 0; i < sentences.size(); i++) {
+            words.add(Note.of(sentences.get(i), i == 1 ? Type.TEXT_STRONG : Type.TEXT), "growx, wmin 40");
+        }
+        List<String> heads = hold.running()
+                ? List.of("burnin.now", "burnin.end", "burnin.allowed")
+                : List.of("burnin.end", "burnin.tends", "burnin.allowed");
+        for (List<String> row : hold.rows()) {
+            JPanel line = new JPanel(new MigLayout("insets 4 0 0 0, gap 8 2, wrap 2, fillx", "[][grow,right]"));
+            line.setOpaque(false);
+            line.add(Note.of(row.get(0), Type.TEXT_STRONG), "span, growx, wmin 40");
+            for (int i = 1; i < row.size(); i++) {
+                if (!row.get(i).isEmpty()) {
+                    line.add(Label.muted(Words.of(heads.get(i - 1)), Type.CAPTION));
+                    line.add(Label.of(row.get(i), Type.TEXT));
+                }
+            }
+            words.add(line, "growx, wmin 0");
+        }
     }
 }

@@ -113,14 +113,15 @@ public final class RunStage implements Stage {
         RunView now = desk.view().orElseThrow();
         rows.watched(run.get().watches());
         sheet.rows(rows.rows(now.steps(), Optional.of(now)));
-        boolean holds = !far() && holdsLong(now);
+        boolean holds = holdsLong(now);
         cards.show(face, far() ? FAR : holds ? HOLD : NEAR);
         if (holds) {
-            burnIn.open(Optional.of(run.get().file()));
+            burnIn.open(Optional.of(run.get().file())); // its button is offered in either view
             burnIn.moment();
-        } else if (far()) {
+        }
+        if (far()) {
             view.show(FarModels.of(run.get(), now, sheets.design().content().rails()));
-        } else if (traces != null) {
+        } else if (!holds && traces != null) {
             traces.show(run.get(), now);
         }
         follow(now);
@@ -200,7 +201,7 @@ public final class RunStage implements Stage {
     /** Offered, never done by itself. */
     private StatusLine withEnd(StatusLine now) {
         List<Act> acts = new ArrayList<>(now.acts());
-        acts.add(0, new Act("end-hold", Words.of("act.endhold"), "control K", false, () -> {
+        acts.add(0, new Act("end-hold", Words.of("act.endhold"), "control E", false, () -> {
             desk.run().ifPresent(LiveRun::endHold);
             desk.message(Words.of("burnin.ending"));
         }));
