@@ -91,8 +91,8 @@ public record DriveWaveform(
             return new DriveWaveform(
                     Estimate.of(hertz, sampling.times(hertz / sum)),
                     scattered(share, shares, sampling.times(1 / (period * step))),
-                    inVolts(scattered(area, areas, sampling.times(mean)), area),
-                    other.isEmpty() ? Optional.empty() : Optional.of(scattered(average(falls), falls)),
+                    inVolts(scattered(area, areas, sampling.times(2 * mean)), area),
+                    other.isEmpty() ? Optional.empty() : Optional.of(droop(falls, sampling)),
                     other.isEmpty() ? Optional.empty() : Optional.of(spike(average(levels))));
         }
 
@@ -101,6 +101,12 @@ public record DriveWaveform(
             return java.util.Arrays.stream(volts, (int) Math.ceil(one.from()), (int) Math.floor(one.to()) + 1)
                     .average()
                     .orElseThrow();
+        }
+
+        /** The scope's gain and offset cancel; how its probe is trimmed is not counted. */
+        private Estimate droop(List<Double> falls, Influence sampling) {
+            double droop = average(falls);
+            return scattered(droop, falls, sampling.times(2 * droop / (period * step)));
         }
 
         private Estimate spike(double level) {

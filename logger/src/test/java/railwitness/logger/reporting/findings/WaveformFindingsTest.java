@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import railwitness.analysis.design.FigureName;
 import railwitness.analysis.supply.Figure;
+import railwitness.analysis.uncertainty.Estimate;
 import railwitness.drivers.bench.BenchSheet;
 import railwitness.drivers.converter.Specimen;
 import railwitness.drivers.reading.Channel;
@@ -138,6 +139,36 @@ class WaveformFindingsTest {
                 .orElseThrow();
         assertThat(peak.value().value()).isCloseTo(30, within(0.1));
         assertThat(peak.at()).contains("40 % of the switches' rating of 75.00 V");
+    }
+
+    @Test
+    void aDrainsTraceShowsTheDrive() {
+        Path traced = folder.resolve("drive.session");
+        Channel drain = Channel.of("drain.voltage");
+        double[] volts = new double[1000];
+        Arrays.setAll(volts, i -> {
+            double phase = i * 1e-7 * 25e3 % 1;
+            return phase < 0.45 ? 0.1 : phase >= 0.5 && phase < 0.95 ? 26.9 : 13.5;
+        });
+        try (SessionFile old = SessionFile.open(recorded);
+                SessionWriter writer = SessionWriter.create(traced, head())) {
+            SessionCopy.of(old, writer);
+            writer.event(1, new SessionEvent.TraceTaken(drain, "d.csv", OptionalDouble.empty(), OptionalDouble.of(2)));
+            writer.waveform(1, new Waveform(drain, 0, 1e-7, volts));
+            writer.finish(SessionState.COMPLETE);
+        }
+        SessionFindings found = SessionFindings.of(traced);
+        Estimate area = found.findings()
+                .figure(FigureName.VOLT_SECONDS, Optional.empty())
+                .orElseThrow()
+                .value();
+        assertThat(area.value())
+                .isCloseTo(13.4 * 0.45 / 25e3, within(area.coverage(0.95).expanded()));
+        assertThat(FindingsText.of(found))
+                .containsPattern("drive frequency +2\\d{4} ")
+                .containsPattern("drive duty +4\\d[.]\\d+ +\\S+ +%")
+                .containsPattern("volt-seconds of the drive +24\\d[.]?\\d* +\\S+ +V us");
+        assertThat(FindingsJson.of(found)).contains("\"volt-seconds of the drive\"", "\"V s\"");
     }
 
     private static double[] sine(int samples, double hertz, double amplitude) {
