@@ -2,6 +2,7 @@ package railwitness.logger.ui.screen.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Component;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -40,12 +41,36 @@ class KnobsWindowTest extends OnDisplay {
         driver.until("a run is there", () -> driver.run().isPresent());
     }
 
+    /** Drawn, its words large enough to be read from the bench. */
+    private void shown(Prompt now) {
+        driver.until("the question is drawn", () -> driver.named("question") != null && inside("question"));
+        assertThat(fontSize()).isGreaterThan(24);
+        if (now.kind() == Prompt.Kind.SWITCH_OFF) {
+            driver.until("its field is drawn", () -> driver.named("answer") != null && inside("answer"));
+        }
+    }
+
+    private int fontSize() {
+        Component found = driver.named("question");
+        return driver.ask(() -> found.getFont().getSize());
+    }
+
+    private boolean inside(String name) {
+        Component found = driver.named(name);
+        return driver.ask(() -> found.isShowing()
+                && found.getHeight() > 0
+                && found.getLocationOnScreen().y + found.getHeight()
+                        <= driver.window().frame().getLocationOnScreen().y
+                                + driver.window().frame().getHeight());
+    }
+
     @Test
     void theRunAsksToSetAndConfirmAndOffIsSaidLargeUntilItIsTyped() {
         begin();
         List<String> asked = new ArrayList<>();
         driver.until("the output is on", () -> {
             prompt().ifPresent(now -> {
+                shown(now);
                 if (asked.isEmpty() || !asked.get(asked.size() - 1).equals(now.sentence())) {
                     asked.add(now.sentence());
                     driver.picture("knobs-" + asked.size());
@@ -57,11 +82,11 @@ class KnobsWindowTest extends OnDisplay {
             });
             return driver.run().orElseThrow().power() == PowerState.ON;
         });
-        System.out.println(asked);
         assertThat(asked).anyMatch(words -> words.contains("voltage")).anyMatch(words -> words.contains("current"));
         driver.key(KeyEvent.VK_ESCAPE);
         driver.until("off is asked for", () -> prompt().filter(now -> now.kind() == Prompt.Kind.SWITCH_OFF)
                 .isPresent());
+        shown(prompt().orElseThrow());
         driver.picture("knobs-off");
         driver.key(KeyEvent.VK_ENTER);
         assertThat(prompt()).as("the mere press of a key is no answer").isPresent();
