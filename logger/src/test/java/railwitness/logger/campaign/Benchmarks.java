@@ -30,6 +30,7 @@ final class Benchmarks {
 
     static final List<Table> TABLES = List.of(
             new Table("railwitness.drivers.converter.SolverPaceTable", "200 1", "3 1"),
+            new Table("railwitness.drivers.instrument.ReplyFuzz", "10000000 1", "20000 1"),
             new Table("railwitness.drivers.line.ForeignReplies", "100000 1", "200 1"),
             new Table("railwitness.safety.campaign.TripBenchmark", "10000", "20"),
             new Table("railwitness.safety.guardian.GuardianBenchmark", "100 20 64", "1 1 16"),

@@ -89,7 +89,7 @@ final class OneMeterCampaign {
                         + " same first cause |\n|---|---|---|---|---|---|---|");
         List<String> wanted = List.of(arguments).subList(2, arguments.length);
         for (Optional<Fault> fault : faults()) {
-            if (!wanted.isEmpty() && !wanted.contains(word(fault))) {
+            if (wanted.isEmpty() ? isEndless(fault) : !wanted.contains(word(fault))) {
                 continue;
             }
             List<Compared> here = new ArrayList<>();
@@ -123,6 +123,14 @@ final class OneMeterCampaign {
             all.add(Optional.of(Fault.of(code.word())));
         }
         return all;
+    }
+
+    /**
+     * A rail that shorts under load is worked out only where it is named: with knobs the short lasts until a person has read a
+     * meter, and the virtual unit takes more than a quarter of an hour to work that out.
+     */
+    private static boolean isEndless(Optional<Fault> fault) {
+        return fault.filter(one -> one.code() == FaultCode.SHORT_UNDER_LOAD).isPresent();
     }
 
     private static String word(Optional<Fault> fault) {
