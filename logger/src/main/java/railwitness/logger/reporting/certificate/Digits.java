@@ -1,5 +1,6 @@
 package railwitness.logger.reporting.certificate;
 
+import java.math.RoundingMode;
 import java.util.Locale;
 import railwitness.analysis.uncertainty.Estimate;
 import railwitness.analysis.uncertainty.Rounding;
@@ -7,6 +8,9 @@ import railwitness.logger.reporting.findings.FigureRow;
 
 /** A measured value with as many digits as its uncertainty warrants. */
 final class Digits {
+    /** Microvolts of a rail that is off say nothing: U is then rounded up, so that it is never printed as zero. */
+    private static final int DECIMALS = 5;
+
     private Digits() {}
 
     /** Value and U, such as "36.8826 &plusmn; 0.0074"; the value alone, to five digits, where U is not known. */
@@ -16,6 +20,14 @@ final class Digits {
             return Typography.of(String.format(Locale.ROOT, "%.5g", scaled.value()));
         }
         Rounding rounded = Rounding.expanded(scaled, scaled.coverage(FigureRow.PROBABILITY));
-        return Typography.of(rounded.toString());
+        return Typography.of(
+                rounded.uncertainty().scale() > DECIMALS
+                        ? rounded.value()
+                                        .setScale(DECIMALS, RoundingMode.HALF_UP)
+                                        .toPlainString() + " +- "
+                                + rounded.uncertainty()
+                                        .setScale(DECIMALS, RoundingMode.UP)
+                                        .toPlainString()
+                        : rounded.toString());
     }
 }

@@ -217,7 +217,7 @@ final class ResultPages {
     }
 
     private static String step(OperatingPoint point) {
-        return point.stage() + ", " + point.step() + (point.settled() ? "" : " *");
+        return point.stage().replace('-', ' ') + ", " + point.step() + (point.settled() ? "" : " *");
     }
 
     private static String factors(List<OperatingPoint> points) {

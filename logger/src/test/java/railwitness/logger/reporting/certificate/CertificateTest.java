@@ -92,7 +92,7 @@ class CertificateTest {
                         "shunt of input",
                         "\u00b10.1 %")
                 .contains("Identification", "Deviations and events", "Cautions", "Records", "End of certificate")
-                .contains("load-sweep, 25 % again", "input meter", "slope of the rail against the input terminals")
+                .contains("load sweep, 25 % again", "input meter", "slope of the rail against the input terminals")
                 .contains("SHA-256 of the design sheet", "made by railwitness")
                 .doesNotContain("Probable causes");
     }

@@ -96,7 +96,7 @@ class PrintedNumbersTest {
         try {
             Locale.setDefault(Locale.GERMANY);
             for (String step : List.of("50 %", "100 %")) {
-                String at = "load-sweep, " + step;
+                String at = "load sweep, " + step;
                 printed("input voltage", mean("load-sweep", step, "input.voltage_V"), 0, at);
                 printed("input current", mean("load-sweep", step, "input.current_A"), 1, at);
                 printed("input power", input(step), 2, at);
