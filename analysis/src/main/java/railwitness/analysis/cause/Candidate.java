@@ -33,8 +33,10 @@ record Candidate(
         OF_PARTS,
         /** Its size is a resistance before the terminals, which the parts do not see. */
         BEFORE_TERMINALS,
-        /** It grows from nothing at the first point to its size at the last: heat. */
+        /** It grows from nothing at the coolest point to its size at the warmest: a joint that moves. */
         GROWING,
+        /** It is there from the begin and doubles with every 10 K: leakage of a junction. */
+        DOUBLING,
         /** It is there at points with load only. */
         UNDER_LOAD,
         /** The unit stops by itself at some points; the others are as they should be. */
@@ -109,6 +111,10 @@ record Candidate(
 
     Candidate growing() {
         return new Candidate(code, rail, place, weight, median, spread, fault, Kind.GROWING, second);
+    }
+
+    Candidate doubling() {
+        return new Candidate(code, rail, place, weight, median, spread, fault, Kind.DOUBLING, second);
     }
 
     Candidate underLoad() {

@@ -14,6 +14,7 @@ import railwitness.analysis.design.Design;
  */
 final class Candidates {
     private static final double SHORT_OHMS = 0.2;
+    private static final double LEAK_SHARE = 0.01;
     private static final double UNKNOWN_TURNS = 4;
 
     private final Design design;
@@ -33,6 +34,9 @@ final class Candidates {
         candidates.rails();
         if (recording.stopped().isEmpty()) {
             candidates.all.removeIf(one -> one.kind() == Candidate.Kind.STOPPING);
+        }
+        if (!recording.showsHeat()) {
+            candidates.all.removeIf(one -> one.kind() == Candidate.Kind.GROWING);
         }
         if (recording.sightings().stream().noneMatch(one -> one.kind() == Sighting.Kind.STANDBY)) {
             candidates.all.removeIf(one -> one.code().equals(Optional.of(CauseCode.LEAKY_SWITCH)));
@@ -104,10 +108,10 @@ final class Candidates {
         all.add(Candidate.sized(
                         CauseCode.THERMAL_RUNAWAY,
                         0.2,
-                        0.03 * full,
+                        LEAK_SHARE * full,
                         1.0,
-                        (sound, watts) -> sound.plus(Part.SQUARE_WATTS, watts))
-                .growing());
+                        (sound, watts) -> sound.plus(Part.FIXED_WATTS, watts))
+                .doubling());
         all.add(Candidate.plain(CauseCode.HICCUP, 0.5, (sound, none) -> sound).stopping());
         all.add(Candidate.sized(
                 CauseCode.LEAKY_SWITCH, 0.7, 0.05, 1.3, (sound, amperes) -> sound.plus(Part.STANDBY_AMPERES, amperes)));

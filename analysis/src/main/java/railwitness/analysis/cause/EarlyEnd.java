@@ -2,6 +2,7 @@ package railwitness.analysis.cause;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -29,7 +30,8 @@ public final class EarlyEnd {
             .toList();
 
     /** What draws current though both rails stand. */
-    private static final List<CauseCode> TOO_MUCH_WITH_RAILS = List.of(CauseCode.SHORTED_TURN, CauseCode.WEAK_CORE);
+    private static final List<CauseCode> TOO_MUCH_WITH_RAILS =
+            List.of(CauseCode.SHORTED_TURN, CauseCode.WEAK_CORE, CauseCode.LEAKY_CLAMP);
 
     private static final List<CauseCode> NO_RAIL = List.of(CauseCode.DEAD_DRIVE, CauseCode.SHORTED_RECTIFIER);
 
@@ -37,6 +39,9 @@ public final class EarlyEnd {
 
     /** From here on a rail is fed; a shorted one stays at its diodes' drop, V. */
     private static final double RUNS_VOLTS = 3;
+
+    /** Rails nearer to each other than this share are alike (common practice, no source). */
+    private static final double ALIKE = 0.98;
 
     private static final List<CauseCode> OWN_OF_RAIL = List.of(CauseCode.SHORTED_RECTIFIER, CauseCode.DEAD_RECTIFIER);
 
@@ -46,7 +51,7 @@ public final class EarlyEnd {
 
     /** Whether the ending says something of itself: it came before any load, or a rail fell under it. */
     public static boolean speaks(EarlyEnding ending) {
-        return BEFORE_LOAD.contains(ending.stage()) || fellUnderLoad(ending);
+        return BEFORE_LOAD.contains(ending.stage()) || underLoad(ending);
     }
 
     /** Whether a rail that had stood fell under load; the points measured before that may name more. */
@@ -54,10 +59,15 @@ public final class EarlyEnd {
         return !BEFORE_LOAD.contains(ending.stage()) && !ending.lowRails().isEmpty();
     }
 
+    /** Whether a load brought it about; the points measured before that may name more. */
+    public static boolean underLoad(EarlyEnding ending) {
+        return fellUnderLoad(ending) || ending.lostWatts().isPresent();
+    }
+
     /** The causes it leaves. */
     public static List<Cause> causes(EarlyEnding ending) {
-        String fact = fellUnderLoad(ending)
-                ? fell(ending)
+        String fact = underLoad(ending)
+                ? ending.lostWatts().isPresent() ? lost(ending) : fell(ending)
                 : String.format(
                         Locale.ROOT,
                         "input took %.3g A in stage %s with the remote turn-on %s%s",
@@ -89,6 +99,15 @@ public final class EarlyEnd {
                 rail,
                 Math.abs(ending.evidence().railVolts().getOrDefault(rail, 0.0)),
                 ending.stage());
+    }
+
+    private static String lost(EarlyEnding ending) {
+        return String.format(
+                Locale.ROOT,
+                "in stage %s %.3g W more are lost than the parts may lose, though nothing much was lost without load%s",
+                ending.stage(),
+                ending.lostWatts().getAsDouble(),
+                rails(ending));
     }
 
     private static String low(EarlyEnding ending) {
@@ -124,6 +143,9 @@ public final class EarlyEnd {
         if (ending.highRailVolts().isPresent()) {
             return ofUnit(List.of(CauseCode.WRONG_TURNS));
         }
+        if (ending.lostWatts().isPresent()) {
+            return List.of(new Suspect(CauseCode.SHORT_UNDER_LOAD, lowest(ending)));
+        }
         if (fellUnderLoad(ending)) {
             return List.of(
                     new Suspect(CauseCode.HICCUP, Optional.empty()),
@@ -146,6 +168,16 @@ public final class EarlyEnd {
         }
         return ofUnit(
                 List.of(ending.inputAmperes() < LEAK_AMPERES ? CauseCode.LEAKY_SWITCH : CauseCode.SHORTED_SWITCH));
+    }
+
+    /** The rail that a short pulls down most; none where they are alike. */
+    private static Optional<String> lowest(EarlyEnding ending) {
+        Map<String, Double> volts = ending.evidence().railVolts();
+        double highest = volts.values().stream().mapToDouble(Math::abs).max().orElse(0);
+        return volts.entrySet().stream()
+                .filter(rail -> Math.abs(rail.getValue()) < ALIKE * highest)
+                .min(java.util.Comparator.comparingDouble(rail -> Math.abs(rail.getValue())))
+                .map(Map.Entry::getKey);
     }
 
     /** Rails that stand, but lower than they should: no short, and both sides of the drive may work. */

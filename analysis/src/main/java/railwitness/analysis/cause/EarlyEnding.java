@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
  * @param lowRails rails that did not come up; empty where the input took too much
  * @param othersUp whether other rails did come up
  * @param highRailVolts magnitude of a rail that rose beyond its limit, V; empty where none did
+ * @param lostWatts what a loaded step lost beyond what the parts may lose, W; empty where that did not end the run
  * @param evidence what else was measured
  */
 public record EarlyEnding(
@@ -22,6 +23,7 @@ public record EarlyEnding(
         List<String> lowRails,
         boolean othersUp,
         OptionalDouble highRailVolts,
+        OptionalDouble lostWatts,
         Evidence evidence) {
     public EarlyEnding {
         lowRails = List.copyOf(lowRails);
@@ -29,24 +31,53 @@ public record EarlyEnding(
 
     /** The same, with what else was measured. */
     public EarlyEnding with(Evidence measured) {
-        return new EarlyEnding(stage, inputAmperes, remoteOn, lowRails, othersUp, highRailVolts, measured);
+        return new EarlyEnding(stage, inputAmperes, remoteOn, lowRails, othersUp, highRailVolts, lostWatts, measured);
     }
 
     /** Rails did not come up. */
     public EarlyEnding(String stage, double inputAmperes, boolean remoteOn, List<String> lowRails, boolean othersUp) {
-        this(stage, inputAmperes, remoteOn, lowRails, othersUp, OptionalDouble.empty(), Evidence.none());
+        this(
+                stage,
+                inputAmperes,
+                remoteOn,
+                lowRails,
+                othersUp,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Evidence.none());
     }
 
     /** A rail rose beyond its limit before any load was drawn. */
     public static EarlyEnding tooHigh(String stage, double inputAmperes, double volts) {
         return new EarlyEnding(
-                stage, inputAmperes, true, List.of(), true, OptionalDouble.of(Math.abs(volts)), Evidence.none());
+                stage,
+                inputAmperes,
+                true,
+                List.of(),
+                true,
+                OptionalDouble.of(Math.abs(volts)),
+                OptionalDouble.empty(),
+                Evidence.none());
     }
 
     /** A rail that had stood fell to next to nothing while it was loaded. */
     public static EarlyEnding fellUnderLoad(String stage, String rail, double volts) {
         Evidence fell = new Evidence(Map.of(rail, volts), false, true, false);
-        return new EarlyEnding(stage, 0, true, List.of(rail), false, OptionalDouble.empty(), fell);
+        return new EarlyEnding(
+                stage, 0, true, List.of(rail), false, OptionalDouble.empty(), OptionalDouble.empty(), fell);
+    }
+
+    /**
+     * A loaded step lost far more than the parts may lose.
+     *
+     * @param watts beyond what the parts may lose
+     * @param amperes of the input
+     * @param rails as they were last read
+     */
+    public static EarlyEnding lostUnderLoad(String stage, double watts, double amperes, Map<String, Double> rails) {
+        Evidence read = new Evidence(rails, false, true, false);
+        return new EarlyEnding(
+                stage, amperes, true, List.of(), true, OptionalDouble.empty(), OptionalDouble.of(watts), read);
     }
 
     /** The input took too much. */

@@ -109,6 +109,12 @@ final class PartsFit {
             case UNDER_LOAD ->
                 recording.predict(
                         point -> recording.loaded(point) ? candidate.fault().in(all, size) : all, all, 0, near);
+            case DOUBLING ->
+                recording.predict(
+                        point -> candidate.fault().in(all, size * Math.pow(2, recording.kelvin(point) / 10)),
+                        all,
+                        0,
+                        near);
             case GROWING ->
                 recording.predict(point -> candidate.fault().in(all, size * recording.progress(point)), all, 0, near);
         };

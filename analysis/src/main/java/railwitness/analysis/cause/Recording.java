@@ -42,7 +42,7 @@ final class Recording {
     private final boolean choke;
     private Optional<Situation> asNamed = Optional.empty();
     private final List<Situation> situations = new ArrayList<>();
-    private final List<Double> times = new ArrayList<>();
+    private final Warmth warmth;
     private final List<Sighting> sightings = new ArrayList<>();
     private double standbyOfSheet;
     private double leadOhms;
@@ -57,11 +57,11 @@ final class Recording {
                 Situation situation = Situation.of(design, point, fullLoads);
                 take(point, situation, ripple);
                 situations.add(situation);
-                times.add(point.fromSeconds());
                 covered.add(point);
             }
         }
         leadOhms.ifPresent(ohms -> source(covered, ohms));
+        warmth = Warmth.of(covered);
     }
 
     private void take(OperatingPoint point, Situation situation, RippleMeans ripple) {
@@ -235,14 +235,19 @@ final class Recording {
         return point < situations.size() && situations.get(point).fraction() > LEAST_RIPPLE_FRACTION;
     }
 
-    /** How far into the session a point lies, 0 to 1; 0 too where a drain of standby is all that was measured. */
+    /** How far a point lies on the way from the coolest to the warmest, 0 to 1. */
     double progress(int point) {
-        if (times.isEmpty()) {
-            return 0;
-        }
-        double first = times.get(0);
-        double last = times.get(times.size() - 1);
-        return last > first ? (times.get(point) - first) / (last - first) : 0;
+        return warmth.share(point);
+    }
+
+    /** How much warmer the unit was at a point than at its coolest, K. */
+    double kelvin(int point) {
+        return warmth.kelvin(point);
+    }
+
+    /** Whether the unit warmed so far that a fault of heat could show. */
+    boolean showsHeat() {
+        return warmth.shows();
     }
 
     /**
@@ -305,7 +310,7 @@ final class Recording {
                 (sighting, fraction) ->
                         ModelError.sag(choke) * situations.get(sighting.point()).fraction()));
         columns.add(column(
-                Sighting.Kind.VOLTS, (sighting, fraction) -> fraction < 0.01 ? ModelError.commonIdleVolts() : 0));
+                Sighting.Kind.VOLTS, (sighting, fraction) -> fraction < 0.01 ? ModelError.commonIdleVolts(choke) : 0));
         columns.add(column(Sighting.Kind.LOSS, (sighting, fraction) -> fraction < 0.01 ? 0 : ModelError.commonLoss()));
         columns.add(
                 column(Sighting.Kind.LOSS, (sighting, fraction) -> fraction < 0.01 ? ModelError.commonIdleLoss() : 0));

@@ -126,7 +126,7 @@ public final class Expectations {
                         .with(own("model: " + name, ModelError.volts(choke, fraction) * volts))
                         .with(
                                 fraction < 0.01
-                                        ? shared.idleVolts.times(ModelError.commonIdleVolts() * volts)
+                                        ? shared.idleVolts.times(ModelError.commonIdleVolts(choke) * volts)
                                         : shared.volts.times(ModelError.commonVolts() * volts))
                         .with(shared.sag.times(ModelError.sag(choke) * situation.fraction() * volts));
                 output = output.plus(voltage.scale(situation.loads()[rail]));

@@ -53,7 +53,7 @@ public record AgainstSheet(
         List<Figure> figures = design.map(sheet -> ExpectedFigures.of(sheet, points.all(), expectations.orElseThrow()))
                 .orElse(List.of());
         List<Cause> causes;
-        if (ending.isPresent() && !EarlyEnd.fellUnderLoad(ending.get())) {
+        if (ending.isPresent() && !EarlyEnd.underLoad(ending.get())) {
             causes = EarlyEnd.causes(ending.get());
         } else if (design.isPresent() && isLookedFor(wanted, deviations)) {
             causes = Diagnosis.of(points, design.get(), circumstances.ripple(), circumstances.leadOhms())

@@ -2,6 +2,7 @@ package railwitness.analysis.cause;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,8 +17,10 @@ import railwitness.analysis.design.Design;
 import railwitness.analysis.reference.SimulatedSupply;
 import railwitness.analysis.supply.Figures;
 import railwitness.analysis.supply.OperatingPoint;
+import railwitness.analysis.supply.PointBuilder;
 import railwitness.analysis.supply.Points;
 import railwitness.analysis.supply.RippleMeans;
+import railwitness.analysis.uncertainty.Estimate;
 
 /** Faults put into a circuit simulation (ngspice) must be told from the outside readings alone. */
 @Execution(ExecutionMode.CONCURRENT)
@@ -107,8 +110,27 @@ class DiagnosisTest {
     void railsThatStandClearRectifierAndDrive() {
         Evidence stand = new Evidence(Map.of("plus", 40.7, "minus", -40.6), true, true, false);
         List<Cause> causes = EarlyEnd.causes(new EarlyEnding("power-up", 2, true).with(stand));
-        assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.SHORTED_TURN, CauseCode.WEAK_CORE);
+        assertThat(causes)
+                .extracting(Cause::code)
+                .containsExactly(CauseCode.SHORTED_TURN, CauseCode.WEAK_CORE, CauseCode.LEAKY_CLAMP);
         assertThat(causes.get(0).supports()).singleElement().asString().contains("plus 40.7 V", "minus -40.6 V");
+    }
+
+    /** Hardly anything was lost without load, far more than the parts may lose with it: something shorts only then. */
+    @Test
+    void aLossThatComesWithTheLoadIsAShortOfTheLowerRail() {
+        EarlyEnding lost = EarlyEnding.lostUnderLoad("load-sweep", 150, 17, Map.of("plus", 37.5, "minus", -39.6));
+        assertThat(EarlyEnd.speaks(lost)).isTrue();
+        assertThat(EarlyEnd.underLoad(lost)).isTrue();
+        List<Cause> causes = EarlyEnd.causes(lost);
+        assertThat(causes).singleElement().satisfies(cause -> {
+            assertThat(cause.code()).isEqualTo(CauseCode.SHORT_UNDER_LOAD);
+            assertThat(cause.rail()).contains("plus");
+            assertThat(cause.supports()).singleElement().asString().contains("150 W", "plus 37.5 V");
+        });
+        EarlyEnding alike = EarlyEnding.lostUnderLoad("load-sweep", 150, 17, Map.of("plus", 39.5, "minus", -39.6));
+        assertThat(EarlyEnd.causes(alike)).singleElement().satisfies(cause -> assertThat(cause.rail())
+                .isEmpty());
     }
 
     @Test
@@ -157,6 +179,35 @@ class DiagnosisTest {
         List<Cause> causes = EarlyEnd.causes(gone);
         assertThat(causes).extracting(Cause::code).containsExactly(CauseCode.HICCUP, CauseCode.SHORT_UNDER_LOAD);
         assertThat(causes.get(0).supports()).singleElement().asString().contains("plus rail fell to 0.20 V");
+    }
+
+    /** A leak of 3 W that doubles every 10 K, added to the simulator's readings of a unit that warms by 30 K. */
+    @Test
+    void aLeakThatDoublesWithHeatIsARunawayAndHeatAloneIsNone() {
+        assertThat(diagnose(warmed(SimulatedSupply.healthy(1e-3), 0))).isEmpty();
+        List<Cause> causes = diagnose(warmed(SimulatedSupply.healthy(1e-3), 3));
+        assertThat(causes).isNotEmpty();
+        assertThat(causes.get(0).code()).isEqualTo(CauseCode.THERMAL_RUNAWAY);
+    }
+
+    private static List<OperatingPoint> warmed(List<OperatingPoint> points, double leakWatts) {
+        List<OperatingPoint> warmed = new ArrayList<>();
+        for (OperatingPoint point : points) {
+            double kelvin = 30.0 * warmed.size() / (points.size() - 1);
+            double amperes = leakWatts
+                    * Math.pow(2, kelvin / 10)
+                    / point.input().voltage().value();
+            PointBuilder builder = OperatingPoint.of(point.stage(), point.step())
+                    .during(point.fromSeconds(), point.toSeconds())
+                    .inputVoltage(point.input().voltage())
+                    .inputCurrent(point.input().current().plus(amperes))
+                    .temperature("heatsink", Estimate.exact(25 + kelvin));
+            point.rails().forEach((name, rail) -> builder.railVoltage(name, rail.voltage())
+                    .railCurrent(name, rail.current())
+                    .ripple(name, rail.rippleRms().orElseThrow()));
+            warmed.add(builder.build());
+        }
+        return warmed;
     }
 
     private static List<Cause> diagnose(List<OperatingPoint> measured) {

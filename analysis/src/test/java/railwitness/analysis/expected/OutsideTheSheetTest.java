@@ -16,7 +16,7 @@ import railwitness.analysis.supply.OperatingPoint;
 import railwitness.analysis.uncertainty.Estimate;
 
 /**
- * A law over all recordings of the circuit simulator, both halves and with every sheet: whatever rail, loss or ripple lies
+ * A law over all recordings of the circuit simulator, every set and with every sheet: whatever rail, loss or ripple lies
  * outside what the sheet allows, that very value is among the deviations; and where nothing does, nothing is made up of a
  * sound unit.
  */
@@ -60,7 +60,7 @@ class OutsideTheSheetTest {
     }
 
     private static List<ReferenceSet.Unit> units() {
-        return Stream.of("building", "last-look")
+        return Stream.of("building", "last-look", "second-look")
                 .flatMap(half -> ReferenceSet.half(half, 1e-3).stream())
                 .toList();
     }

@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import railwitness.analysis.steady.Average;
 import railwitness.analysis.steady.Memory;
 import railwitness.analysis.uncertainty.Estimate;
@@ -79,24 +78,6 @@ public final class ChannelEstimates {
                 .equals(channel));
     }
 
-    /** Half of the last digit that a person read, where the stated accuracy does not count digits itself. */
-    private Estimate typed(Trace trace, ChannelAccuracy accuracy, String where, String unit) {
-        handRead(trace);
-        boolean counted = accuracy.digit() > 0
-                || accuracy.accuracy()
-                        .filter(stated -> stated.digits() * stated.resolution() > 0)
-                        .isPresent();
-        OptionalInt decimals = digits.decimals(trace.channel());
-        if (counted || decimals.isEmpty()) {
-            return Estimate.exact(0);
-        }
-        double last = Math.pow(10, -decimals.getAsInt());
-        return Estimate.of(
-                0,
-                Influence.resolution("last digit read of " + trace.channel() + ", " + where, last, unit)
-                        .times(1));
-    }
-
     private Memory memory(Channel channel) {
         return memories.computeIfAbsent(channel, key -> new Memory());
     }
@@ -119,13 +100,10 @@ public final class ChannelEstimates {
             return average.mean().scatterOnly();
         }
         double value = average.mean().value();
-        Estimate estimate =
-                average.mean().plus(offBy(accuracy.get(), value, unit)).plus(typed(trace, accuracy.get(), where, unit));
-        double digit = accuracy.get().digit();
-        if (digit > 0) {
-            estimate = estimate.with(Influence.rectangular("last digit of " + channel, digit / 2, unit)
-                    .times(1));
-        }
+        handRead(trace);
+        Estimate estimate = average.mean()
+                .plus(offBy(accuracy.get(), value, unit))
+                .plus(LastDigit.of(accuracy.get(), digits.decimals(channel), channel, where));
         double drift = drifts.getOrDefault(channel, 0.0);
         return drift > 0
                 ? estimate.with(Influence.rectangular("drift between visits, " + where, drift, "1")

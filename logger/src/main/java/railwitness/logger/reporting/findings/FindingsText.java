@@ -26,6 +26,9 @@ import railwitness.logger.text.VisibleText;
 
 /** Findings as a sheet of plain text, for the command line. */
 public final class FindingsText {
+    /** Readings further off than one in a hundred would be do not fit a cause. */
+    private static final double FITS = 0.01;
+
     private static final DateTimeFormatter MINUTE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
     private static final int MOST_EVENTS = 20;
@@ -368,21 +371,20 @@ public final class FindingsText {
         for (Cause cause : session.findings().causes()) {
             lines.add(String.format(
                     Locale.ROOT,
-                    "probable cause%s: %s (%s, share %.2f, fit %.2f)",
+                    "probable cause%s: %s (%d in 100, %s)",
                     cause.rail().map(rail -> ", " + rail + " rail").orElse("")
                             + cause.place().map(place -> ", " + place).orElse(""),
                     cause.text(),
-                    cause.code().word(),
-                    cause.share(),
-                    cause.fit()));
+                    Math.max(1, Math.min(99, Math.round(100 * cause.share()))),
+                    cause.fit() < FITS ? "does not fit all readings" : "fits the readings"));
             cause.supports().forEach(reason -> lines.add("  for: " + reason));
             cause.against().forEach(reason -> lines.add("  against: " + reason));
             cause.checks().forEach(check -> lines.add("  check next: " + check));
             if (!cause.alike().isEmpty()) {
-                lines.add("  not told apart from: "
+                lines.add("  these readings do not tell it from: "
                         + String.join(
-                                ", ",
-                                cause.alike().stream().map(code -> code.word()).toList()));
+                                "; or ",
+                                cause.alike().stream().map(code -> code.text()).toList()));
             }
             lines.add("");
         }

@@ -2,6 +2,7 @@ package railwitness.logger.reporting.findings;
 
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -306,12 +307,30 @@ public record SessionFindings(
                         .findFirst()
                         .flatMap(trip -> HighRailEnding.of(trip, rails, file.steps(), () -> lastInputAmps(file))
                                 .or(() -> FallenRailEnding.of(trip, rails, file.steps()))
-                                .or(() -> StandbyTripEnding.of(trip, standby))));
+                                .or(() -> StandbyTripEnding.of(trip, standby))
+                                .or(() -> LossEnding.of(
+                                        trip,
+                                        file.steps(),
+                                        () -> lastRailVolts(file, rails),
+                                        () -> lastInputAmps(file)))));
     }
 
     private static boolean standbyMeasured(SessionFile file) {
         return file.steps().stream()
                 .anyMatch(step -> step.stage().equals("standby") && step.outcome() == StepOutcome.MEASURED);
+    }
+
+    private static Map<String, Double> lastRailVolts(SessionFile file, List<String> rails) {
+        Map<String, Double> volts = new LinkedHashMap<>();
+        for (String rail : rails) {
+            file.readings(
+                    new Channel(rail, Quantity.VOLTAGE), railwitness.logger.recording.store.TimeSpan.ALL, reading -> {
+                        if (reading instanceof railwitness.drivers.reading.Measured measured) {
+                            volts.put(rail, measured.value());
+                        }
+                    });
+        }
+        return volts;
     }
 
     private static int railsRead(SessionFile file, List<String> rails) {

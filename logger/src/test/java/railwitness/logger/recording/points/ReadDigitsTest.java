@@ -25,13 +25,20 @@ class ReadDigitsTest {
             accuracy = { offset = 0.1, stated_as = "limit" }
             """;
 
+    /** The same meter, whose sheet states what its display shows. */
+    private static final String STATED = HAND.replace("offset = 0.1", "offset = 0.1, resolution = 0.5");
+
     private static Trace typed(double... values) {
         return new Trace(HEAT_SINK, values, new long[values.length], new long[values.length], 0, 0);
     }
 
     private static ChannelEstimates estimates() {
+        return estimates(HAND);
+    }
+
+    private static ChannelEstimates estimates(String meter) {
         Optional<BenchSheet> bench = Optional.of(
-                Sheet.of("bench.toml", Sheets.demo().bench().text() + HAND).read(BenchSheet::from));
+                Sheet.of("bench.toml", Sheets.demo().bench().text() + meter).read(BenchSheet::from));
         return new ChannelEstimates(bench, new InstrumentNames("one", List.of(), bench), new BenchErrors());
     }
 
@@ -50,5 +57,13 @@ class ReadDigitsTest {
         assertThat(estimates.mean(typed(41), "load-sweep 100 %").u())
                 .isCloseTo(Math.hypot(0.1 / Math.sqrt(3), 0.1 / Math.sqrt(12)), within(1e-9));
         assertThat(estimates().mean(typed(41), "load-sweep 100 %").u()).isGreaterThan(0.28);
+    }
+
+    /** What the sheet states of the display counts once, however finely or coarsely somebody typed. */
+    @Test
+    void aStatedResolutionIsTheOnlySource() {
+        double u = Math.hypot(0.1 / Math.sqrt(3), 0.5 / Math.sqrt(12));
+        assertThat(estimates(STATED).mean(typed(41.5), "load-sweep 100 %").u()).isCloseTo(u, within(1e-9));
+        assertThat(estimates(STATED).mean(typed(41), "load-sweep 100 %").u()).isCloseTo(u, within(1e-9));
     }
 }

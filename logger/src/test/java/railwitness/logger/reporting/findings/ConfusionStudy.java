@@ -23,12 +23,13 @@ import railwitness.logger.recording.sheet.Sheets;
  * Which cause is named for which fault? Whole sessions of the demo on the virtual bench, from first power to findings:
  * units a little off their sheet, each with one fault, and instruments that differ from session to session.
  *
- * <p>Arguments: sessions for each fault (20), seed (7), one of the sheets (all). The command stands in {@code analysis/README.md}.
+ * <p>Arguments: sessions for each fault (20), seed (7), one of the sheets (all), faults (all). The command stands in {@code analysis/README.md}.
  */
 public final class ConfusionStudy {
     /** Each fault at its usual size; some at another size or place. */
     static final List<String> FAULTS = List.of(
             "none",
+            "none@warm",
             "shorted-turn",
             "shorted-turn=1.5",
             "wrong-turns",
@@ -108,6 +109,22 @@ public final class ConfusionStudy {
     }
 
     private static final String NONE = "none";
+    private static final String NONE_WARM = "none@warm";
+
+    /** What shows only in a unit that has warmed is looked for after half an hour at full load, with the load sweep again. */
+    private static final Set<String> OF_HEAT = Set.of("hot-joint", "thermal-runaway");
+
+    private static final String WARMED = """
+
+            [[stage]]
+            kind = "hold"
+            load_pct = 100
+            duration_s = 1800
+
+            [[stage]]
+            kind = "load-sweep"
+            loads_pct = [25, 50, 75, 100]
+            """;
 
     /**
      * What was said of one fault.
@@ -154,11 +171,17 @@ public final class ConfusionStudy {
         return fault.split("[@=]")[0];
     }
 
+    private Sheets warmed() {
+        String plan = sheets.plan().text() + WARMED;
+        return new Sheets(sheets.design(), sheets.bench(), Sheets.plan("plan.toml", plan));
+    }
+
     private Optional<Cause> session(String fault) throws IOException {
         Specimen unit = UnitDraw.of(FixtureMaker.specimen(whole), random);
-        List<Fault> faults = fault.equals(NONE) ? List.of() : List.of(Fault.of(fault));
+        List<Fault> faults = code(fault).equals(NONE) ? List.of() : List.of(Fault.of(fault));
         Path file = Files.createTempDirectory(folder, "study").resolve("unit.session");
-        Rehearsed.session(file, sheets, unit, faults, random.nextLong());
+        boolean warm = fault.equals(NONE_WARM) || OF_HEAT.contains(code(fault));
+        Rehearsed.session(file, warm ? warmed() : sheets, unit, faults, random.nextLong());
         Optional<Cause> named =
                 SessionFindings.of(file).findings().causes().stream().findFirst();
         Files.delete(file);
@@ -171,16 +194,17 @@ public final class ConfusionStudy {
         long seed = arguments.length > 1 ? Long.parseLong(arguments[1]) : 7;
         for (Sheet known : Sheet.values()) {
             if (arguments.length < 3 || arguments[2].equals(known.name())) {
-                study(known, sessions, seed);
+                List<String> faults = List.of(arguments).subList(Math.min(3, arguments.length), arguments.length);
+                study(known, sessions, seed, faults.isEmpty() ? FAULTS : faults);
             }
         }
     }
 
-    private static void study(Sheet known, int sessions, long seed) throws IOException {
+    private static void study(Sheet known, int sessions, long seed, List<String> faults) throws IOException {
         Path folder = Files.createTempDirectory("confusion");
         ConfusionStudy study = new ConfusionStudy(folder, seed, known);
         Map<String, Row> rows = new LinkedHashMap<>();
-        for (String fault : FAULTS) {
+        for (String fault : faults) {
             rows.put(fault, study.row(fault, sessions));
         }
         Files.delete(folder);

@@ -200,6 +200,30 @@ class HeldSessionTest {
                 .isBetween(0.8, 0.97);
     }
 
+    /** 10 CFR 430 App. Z: half an hour at full load, then five minutes within 1 % for two rails; not a minute sooner. */
+    @Test
+    void inputPowerThatStandsEndsAHoldAfterHalfAnHourAndFiveMinutes() throws IOException {
+        Path session = HeldRuns.run(
+                folder.resolve("power.session"),
+                HeldRuns.sheets(HeldRuns.POWERED + """
+                        [[stage]]
+                        kind = "hold"
+                        load_pct = 100
+                        duration_s = 7200
+                        until = "10 CFR 430 App. Z"
+                        hottest_degC = 120
+                        """),
+                HeldRuns.still(),
+                new RunListener() {});
+        try (SessionFile file = SessionFile.open(session)) {
+            assertThat(file.state()).isEqualTo(SessionState.COMPLETE);
+            assertThat(file.lastNanos() / 1e9).isBetween(2100.0, 2700.0);
+            assertThat(file.events())
+                    .anyMatch(event -> event.text().contains("steady by 10 CFR 430 Subpart B Appendix Z"));
+        }
+        assertThat(FindingsText.of(SessionFindings.of(session))).contains("10 CFR 430 Subpart B Appendix Z");
+    }
+
     @Test
     void cyclesAreFollowedAndTheConstantLoadIsAveragedBeforeAndAfter() throws IOException {
         Path session = HeldRuns.run(

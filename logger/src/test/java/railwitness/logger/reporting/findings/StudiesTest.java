@@ -33,7 +33,9 @@ class StudiesTest {
                 "shorted-rectifier",
                 "shorted-switch",
                 "tired-capacitor@minus=3",
-                "lead-resistance"
+                "lead-resistance",
+                "leaky-clamp",
+                "short-under-load=10"
             })
     void theFaultIsNamedFirstOrAmongThoseNotToldApart(String fault) throws IOException {
         assertThat(new ConfusionStudy(folder, SEED).row(fault, 1).among())
