@@ -196,8 +196,11 @@ public final class Interlock {
             return Optional.empty();
         }
         long asked = members.stream().mapToLong(Reading::requestedNanos).min().orElseThrow();
-        Limits limits = watch.limits().get(phaseAt(asked));
+        long answered = members.stream().mapToLong(Reading::repliedNanos).max().orElseThrow();
+        List<Limits> allowed =
+                phasesDuring(asked, answered).map(watch.limits()::get).toList();
         if (!members.stream().allMatch(Measured.class::isInstance)) {
+            Limits limits = allowed.stream().filter(Limits::isOpen).findFirst().orElse(allowed.get(0));
             return Optional.of(new Judgement(asked, limits.isOpen(), OptionalDouble.empty(), limits, reading));
         }
         double value = watch.subject().value(channel -> members.stream()
@@ -205,6 +208,8 @@ public final class Interlock {
                 .mapToDouble(member -> ((Measured) member).value())
                 .findFirst()
                 .orElseThrow());
+        Limits limits =
+                allowed.stream().filter(one -> one.hold(value)).findFirst().orElse(allowed.get(0));
         return Optional.of(new Judgement(asked, limits.hold(value), OptionalDouble.of(value), limits, reading));
     }
 
@@ -255,6 +260,18 @@ public final class Interlock {
             found = entered.sinceNanos() <= atNanos ? entered.phase() : found;
         }
         return found;
+    }
+
+    /**
+     * A reading that was under way while the unit was switched on is asked before and taken after: it may be what either
+     * phase allows. The next one is asked in the new phase alone.
+     */
+    private Stream<Phase> phasesDuring(long askedNanos, long answeredNanos) {
+        return Stream.concat(
+                Stream.of(phaseAt(askedNanos)),
+                phases.stream()
+                        .filter(entered -> entered.sinceNanos() > askedNanos && entered.sinceNanos() <= answeredNanos)
+                        .map(Entered::phase));
     }
 
     private static Reading later(Reading one, Reading other) {

@@ -97,6 +97,24 @@ class InterlockTest {
     }
 
     @Test
+    void aReadingThatWasUnderWayWhileTheUnitWasSwitchedOnMayBeWhatEitherPhaseAllows() {
+        Interlock standby = interlock(INPUT).next(read(AMPS, 0)).next(enter(Phase.STANDBY));
+        long asked = nanos();
+        Interlock on = standby.next(enter(Phase.INRUSH));
+        assertThat(on.next(new Event.Read(new Measured(AMPS, 1.352, asked, nanosAfter(300))))
+                        .permitted())
+                .isTrue();
+        assertThat(on.next(new Event.Read(new Measured(AMPS, 7, asked, nanosAfter(300))))
+                        .permitted())
+                .as("more than either allows")
+                .isFalse();
+        assertThat(standby.next(new Event.Read(new Measured(AMPS, 1.352, asked, nanosAfter(300))))
+                        .permitted())
+                .as("answered before anything was switched on")
+                .isFalse();
+    }
+
+    @Test
     void aTripLatchesAndTheFirstOneIsKept() {
         Interlock trip = up().next(read(AMPS, 30)).next(read(PLUS, 50)).next(read(AMPS, 1));
         assertThat(trip.permitted()).isFalse();
