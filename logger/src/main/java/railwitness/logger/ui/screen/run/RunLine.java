@@ -75,12 +75,17 @@ final class RunLine {
 
     private void ask(Prompt prompt) {
         LiveRun run = desk.run().orElseThrow();
-        asker.ask(new Question(
+        Question question = new Question(
                         PROMPT,
                         prompt.sentence(),
                         field(prompt),
                         List.of(new Question.Answer(Words.of("prompt.done"), typed -> run.answer(prompt, typed))))
-                .enlarged());
+                .enlarged();
+        if (prompt.kind() == Prompt.Kind.SWITCH_OFF || prompt.kind() == Prompt.Kind.DISCONNECT) {
+            asker.askFirst(question);
+        } else {
+            asker.ask(question);
+        }
         desk.sounds().asked();
     }
 

@@ -3,6 +3,7 @@ package railwitness.logger.ui.screen.window;
 import java.awt.Dimension;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.Optional;
 import net.miginfocom.swing.MigLayout;
 import railwitness.logger.ui.screen.stage.Asker;
 import railwitness.logger.ui.screen.stage.Question;
@@ -53,10 +54,21 @@ final class Foot implements Asker {
 
     @Override
     public void ask(Question question) {
-        if (waiting.stream().noneMatch(one -> one.key().equals(question.key()))) {
-            waiting.addLast(question);
-            show();
+        Optional<Question> earlier =
+                waiting.stream().filter(one -> one.key().equals(question.key())).findFirst();
+        if (earlier.filter(one -> one.sentence().equals(question.sentence())).isPresent()) {
+            return;
         }
+        earlier.ifPresent(waiting::remove);
+        waiting.addLast(question);
+        show();
+    }
+
+    @Override
+    public void askFirst(Question question) {
+        waiting.removeIf(one -> one.key().equals(question.key()));
+        waiting.addFirst(question);
+        show();
     }
 
     @Override
