@@ -32,7 +32,9 @@ import railwitness.logger.reporting.findings.SessionFindings;
 final class FaultySession {
     private static final Instant START = Instant.parse("2026-11-25T10:00:00Z");
     private static final Duration LONGEST_VIRTUAL = Duration.ofMinutes(30);
-    private static final Duration LONGEST_REAL = Duration.ofMinutes(4);
+    /** Longer than a run waits for an instrument to be put back. */
+    private static final Duration LONGEST_REAL = Duration.ofMinutes(14);
+
     private static final int WAITING_ENTRIES = 200_000;
     private static final long GUARDIAN_MILLIS = 4000;
 
